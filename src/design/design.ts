@@ -1,0 +1,137 @@
+/** What the user said, with the defaults filled in: lengths in mm, masses in kg, magnifications as numbers (infinity is 0). */
+export interface Design {
+  readonly name: string;
+  /** The name in lower case, words joined by hyphens: the folder of its output. */
+  readonly slug: string;
+  readonly format: Format;
+  readonly lens: Lens;
+  readonly focus: {
+    readonly nearest: number;
+    readonly farthest: number;
+    readonly pastInfinity: number;
+    /** null: the slack of the slide, at most 5 % of the focal length. */
+    readonly pastNearest: number | null;
+  };
+  readonly plywood: {
+    /** The thickest reading. */
+    readonly thickness: number;
+    readonly readings: readonly number[];
+    readonly sheet: SheetSize;
+    readonly material: string;
+  };
+  readonly stock: readonly Stock[];
+  readonly laser: { readonly kerf: number; readonly palette: Palette };
+  readonly groundGlass: GroundGlass;
+  /** At least one. */
+  readonly holders: readonly Holder[];
+  readonly shims: readonly number[];
+  readonly workshop: Workshop;
+  /** Paths of the keys that the user did not write, such as lens.maxAperture. */
+  readonly defaulted: readonly string[];
+}
+
+export interface Format {
+  readonly name: string;
+  readonly width: number;
+  readonly height: number;
+  /** What the film really receives: short and long side. */
+  readonly image: { readonly short: number; readonly long: number };
+}
+
+export interface Lens {
+  readonly name: string;
+  readonly focalLength: number;
+  readonly flangeDistance: number;
+  readonly maxAperture: number;
+  readonly coverage: { readonly diameter: number; readonly at: number } | null;
+  readonly pupilMagnification: number;
+  /** Where the user gave none, a stand-in of f/N across (and `lens.barrel` is among the defaulted). */
+  readonly barrel: Barrel;
+  readonly flange: LensFlange | null;
+  readonly mount: {
+    readonly by: 'clamp' | 'flange' | 'ring';
+    readonly side: 'front' | 'inside';
+    readonly screws: number;
+  };
+}
+
+/** All lengths from the lens seat: `front` ahead of it, `grip` and then `rear` behind it. */
+export interface Barrel {
+  readonly diameter: number;
+  readonly grip: number;
+  readonly front: number;
+  readonly rear: number;
+  readonly frontDiameter: number;
+  readonly rearDiameter: number;
+  readonly massKg: number;
+}
+
+export interface LensFlange {
+  readonly diameter: number;
+  readonly boltCircle: number;
+  readonly screws: number;
+  readonly thickness: number;
+}
+
+export interface SheetSize {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Another sheet that may be used for single layers. */
+export interface Stock {
+  readonly material: string;
+  readonly thickness: number;
+  readonly sheet: SheetSize;
+}
+
+/** A colour for each operation on the sheets, as #rrggbb; the layer names carry the meaning. */
+export interface Palette {
+  readonly engrave: string;
+  readonly cutInside: string;
+  readonly cutNested: string;
+  readonly cutWindow: string;
+  readonly cutOutside: string;
+}
+
+export interface GroundGlass {
+  readonly thickness: number;
+  /** Physical: holder seat to frosted face. */
+  readonly depth: number;
+  readonly frosted: 'lens' | 'eye';
+  readonly refractiveIndex: number;
+}
+
+export interface Holder {
+  readonly name: string;
+  /** Effective: from the face to the emulsion, the glass of a window allowed for. */
+  readonly filmDepth: number;
+  readonly width: number;
+  readonly length: number;
+  readonly thickness: number;
+  /** From the image to the closed end; null: as camera.md says, min(20, (length - image)/2). */
+  readonly closedEnd: number | null;
+  /** From the face to the dark slide. */
+  readonly slideDepth: number;
+  readonly locating: 'pins' | 'rib' | 'well';
+  /** Where the lock rib stands: from the axis towards the open end to its middle, its width and height. */
+  readonly rib: { readonly fromAxis: number; readonly width: number; readonly height: number } | null;
+  readonly window: { readonly thickness: number } | null;
+  readonly massKg: number;
+}
+
+/** The shop's habits: every value marked as common practice that the design file may override. */
+export interface Workshop {
+  readonly slideClearance: number;
+  readonly railPlay: number;
+  readonly fits: { readonly press: number; readonly glueSlip: number; readonly slide: number; readonly dropIn: number };
+  readonly glueLine: number;
+  readonly friction: number;
+  /** kg/m³ */
+  readonly density: number;
+  /** N/mm² */
+  readonly modulus: number;
+  readonly spacing: number;
+  readonly margin: number;
+  readonly boreAllowance: number;
+}

@@ -1,0 +1,79 @@
+import type { ClosedPath, Path } from '../geometry/path.js';
+import type { Matrix4 } from '../geometry/placement.js';
+import type { SolidRecipe } from '../geometry/solid.js';
+
+/** What moves together: the front stands on the tailboard, the rear slides, the back slides and turns, loose things are taken out. */
+export type Group = 'front' | 'rear' | 'back' | 'loose' | { readonly holder: string };
+
+export interface Placement {
+  readonly group: Group;
+  /** From the part's own frame (x, y in the sheet, material from 0 to +thickness in z) to the camera's frame at the closest station. */
+  readonly matrix: Matrix4;
+  /** Names of the set-ups in which the part stands here; left out where it always does. */
+  readonly when?: readonly string[];
+}
+
+export interface Join {
+  readonly to: string;
+  readonly by: 'finger' | 'glue' | 'slide' | 'screw' | 'press' | 'rest';
+}
+
+interface AnyPart {
+  /** Short mark without points or spaces: F1, R3, lens-clamp. */
+  readonly id: string;
+  readonly name: string;
+  readonly placements: readonly Placement[];
+  readonly joins: readonly Join[];
+}
+
+/** A FINISHED piece of sheet, seen on the face that the laser sees; material from 0 to +thickness in z. */
+export interface FlatPart extends AnyPart {
+  readonly kind: 'flat';
+  /** Material with its thickness, such as plywood-4.05: the name of the sheets that it is cut from. */
+  readonly material: string;
+  readonly thickness: number;
+  /** Along which of the part's own axes the face grain must lie. */
+  readonly grain: 'x' | 'y' | 'any';
+  /** Anticlockwise. */
+  readonly outline: ClosedPath;
+  /** Clockwise. */
+  readonly holes: readonly ClosedPath[];
+  readonly engraving: readonly Path[];
+  readonly massKg: number;
+}
+
+/** A printed piece, lying on the bed as it is printed. */
+export interface PrintedPart extends AnyPart {
+  readonly kind: 'printed';
+  readonly material: string;
+  readonly solid: SolidRecipe;
+  /** Width, depth and height on the bed. */
+  readonly size: readonly [number, number, number];
+  readonly massKg: number;
+}
+
+/** A bought thing, as a simple stand-in of the size that it has when fitted. */
+export interface BoughtPart extends AnyPart {
+  readonly kind: 'bought';
+  readonly role?: 'lens' | 'ground-glass' | 'holder';
+  readonly shape:
+    | {
+        readonly form: 'plate';
+        readonly thickness: number;
+        readonly outline: ClosedPath;
+        readonly holes: readonly ClosedPath[];
+      }
+    | { readonly form: 'cylinder'; readonly diameter: number; readonly length: number };
+  /** Mass of one piece. */
+  readonly massKg: number;
+}
+
+export type Part = FlatPart | PrintedPart | BoughtPart;
+
+/** A line of the shopping list. */
+export interface Hardware {
+  readonly name: string;
+  readonly size: string;
+  readonly count: number;
+  readonly for: string;
+}
