@@ -1,0 +1,160 @@
+import type { Finding } from './finding.js';
+import type { Hardware } from './part.js';
+
+/**
+ * The camera in figures: what `plan --json` prints and `plan.json` holds, field by field as it was promised to users.
+ * Lengths in mm, masses in kg; z counts along the optical axis from the rear face of the front panel. No figure is
+ * infinite or not a number: where there is none it is null.
+ */
+export interface PlanDocument {
+  readonly schema: 1;
+  readonly name: string;
+  /** A short mark made from what shapes parts. */
+  readonly revision: string;
+  readonly optics: PlanOptics;
+  readonly slide: PlanSlide;
+  readonly holders: readonly PlanHolder[];
+  readonly groundGlass: PlanGroundGlass;
+  readonly spacers: readonly PlanSpacer[];
+  readonly tailboard: PlanTailboard;
+  readonly camera: {
+    readonly width: number;
+    readonly height: number;
+    /** Over everything but the lens. */
+    readonly depthClosed: number;
+    /** Over everything but the lens. */
+    readonly depthOpen: number;
+    /** kg, with the glass and the lens, no holder. */
+    readonly mass: number;
+  };
+  readonly parts: readonly PlanPart[];
+  readonly hardware: readonly Hardware[];
+  readonly findings: readonly Finding[];
+}
+
+export interface PlanOptics {
+  readonly focalLength: number;
+  /** Lens seat to film at infinity. */
+  readonly flangeDistance: number;
+  /** As an f-number: 6.3 for f/6.3. */
+  readonly maxAperture: number;
+  readonly imageDiagonal: number;
+  /** z of the lens seat. */
+  readonly seatZ: number;
+  readonly exitPupil: { readonly z: number; readonly diameter: number };
+  /** Diameters; null where the design says nothing of the lens's coverage. */
+  readonly imageCircle: {
+    readonly infinity: number | null;
+    readonly nearest: number | null;
+    readonly required: number;
+  };
+  /** Magnification from which the circle covers; 0 at infinity, null where never within reach or unknown. */
+  readonly coversFrom: number | null;
+  /** Lens seat to film. */
+  readonly infinity: { readonly filmDistance: number };
+  readonly nearest: {
+    readonly magnification: number;
+    /** From the front principal plane; null where the nearest is infinity. */
+    readonly subjectDistance: number | null;
+    /** Lens seat to film. */
+    readonly filmDistance: number;
+    readonly extensionFactor: number;
+    /** The same in stops. */
+    readonly stops: number;
+    /** As an f-number. */
+    readonly effectiveAperture: number;
+  };
+}
+
+/** Holder-seat positions are z over all holders and the bare glass, past-infinity allowance included, reserve excluded. */
+export interface PlanSlide {
+  readonly travel: number;
+  readonly closest: number;
+  readonly farthest: number;
+  readonly frontBoxLength: number;
+  readonly rearBoxLength: number;
+  readonly frontBoxInside: number;
+  readonly rearBoxInside: number;
+  readonly frontBoxOutside: number;
+  readonly rearBoxOutside: number;
+  /** A side, compressed felt included. */
+  readonly clearance: number;
+  readonly overlapFarthest: number;
+  readonly overlapRequired: number;
+  /** Whether the lens's inside parts pass inside the rear box. */
+  readonly passesInsideRearBox: boolean;
+  /** Depth kept free behind the front panel. */
+  readonly panelDead: number;
+  /** From the holder seat forward to the front face of the standard. */
+  readonly stackBehindBoxes: number;
+  /** Focal length times (reachable less nearest magnification), before any reserve. */
+  readonly slack: number;
+  /** The nearest focus that this construction could reach with every holder, as a magnification. */
+  readonly reachableMagnification: number;
+  /** The same with the lens mounted from the other side of the board; null where it cannot be. */
+  readonly reachableOtherSide: number | null;
+  /** What stops the slide from reaching nearer, in words. */
+  readonly limitedBy: string;
+}
+
+export interface PlanHolder {
+  readonly name: string;
+  readonly filmDepth: number;
+  /** With the spacer that stands under the holder, where one does. */
+  readonly effectiveDepth: number;
+  /** z of the holder seat with the film in focus. */
+  readonly seat: { readonly infinity: number; readonly nearest: number };
+}
+
+export interface PlanGroundGlass {
+  readonly effectiveDepth: number;
+  /** Thickness between the frame's front ply and the glass, made of the plies and shims. */
+  readonly packing: number;
+  readonly plies: readonly number[];
+  readonly shims: readonly number[];
+  /** Packing less plies and shims, signed. */
+  readonly remainder: number;
+}
+
+export interface PlanSpacer {
+  readonly holder: string;
+  readonly thickness: number;
+  readonly under: 'glass' | 'holder' | 'none';
+  readonly plies: readonly number[];
+  readonly shims: readonly number[];
+  /** Thickness less plies and shims, signed. */
+  readonly remainder: number;
+  /** A quarter of the depth of focus at infinity. */
+  readonly tolerance: number;
+}
+
+export interface PlanTailboard {
+  readonly length: number;
+  readonly width: number;
+  /** Of the lock bolt, the reserve included. */
+  readonly slot: number;
+  /** Of the optical axis above the tailboard. */
+  readonly axisHeight: number;
+  /** z of the tripod nut. */
+  readonly tripod: number;
+  /** How far each holder's index line stands from the first one's. */
+  readonly indexOffsets: Readonly<Record<string, number>>;
+  /** z of the centre of gravity: closed and empty, open with the heaviest holder. */
+  readonly balance: { readonly closest: number; readonly farthest: number };
+  /** Of the overhang, open and loaded. */
+  readonly sag: number;
+}
+
+export interface PlanPart {
+  readonly id: string;
+  readonly name: string;
+  readonly count: number;
+  readonly material: string;
+  /** Of the sheet; of a print its height on the bed. */
+  readonly thickness: number;
+  readonly width: number;
+  readonly height: number;
+  readonly grain: 'x' | 'y' | 'any';
+  /** What it moves with: front, rear, back, loose, or a holder's name. */
+  readonly group: string;
+}
