@@ -26,6 +26,15 @@ interface AnyPart {
   readonly joins: readonly Join[];
 }
 
+/** Words engraved on a piece in a single-line letter: the lower left corner of the line, cap height, turn anticlockwise in rad. */
+export interface Mark {
+  readonly text: string;
+  readonly x: number;
+  readonly y: number;
+  readonly height: number;
+  readonly turn: number;
+}
+
 /** A FINISHED piece of sheet, seen on the face that the laser sees; material from 0 to +thickness in z. */
 export interface FlatPart extends AnyPart {
   readonly kind: 'flat';
@@ -38,7 +47,10 @@ export interface FlatPart extends AnyPart {
   readonly outline: ClosedPath;
   /** Clockwise. */
   readonly holes: readonly ClosedPath[];
+  /** Scales, arrows, index lines. */
   readonly engraving: readonly Path[];
+  /** Words, still to be turned into strokes. */
+  readonly marks: readonly Mark[];
   readonly massKg: number;
 }
 
