@@ -1,0 +1,37 @@
+import { join } from 'node:path';
+import { type Finding, findingsPage } from '../index.js';
+import { work } from './in-worker.js';
+import { progressBar } from './progress.js';
+import { readDesignFile } from './read-design-file.js';
+import { EXIT, Stop } from './stop.js';
+import type { Terminal } from './terminal.js';
+import { refuseForeign, writeFolder } from './write-folder.js';
+
+interface BuildOptions {
+  readonly output?: string;
+  readonly despite: readonly string[];
+}
+
+/** Writes everything that the workshop needs, or nothing where a rule of level error is broken and was not waived. */
+export async function build(file: string, { output, despite }: BuildOptions, terminal: Terminal): Promise<number> {
+  const design = readDesignFile(file);
+  const folder = output ?? join('output', design.slug);
+  // before the long work, and again before the folder is replaced
+  refuseForeign(folder);
+  const bar = progressBar(terminal);
+  const { files, findings, summary } = await work({ kind: 'build', design, despite }, bar.show);
+  bar.clear();
+  await terminal.err(findingsPage(findings, terminal));
+  refuseBroken(findings, despite);
+  await writeFolder(folder, files);
+  await terminal.out([...summary, `Wrote ${files.length} files into ${folder}.`, ''].join('\n'));
+  return EXIT.done;
+}
+
+function refuseBroken(findings: readonly Finding[], despite: readonly string[]): void {
+  const broken = findings.filter(({ rule, level }) => level === 'error' && !despite.includes(rule));
+  if (broken.length === 0) return;
+  const rules = [...new Set(broken.map(({ rule }) => rule))];
+  const waive = rules.map((rule) => `--despite ${rule}`).join(' ');
+  throw new Stop(EXIT.ruleBroken, `Not built, nothing written: ${rules.join(', ')}.\nTo build all the same: ${waive}`);
+}

@@ -1,0 +1,30 @@
+import { findingsPage, planDesign } from '../index.js';
+import { work } from './in-worker.js';
+import { progressBar } from './progress.js';
+import { readDesignFile } from './read-design-file.js';
+import { EXIT } from './stop.js';
+import type { Terminal } from './terminal.js';
+
+interface CheckOptions {
+  readonly only: readonly string[];
+  readonly json?: boolean;
+}
+
+/** Prints what the proof of the virtual build found; the exit code tells whether a rule of level error is broken. */
+export async function check(file: string, { only, json = false }: CheckOptions, terminal: Terminal): Promise<number> {
+  const design = readDesignFile(file);
+  const { name, revision } = planDesign(design).plan;
+  const bar = progressBar(terminal);
+  const all = await work({ kind: 'check', design }, bar.show);
+  bar.clear();
+  const findings = only.length === 0 ? all : all.filter(({ rule }) => only.includes(rule));
+  const errors = findings.filter(({ level }) => level === 'error').length;
+  if (json) await terminal.out(`${JSON.stringify({ schema: 1, name, revision, findings }, null, 2)}\n`);
+  else {
+    const verdict = errors === 0 ? 'no rule of level error is broken' : `errors: ${errors}`;
+    await terminal.out(`${findingsPage(findings, terminal)}${name}, revision ${revision}: ${verdict}${among(only)}.\n`);
+  }
+  return errors === 0 ? EXIT.done : EXIT.ruleBroken;
+}
+
+const among = (only: readonly string[]): string => (only.length === 0 ? '' : ` (looked at ${only.join(', ')} alone)`);

@@ -1,0 +1,107 @@
+import { readFileSync } from 'node:fs';
+import { Command, CommanderError } from 'commander';
+import { EXIT, Stop } from './stop.js';
+import type { Terminal } from './terminal.js';
+
+/**
+ * Runs one command line and gives its exit code. Each command is loaded when it is called, so that the quick ones stay
+ * quick.
+ */
+export async function run(words: readonly string[], terminal: Terminal): Promise<number> {
+  let code: number = EXIT.done;
+  const spoken: string[] = [];
+  const complaints: string[] = [];
+  const program = commands(terminal, (ended) => {
+    code = ended;
+  });
+  for (const command of [program, ...program.commands])
+    command
+      .exitOverride()
+      .showHelpAfterError(
+        `(tailboard ${command === program ? '' : `${command.name()} `}--help shows what can be given)`,
+      )
+      .configureHelp({ helpWidth: terminal.width })
+      .configureOutput({ writeOut: (text) => spoken.push(text), writeErr: (text) => complaints.push(text) });
+  try {
+    await program.parseAsync(words, { from: 'user' });
+  } catch (error) {
+    if (error instanceof CommanderError) code = error.exitCode === 0 ? EXIT.done : EXIT.wrongCall;
+    else if (error instanceof Stop) {
+      code = error.exitCode;
+      if (error.message !== '') complaints.push(`${error.message}\n`);
+    } else throw error;
+  }
+  if (complaints.length > 0) await terminal.err(complaints.join(''));
+  if (spoken.length > 0) await terminal.out(spoken.join(''));
+  return code;
+}
+
+function commands(terminal: Terminal, end: (code: number) => void): Command {
+  const program = new Command('tailboard')
+    .description('Designs a sliding-box camera around a lens that you have, and writes the files to cut and print it.')
+    .version(version(), '--version', 'print the version of the program');
+  program
+    .command('new')
+    .description('write a commented design file to start from; asks for what is not given')
+    .argument('<file>', 'the file to write; one that exists is left alone')
+    .option('--format <name>', 'what is exposed, such as 4x5, 5x7 or 8x10')
+    .option('--focal-length <length>', 'as engraved on the lens or measured, such as 210mm')
+    .option('--flange-distance <length>', 'from the lens seat to the film at infinity')
+    .option('--thickness <length>', 'of the plywood, as measured')
+    .option('--kerf <length>', 'how wide the laser cuts')
+    .action(async (file: string, given: Readonly<Record<string, string>>) => {
+      const { newDesign } = await import('./new.js');
+      end(await newDesign(file, given, terminal));
+    });
+  program
+    .command('plan')
+    .description('solve the camera and print its figures, and what is wrong with them')
+    .argument('<design>', 'the design file')
+    .option('--json', 'print one JSON document instead of a page')
+    .action(async (file: string, options: { readonly json?: boolean }) => {
+      const { plan } = await import('./plan.js');
+      end(await plan(file, options, terminal));
+    });
+  program
+    .command('check')
+    .description('plan, put the camera together in the computer, and prove that it works; exit 1 where it does not')
+    .argument('<design>', 'the design file')
+    .option('--only <rule>', 'report this rule alone; may be given several times', collect, [])
+    .option('--json', 'print one JSON document instead of a page')
+    .action(async (file: string, options: { readonly only: readonly string[]; readonly json?: boolean }) => {
+      const { check } = await import('./check.js');
+      end(await check(file, options, terminal));
+    });
+  program
+    .command('build')
+    .description('check, then write every file to cut and print the camera')
+    .argument('<design>', 'the design file')
+    .option('-o, --output <folder>', 'where to write (default: output/<name of the design>)')
+    .option('--despite <rule>', 'build although this rule is broken; may be given several times', collect, [])
+    .action(async (file: string, options: { readonly output?: string; readonly despite: readonly string[] }) => {
+      const { build } = await import('./build.js');
+      end(await build(file, options, terminal));
+    });
+  program
+    .command('spacer')
+    .description('figures and cut files of one spacer: for a holder of the design, or for any film depth')
+    .argument('<design>', 'the design file')
+    .option('--holder <name>', 'a holder of the design')
+    .option('--depth <length>', 'film depth of a holder that the design does not know, such as 24mm')
+    .option('--name <text>', 'what to call that holder')
+    .option('-o, --output <folder>', 'where to write (default: output/<name of the design>-spacer-<holder>)')
+    .option('--json', 'print one JSON document instead of a page')
+    .action(async (file: string, options: import('./spacer.js').SpacerOptions) => {
+      const { spacer } = await import('./spacer.js');
+      end(await spacer(file, options, terminal));
+    });
+  return program;
+}
+
+const collect = (value: string, earlier: readonly string[]): readonly string[] => [...earlier, value];
+
+/** From the package's own description, which lies two folders up both in the source and in what is shipped. */
+function version(): string {
+  const described = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8'));
+  return (described as { readonly version: string }).version;
+}

@@ -1,0 +1,69 @@
+import { join } from 'node:path';
+import { type Design, findingsPage, parseLength, planDesign, type SpacerWanted, slugOf } from '../index.js';
+import { work } from './in-worker.js';
+import { readDesignFile } from './read-design-file.js';
+import { EXIT, Stop } from './stop.js';
+import type { Terminal } from './terminal.js';
+import { refuseForeign, writeFolder } from './write-folder.js';
+
+export interface SpacerOptions {
+  readonly holder?: string;
+  readonly depth?: string;
+  readonly name?: string;
+  readonly output?: string;
+  readonly json?: boolean;
+}
+
+/** Figures and cut files of one spacer alone. */
+export async function spacer(file: string, options: SpacerOptions, terminal: Terminal): Promise<number> {
+  const design = readDesignFile(file);
+  const wanted = whichSpacer(design, options);
+  const folder = options.output ?? join('output', `${design.slug}-spacer-${slugOf(wanted.name)}`);
+  refuseForeign(folder);
+  const { spacer: figures, files, findings, summary } = await work({ kind: 'spacer', design, wanted }, () => {});
+  await terminal.err(findingsPage(findings, terminal));
+  if (findings.some(({ level }) => level === 'error')) throw new Stop(EXIT.ruleBroken, 'Not built, nothing written.');
+  if (files.length > 0) await writeFolder(folder, files);
+  if (options.json === true) {
+    const document = { ...figures, files: files.map(({ path }) => join(folder, path)) };
+    await terminal.out(`${JSON.stringify(document, null, 2)}\n`);
+  } else {
+    const end = files.length > 0 ? `Wrote ${files.length} files into ${folder}.` : 'Nothing to cut.';
+    await terminal.out([...summary, end, ''].join('\n'));
+  }
+  return EXIT.done;
+}
+
+/** The spacer that is meant: by its holder, by a depth, or the only one that the design needs. */
+function whichSpacer(design: Design, { holder, depth, name }: SpacerOptions): SpacerWanted {
+  if (holder !== undefined && depth !== undefined) throw wrong('Give --holder or --depth, not both.');
+  if (depth !== undefined) return { name: given(name, '--name') ?? 'holder', filmDepth: depthOf(depth) };
+  if (name !== undefined) throw wrong('--name goes with --depth; a holder of the design is named with --holder.');
+  const names = design.holders.map((each) => each.name);
+  if (holder !== undefined) {
+    if (!names.includes(holder)) throw wrong(`The design has no holder "${holder}". It has: ${names.join(', ')}.`);
+    return { name: holder };
+  }
+  const needed = planDesign(design).plan.spacers.filter(({ under }) => under !== 'none');
+  const [only] = needed;
+  if (only === undefined) throw wrong('No holder of this design needs a spacer. Give --depth for another holder.');
+  if (needed.length > 1)
+    throw wrong(
+      `Several holders need a spacer; name one with --holder: ${needed.map((each) => each.holder).join(', ')}.`,
+    );
+  return { name: only.holder };
+}
+
+function depthOf(text: string): number {
+  const reading = parseLength(text);
+  if ('value' in reading) return reading.value;
+  throw wrong(`--depth: ${reading.reason} ${reading.accepted}`);
+}
+
+/** A name that can be part of a folder's. */
+function given(text: string | undefined, option: string): string | undefined {
+  if (text !== undefined && slugOf(text) === '') throw wrong(`${option}: needs at least one letter or digit.`);
+  return text;
+}
+
+const wrong = (message: string): Stop => new Stop(EXIT.wrongCall, message);

@@ -1,0 +1,17 @@
+import type { BuildResult, Design, Finding, Progress, SpacerResult, SpacerWanted } from '../index.js';
+
+/** Work that takes long enough to be worth breaking off. */
+export type Task =
+  | { readonly kind: 'check'; readonly design: Design }
+  | { readonly kind: 'build'; readonly design: Design; readonly despite: readonly string[] }
+  | { readonly kind: 'spacer'; readonly design: Design; readonly wanted: SpacerWanted };
+
+/** What each kind of work comes to. */
+export interface Outcome {
+  readonly check: readonly Finding[];
+  readonly build: BuildResult;
+  readonly spacer: SpacerResult;
+}
+
+/** What the worker sends back: how far it is, and at the end what came of it. */
+export type Message = { readonly progress: Progress } | { readonly outcome: Outcome[keyof Outcome] };
