@@ -1,4 +1,5 @@
 import { MESH_DECIMALS, type Mesh } from '../geometry/mesh.js';
+import { plainNumber } from '../units/print.js';
 import { zip } from './zip.js';
 
 const XML = '<?xml version="1.0" encoding="UTF-8"?>\n';
@@ -28,9 +29,10 @@ export function threeMf({ name, mesh }: { readonly name: string; readonly mesh: 
 
 function model(name: string, { positions, triangles }: Mesh): string {
   const title = escaped(name);
-  const vertices = threes(positions).map(([x, y, z]) => `<vertex x="${mm(x)}" y="${mm(y)}" z="${mm(z)}"/>`);
+  const points = threes(positions);
+  const vertices = points.map(([x, y, z]) => `<vertex x="${mm(x)}" y="${mm(y)}" z="${mm(z)}"/>`);
   const faces = threes(triangles).map(([a, b, c]) => `<triangle v1="${a}" v2="${b}" v3="${c}"/>`);
-  const least = [0, 1, 2].map((axis) => threes(positions).reduce((low, p) => Math.min(low, p[axis] as number), 0));
+  const least = [0, 1, 2].map((axis) => points.reduce((low, point) => Math.min(low, point[axis] as number), 0));
   const shift = least.map((low) => mm(-low)).join(' ');
   return `${XML}<model unit="millimeter" xml:lang="en" xmlns="http://schemas.microsoft.com/3dmanufacturing/core/2015/02">
  <metadata name="Title">${title}</metadata>
@@ -53,8 +55,7 @@ function model(name: string, { positions, triangles }: Mesh): string {
 `;
 }
 
-/** Without trailing zeros, an exponent or a minus before zero. */
-const mm = (value: number): string => String(Number(value.toFixed(MESH_DECIMALS)) || 0);
+const mm = (value: number): string => plainNumber(value, MESH_DECIMALS);
 
 const threes = (list: readonly number[]) =>
   Array.from({ length: list.length / 3 }, (_, i) => list.slice(3 * i, 3 * i + 3) as [number, number, number]);

@@ -1,4 +1,5 @@
 import type { Finding } from '../../model/finding.js';
+import { mm, plainNumber } from '../../units/print.js';
 import type { LensClamp } from './size.js';
 
 /** The hold must outweigh the lens so many times; common practice, no source. */
@@ -17,7 +18,7 @@ function holdsWeight({ hold }: LensClamp): readonly Finding[] {
       level: 'error',
       value: hold.ratio,
       limit: LEAST_RATIO,
-      message: `The clamp holds ${hold.forceN.toFixed(0)} N along the axis, ${hold.ratio.toFixed(1)} times the lens's weight; on a tilted tripod it slips below ${LEAST_RATIO} times.`,
+      message: `The clamp holds ${plainNumber(hold.forceN, 0)} N along the axis, ${plainNumber(hold.ratio, 1)} times the lens's weight; on a tilted tripod it slips below ${LEAST_RATIO} times.`,
       hint: 'Mount so heavy a lens by its flange, or by a ring on its thread.',
       about: 'lens.mount.by',
     },
@@ -33,7 +34,7 @@ function gripsLongEnough({ grip, leastGrip }: LensClamp): readonly Finding[] {
       value: grip,
       limit: leastGrip,
       unit: 'mm',
-      message: `The barrel offers ${grip.toFixed(1)} mm to grip; with its pinch bolts the clamp is ${leastGrip.toFixed(1)} mm long and pinches beyond that.`,
+      message: `The barrel offers ${mm(grip)} to grip; with its pinch bolts the clamp is ${plainNumber(leastGrip, 1)} mm long and pinches beyond that.`,
       hint: 'Wrap the narrower end to the diameter of the barrel, or mount the lens by a flange.',
       about: 'lens.barrel.grip',
     },
