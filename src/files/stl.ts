@@ -1,4 +1,3 @@
-// biome-ignore lint/style/noRestrictedImports: this file is the package's door; why its inner file, see below
 import { serializeBinary } from '@jscad/stl-serializer/CSGToStlb.js';
 import type { Mesh } from '../geometry/mesh.js';
 
