@@ -1,0 +1,44 @@
+/** The only place where numbers become text, the writers aside: no exponent, no `-0`, no locale. */
+
+/** From here on toFixed turns to exponents; the integers are exact then, so their digits are written out. */
+const EXPONENTS_BEGIN = 1e21;
+
+/**
+ * A number with at most so many decimals, zeros at the end left out.
+ *
+ * @param value finite: anything else is a mistake of ours, and it is said at once
+ */
+export function plainNumber(value: number, decimals = 3): string {
+  if (!Number.isFinite(value)) throw new RangeError(`${value} cannot be printed`);
+  if (Math.abs(value) >= EXPONENTS_BEGIN) return BigInt(value).toString();
+  const fixed = value.toFixed(decimals);
+  const short = fixed.includes('.') ? fixed.replace(/\.?0+$/, '') : fixed;
+  return short === '-0' ? '0' : short;
+}
+
+/** A length in mm, to the micrometre: `4.05 mm`. */
+export const mm = (length: number): string => `${plainNumber(length)} mm`;
+
+/** A mass in kg, to the gram: `0.64 kg`. */
+export const kg = (massKg: number): string => `${plainNumber(massKg)} kg`;
+
+/** A magnification as the trade says it: `1:2.15`, `2:1`, and `infinity` for 0. */
+export function magnification(m: number): string {
+  if (m === 0) return 'infinity';
+  return m > 1 ? `${plainNumber(m, 2)}:1` : `1:${plainNumber(1 / m, 2)}`;
+}
+
+/** An f-number: `f/6.3`. */
+export const fNumber = (n: number): string => `f/${plainNumber(n, 2)}`;
+
+/** A difference of exposure, in stops: `0.97 stops`. */
+export function stops(count: number): string {
+  const text = plainNumber(count, 2);
+  return text === '1' || text === '-1' ? `${text} stop` : `${text} stops`;
+}
+
+/** A density in kg/m³: `680 kg/m3`, as the design file takes it. */
+export const density = (kgPerCubicMetre: number): string => `${plainNumber(kgPerCubicMetre)} kg/m3`;
+
+/** A modulus in N/mm²: `7000 N/mm2`, as the design file takes it. */
+export const modulus = (newtonPerSquareMm: number): string => `${plainNumber(newtonPerSquareMm)} N/mm2`;

@@ -1,0 +1,47 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { fNumber, kg, magnification, mm, plainNumber, stops } from '../../src/units/print.js';
+
+describe('lengths as text', () => {
+  test.each([
+    [4.05, '4.05 mm'],
+    [4, '4 mm'],
+    [100, '100 mm'],
+    [0, '0 mm'],
+    [-0, '0 mm'],
+    [-0.0004, '0 mm'],
+    [-0.02, '-0.02 mm'],
+    [0.1 + 0.2, '0.3 mm'],
+    [1.5 * 25.4, '38.1 mm'],
+    [1e-9, '0 mm'],
+    [1234567.8912, '1234567.891 mm'],
+    [1e21, '1000000000000000000000 mm'],
+    [-2e21, '-2000000000000000000000 mm'],
+  ])('%d', (length, text) => expect(mm(length)).toBe(text));
+
+  test('no exponent, no minus nought, no grouping, at most three decimals', () =>
+    fc.assert(
+      fc.property(fc.double({ noNaN: true, noDefaultInfinity: true }), (any) => {
+        expect(plainNumber(any)).toMatch(/^-?\d+(\.\d{0,2}[1-9])?$/);
+        expect(plainNumber(any)).not.toBe('-0');
+      }),
+      { numRuns: 500 },
+    ));
+
+  test('what is not finite is a mistake of ours', () => {
+    expect(() => mm(Number.NaN)).toThrow(RangeError);
+    expect(() => mm(Number.POSITIVE_INFINITY)).toThrow(RangeError);
+  });
+});
+
+test('the other figures as the trade writes them', () => {
+  expect(magnification(1 / 2.15)).toBe('1:2.15');
+  expect(magnification(1)).toBe('1:1');
+  expect(magnification(2)).toBe('2:1');
+  expect(magnification(0)).toBe('infinity');
+  expect(fNumber(6.3)).toBe('f/6.3');
+  expect(fNumber(8)).toBe('f/8');
+  expect(stops(0.97)).toBe('0.97 stops');
+  expect(stops(1)).toBe('1 stop');
+  expect(kg(0.64)).toBe('0.64 kg');
+});
