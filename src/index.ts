@@ -6,9 +6,11 @@ export type { Design } from './design/design.js';
 export { slugOf } from './design/names.js';
 export { type Problem, printProblem } from './design/problem.js';
 export { readDesign } from './design/read.js';
+export { starter } from './design/starter.js';
 export { type Colour, findingsPage, planPage } from './files/plan-page.js';
 export type { Finding } from './model/finding.js';
 export type { PlanDocument, PlanSpacer } from './model/plan.js';
+export { formats } from './standards/formats.js';
 export { parseLength } from './units/length.js';
 
 export interface OutputFile {
@@ -21,15 +23,6 @@ export interface Progress {
   readonly stage: string;
   /** From 0 to 1. */
   readonly done: number;
-}
-
-export interface StarterAnswers {
-  readonly name: string;
-  readonly format: string;
-  readonly focalLength: string;
-  readonly flangeDistance: string;
-  readonly thickness: string;
-  readonly kerf: string;
 }
 
 export interface BuildResult {
@@ -66,7 +59,6 @@ export interface LoadedWorkshop {
 
 export const planDesign = (_design: Design): { readonly plan: PlanDocument; readonly findings: readonly Finding[] } =>
   missing();
-export const starter = (_answers: StarterAnswers): string => missing();
 export const loadWorkshop = async (): Promise<LoadedWorkshop> => missing();
 
 function missing(): never {
