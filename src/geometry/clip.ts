@@ -4,7 +4,7 @@ import type { Point } from './path.js';
 /** Loops of straight edges; holes run against the loop that holds them. */
 export type Region = readonly (readonly Point[])[];
 
-/** Grid lines to the millimetre: at a micrometre, half a kerf of 0.0775 would be rounded and mitres come out wrong. */
+/** Grid lines to the millimetre: at a micrometre, half a cut of 0.155 would be rounded and mitres come out wrong. */
 const GRID = 10_000;
 
 /**

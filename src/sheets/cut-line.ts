@@ -32,7 +32,7 @@ const DEPARTURE = 0.003;
  * Every line of a part stands half a kerf from its edge, once. Two tests that can disagree: the line offset back must
  * enclose the finished area, and its own area must have changed by half a kerf times the length of the edge.
  */
-export function kerfOnce(part: FlatPart, lines: readonly ClosedPath[], { kerf }: Beam): readonly Finding[] {
+export function cutOnce(part: FlatPart, lines: readonly ClosedPath[], { kerf }: Beam): readonly Finding[] {
   const edges = [part.outline, ...part.holes];
   return edges.flatMap((edge, i): readonly Finding[] => {
     const what = i === 0 ? 'the outline' : `hole ${i}`;

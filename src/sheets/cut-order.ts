@@ -122,39 +122,52 @@ function chooseWays(stops: readonly Stop[], from: Point): void {
 /** Turns stretches round and moves up to three paths elsewhere while that shortens the way. */
 function reordered(given: readonly Stop[], from: Point): Stop[] {
   let stops = [...given];
-  const end = (i: number): Point => (i < 0 ? from : taken(stops[i] as Stop).end);
-  const start = (i: number): Point | undefined => stops[i] && taken(stops[i]).start;
-  const move = (a: Point, b: Point | undefined): number => (b === undefined ? 0 : distance(a, b));
+  const count = stops.length;
+  // where each path in turn is begun, and where the head stands before it: read millions of times
+  let starts: readonly Point[] = [];
+  let heads: readonly Point[] = [];
+  const settle = (now: Stop[]): void => {
+    stops = now;
+    starts = now.map((stop) => taken(stop).start);
+    heads = [from, ...now.map((stop) => taken(stop).end)];
+  };
+  /** From the lift after path i − 1 to the start of path j; nothing where j is past the last, since no way leads home. */
+  const move = (i: number, j: number): number => (j >= count ? 0 : distance(heads[i] as Point, starts[j] as Point));
+  settle(stops);
   for (let better = true; better; ) {
     better = false;
-    for (let i = 0; i < stops.length; i++) {
-      for (let j = i; j < stops.length; j++) {
-        const [first, last] = [taken(stops[i] as Stop), taken(stops[j] as Stop)];
-        const old = move(end(i - 1), first.start) + move(last.end, start(j + 1));
-        const now = move(end(i - 1), last.end) + move(first.start, start(j + 1));
+    for (let i = 0; i < count; i++) {
+      for (let j = i; j < count; j++) {
+        const first = starts[i] as Point;
+        const last = heads[j + 1] as Point;
+        const old = move(i, i) + move(j + 1, j + 1);
+        const now = distance(heads[i] as Point, last) + (j + 1 < count ? distance(first, starts[j + 1] as Point) : 0);
         if (now > old - GAIN) continue;
         const stretch = stops.slice(i, j + 1).reverse();
         for (const stop of stretch) if (!stop.cut.path.closed) stop.way = 1 - stop.way;
-        stops.splice(i, stretch.length, ...stretch);
+        settle([...stops.slice(0, i), ...stretch, ...stops.slice(j + 1)]);
         better = true;
       }
     }
     for (let size = 1; size <= 3; size++) {
-      for (let i = 0; i + size <= stops.length; i++) {
-        const [first, last] = [taken(stops[i] as Stop), taken(stops[i + size - 1] as Stop)];
-        const gain =
-          move(end(i - 1), first.start) + move(last.end, start(i + size)) - move(end(i - 1), start(i + size));
-        let [to, least] = [-1, gain - GAIN];
-        for (let j = 0; j <= stops.length; j++) {
-          if (j >= i && j <= i + size) continue;
-          const add = move(end(j - 1), first.start) + move(last.end, start(j)) - move(end(j - 1), start(j));
+      for (let i = 0; i + size <= count; i++) {
+        const after = i + size;
+        let least = move(i, i) + move(after, after) - move(i, after) - GAIN;
+        if (least <= 0) continue;
+        let to = -1;
+        for (let j = 0; j <= count; j++) {
+          if (j >= i && j <= after) continue;
+          const add =
+            distance(heads[j] as Point, starts[i] as Point) +
+            (j < count ? distance(heads[after] as Point, starts[j] as Point) : 0) -
+            move(j, j);
           if (add < least) [to, least] = [j, add];
         }
         if (to < 0) continue;
-        const stretch = stops.slice(i, i + size);
-        const rest = [...stops.slice(0, i), ...stops.slice(i + size)];
+        const stretch = stops.slice(i, after);
+        const rest = [...stops.slice(0, i), ...stops.slice(after)];
         const place = to > i ? to - size : to;
-        stops = [...rest.slice(0, place), ...stretch, ...rest.slice(place)];
+        settle([...rest.slice(0, place), ...stretch, ...rest.slice(place)]);
         better = true;
       }
     }

@@ -2,7 +2,7 @@ import { area, type Box, type ClosedPath, length, moved, type Path } from '../ge
 import type { Finding } from '../model/finding.js';
 import type { FlatPart } from '../model/part.js';
 import { bedTooSmall, grainLong, partsPart, smallParts } from './checks.js';
-import { type Beam, cutLine, kerfOnce } from './cut-line.js';
+import { type Beam, cutLine, cutOnce } from './cut-line.js';
 import { cutOrder } from './cut-order.js';
 import { outerBox } from './outer-box.js';
 import { type Place, pack, type Stance } from './pack.js';
@@ -65,7 +65,7 @@ export function layOut(pieces: readonly Piece[], given: LayOutGiven): LayOut {
     const lines = linesOf(piece.part, given);
     return { ...piece, lines, stances: stancesOf(piece.part, lines) };
   });
-  for (const { part, lines } of cuts) findings.push(...kerfOnce(part, lines, given));
+  for (const { part, lines } of cuts) findings.push(...cutOnce(part, lines, given));
 
   const left = new Set(cuts);
   for (const stock of materials) {

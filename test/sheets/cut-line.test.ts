@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { grown } from '../../src/geometry/clip.js';
 import { area, type ClosedPath, flatten, length, polygon, reversed } from '../../src/geometry/path.js';
 import { boxAt, circle, rectangle, rounded, slotAlongX, stepped } from '../../src/geometry/shapes.js';
-import { cutLine, finishedEdge, kerfOnce } from '../../src/sheets/cut-line.js';
+import { cutLine, cutOnce, finishedEdge } from '../../src/sheets/cut-line.js';
 import { plate } from './invented-camera.js';
 import { departure, loopGap } from './measure.js';
 
@@ -204,11 +204,11 @@ describe('the rule kerf-once', () => {
   const edges = [frame.outline, ...frame.holes];
   const once = edges.map((edge) => cutLine(edge, beam));
 
-  test('is silent where each line was offset once', () => expect(kerfOnce(frame, once, beam)).toEqual([]));
-  test('sees kerf that was forgotten', () => expect(kerfOnce(frame, edges, beam)).toHaveLength(3));
+  test('is silent where each line was offset once', () => expect(cutOnce(frame, once, beam)).toEqual([]));
+  test('sees kerf that was forgotten', () => expect(cutOnce(frame, edges, beam)).toHaveLength(3));
   test('sees kerf that was allowed for twice', () =>
     expect(
-      kerfOnce(
+      cutOnce(
         frame,
         once.map((line) => cutLine(line, beam)),
         beam,
@@ -216,7 +216,7 @@ describe('the rule kerf-once', () => {
     ).toHaveLength(3));
   test('sees a hole moved to the wrong side', () =>
     expect(
-      kerfOnce(
+      cutOnce(
         frame,
         once.map((line, i) => (i === 1 ? finishedEdge(edges[1] ?? [], beam) : line)),
         beam,
@@ -226,7 +226,7 @@ describe('the rule kerf-once', () => {
     ]));
   test('names a hole narrower than the cut', () =>
     expect(
-      kerfOnce(
+      cutOnce(
         frame,
         once.map((line, i) => (i === 2 ? [] : line)),
         beam,

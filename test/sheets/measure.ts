@@ -3,7 +3,7 @@ import type { Point } from '../../src/geometry/path.js';
 /** Measuring for the tests alone: nothing here is shared with the code that it measures. */
 export const pointGap = (p: Point, q: Point): number => Math.hypot(p.x - q.x, p.y - q.y);
 
-export function segmentGap(p: Point, a: Point, b: Point): number {
+function segmentGap(p: Point, a: Point, b: Point): number {
   const [dx, dy] = [b.x - a.x, b.y - a.y];
   const square = dx * dx + dy * dy;
   const t = square === 0 ? 0 : Math.max(0, Math.min(1, ((p.x - a.x) * dx + (p.y - a.y) * dy) / square));

@@ -1,0 +1,31 @@
+import type { Sheet } from '../sheets/sheet.js';
+import { rounded } from './decimal.js';
+
+/** layout.json: which part lies where, for each material and size of sheet; rotations in degrees. */
+export function layoutJson(sheets: readonly Sheet[], { kerf }: { readonly kerf: number }): string {
+  const kinds = [...new Set(sheets.map(({ material }) => material))];
+  const layouts = kinds.map((material) => {
+    const own = sheets.filter((sheet) => sheet.material === material);
+    // each layout says its form too, so that it can be handed on alone
+    return { schema: 1, material, thickness: (own[0] as Sheet).thickness, kerf, sheets: own.map(entry) };
+  });
+  return `${JSON.stringify({ schema: 1, layouts }, null, 2)}\n`;
+}
+
+const entry = (sheet: Sheet) => ({
+  file: `${sheet.name}.svg`,
+  width: rounded(sheet.width),
+  height: rounded(sheet.height),
+  margin: rounded(sheet.margin),
+  spacing: rounded(sheet.spacing),
+  parts: sheet.placed.map(({ part, instance, x, y, rotation }) => ({
+    id: part,
+    instance,
+    x: rounded(x),
+    y: rounded(y),
+    rotation: rounded((rotation * 180) / Math.PI),
+  })),
+  usedArea: rounded(sheet.usedArea),
+  cutLength: rounded(sheet.cutLength),
+  travelLength: rounded(sheet.travelLength),
+});

@@ -1,0 +1,131 @@
+import { optimize } from 'svgo/browser';
+import { arcOf, type Path, type Point, type Vertex } from '../geometry/path.js';
+import type { SheetPalette } from '../sheets/palette.js';
+import type { Layer, Sheet } from '../sheets/sheet.js';
+import { decimal } from './decimal.js';
+
+export interface SheetSvgGiven {
+  /** Name, revision, material and measured thickness: see `sheetTitle`. */
+  readonly title: string;
+  readonly description: string;
+  readonly palette: SheetPalette;
+}
+
+/** What a sheet says of itself: whose it is, of which revision, and what it is cut from. */
+export const sheetTitle = (
+  { name, revision, of }: { readonly name: string; readonly revision: string; readonly of: number },
+  sheet: Sheet,
+): string => `${name}, revision ${revision}, ${sheet.material} measured ${sheet.thickness} mm, ${sheet.name} of ${of}`;
+
+/** Goes with each sheet, where whoever starts the laser meets it. */
+export const laserCaution = [
+  'True size in millimetres; the width of the cut is already allowed for, so switch off any offset of the machine.',
+  'Order: engrave, cut-inside, cut-nested, cut-window, cut-outside.',
+  'Never leave the laser alone while it runs: plywood burns. Keep an extinguisher at hand and the fume extraction on.',
+  'Cut only material that you know: never PVC or an unknown plastic; glue and finish in plywood give off fumes too.',
+  "The machine's own instructions and local rules go before anything written here.",
+].join(' ');
+
+/** A sheet for the laser: true size, y down, one group an operation in cutting order, one loop a path. */
+export function sheetSvg(sheet: Sheet, { title, description, palette }: SheetSvgGiven): string {
+  const [width, height] = [decimal(sheet.width), decimal(sheet.height)];
+  const groups = sheet.operations.map(({ layer, paths }) => {
+    const lines = paths.map(({ id, path }) => `<path id="${escaped(id)}" d="${pathData(path, sheet.height)}"/>`);
+    const stroke = escaped(colourOf(layer, palette));
+    return `<g id="${layer}" fill="none" stroke="${stroke}" stroke-width="0.1">${lines.join('')}</g>`;
+  });
+  return tidy(
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">` +
+      `<title>${escaped(title)}</title><desc>${escaped(description)}</desc>${groups.join('')}</svg>`,
+  );
+}
+
+function colourOf(layer: Layer, palette: SheetPalette): string {
+  const colours: { readonly [L in Layer]: string } = {
+    engrave: palette.engrave,
+    'cut-inside': palette.cutInside,
+    'cut-nested': palette.cutNested,
+    'cut-window': palette.cutWindow,
+    'cut-outside': palette.cutOutside,
+  };
+  return colours[layer];
+}
+
+/** Arcs wider than this (rad) are drawn in pieces: near half a circle, four decimals of the ends no longer fix the arc. */
+const WIDEST = (2 * Math.PI) / 3;
+
+/** Path data of a path drawn y up, on a page `height` high that counts y downwards. */
+export function pathData({ vertices, closed }: Path, height: number): string {
+  const point = ({ x, y }: Point) => `${decimal(x)} ${decimal(height - y)}`;
+  const edges = vertices.flatMap((from, i): readonly string[] => {
+    const last = i === vertices.length - 1;
+    if (last && !closed) return [];
+    const to = vertices[(i + 1) % vertices.length] as Vertex;
+    if (from.bulge === 0) return last ? [] : [`L${point(to)}`];
+    return arcPieces(from, to).map(({ radius, end }) => {
+      // turning the page over turns the arc's sense: anticlockwise is flag 0 where y runs down
+      const sweep = from.bulge > 0 ? 0 : 1;
+      return `A${decimal(radius)} ${decimal(radius)} 0 0 ${sweep} ${point(end)}`;
+    });
+  });
+  return `M${point(vertices[0] as Vertex)}${edges.join('')}${closed ? 'Z' : ''}`;
+}
+
+function arcPieces(from: Vertex, to: Point): readonly { radius: number; end: Point }[] {
+  const angle = 4 * Math.atan(from.bulge);
+  const { centre, radius, start } = arcOf(from, to);
+  const pieces = Math.ceil(Math.abs(angle) / WIDEST);
+  return Array.from({ length: pieces }, (_, i) => {
+    if (i === pieces - 1) return { radius, end: to };
+    const turn = start + (angle * (i + 1)) / pieces;
+    return { radius, end: { x: centre.x + radius * Math.cos(turn), y: centre.y + radius * Math.sin(turn) } };
+  });
+}
+
+/** Text in XML. */
+export const escaped = (text: string): string =>
+  text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
+
+/** Switches the making of arcs off; the library's types know only its numbers. */
+const OFF = false as unknown as { threshold: number; tolerance: number };
+
+/**
+ * The last step of every drawing: one habit of numbers, attributes and lines. Only steps that keep ids, groups, arcs
+ * and sizes; the usual set of this library would merge paths, drop ids and turn mm into px.
+ */
+export const tidy = (svg: string): string =>
+  optimize(svg, {
+    multipass: false,
+    floatPrecision: 4,
+    js2svg: { pretty: true, indent: 1, eol: 'lf', finalNewline: true },
+    plugins: [
+      {
+        name: 'convertPathData',
+        params: {
+          floatPrecision: 4,
+          transformPrecision: 8,
+          makeArcs: OFF,
+          straightCurves: false,
+          convertToQ: false,
+          convertToZ: false,
+          curveSmoothShorthands: false,
+          smartArcRounding: false,
+          removeUseless: false,
+          collapseRepeated: false,
+          applyTransforms: false,
+          applyTransformsStroked: false,
+          forceAbsolutePath: true,
+          lineShorthands: true,
+          leadingZero: false,
+          negativeExtraSpace: false,
+        },
+      },
+      {
+        name: 'cleanupNumericValues',
+        params: { floatPrecision: 4, leadingZero: false, defaultPx: false, convertToPx: false },
+      },
+      'removeComments',
+      'cleanupAttrs',
+      'sortAttrs',
+    ],
+  }).data;
