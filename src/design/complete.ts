@@ -1,0 +1,157 @@
+import { FILM_REBATE, formatNamed } from '../standards/formats.js';
+import { emulsionDepth, publishedHolderFor, sheetFilm } from '../standards/holders.js';
+import { fNumber, mm } from '../units/print.js';
+import { magnificationAt } from './consistency.js';
+import type { Barrel, Design, Format, Holder, Lens, SheetSize } from './design.js';
+import { slugOf } from './names.js';
+import type { Written, WrittenHolder } from './schema.js';
+
+/**
+ * Glass of about 2500 kg/m³ and brass of 8500, with air between them. A choice of ours: the two lenses of the demo designs
+ * come out at 3500 and 3700.
+ */
+const LENS_DENSITY = 3600;
+
+/** The dark slide of a home-made holder is 1 mm thick and runs ahead of the film. */
+const SLIDE = 1;
+
+/** Cubic millimetres to cubic metres. */
+const CUBIC_METRE = 1e-9;
+
+/** Fills in the defaults that depend on other keys. The checks of consistency have passed. */
+export function completeDesign(written: Written, defaulted: readonly string[]): Design {
+  const { name, focus, plywood, laser, groundGlass, shims, workshop } = written;
+  const thickness = Math.max(...plywood.thickness);
+  const sheet = sizeOf(plywood.sheet);
+  const lens = completeLens(written.lens);
+  const format = completeFormat(written.format);
+  const given: HolderGiven = { plywood: thickness, density: workshop.density };
+  const holders =
+    written.holders?.map((holder) => completeHolder(holder, given)) ?? publishedHolder(format.name, given);
+  return {
+    name,
+    slug: slugOf(name),
+    format,
+    lens,
+    focus: {
+      nearest: magnificationAt(focus.nearest, lens.focalLength),
+      farthest: magnificationAt(focus.farthest, lens.focalLength),
+      pastInfinity: focus.pastInfinity,
+      pastNearest: focus.pastNearest ?? null,
+    },
+    plywood: { thickness, readings: plywood.thickness, sheet, material: plywood.material },
+    stock: written.stock.map((entry) => ({
+      material: entry.material ?? plywood.material,
+      thickness: entry.thickness,
+      sheet: entry.sheet === undefined ? sheet : sizeOf(entry.sheet),
+    })),
+    laser,
+    groundGlass: { ...groundGlass, depth: groundGlass.depth ?? holders[0]?.filmDepth ?? 0 },
+    holders,
+    shims,
+    workshop,
+    defaulted,
+  };
+}
+
+const sizeOf = ([width, height]: readonly [number, number]): SheetSize => ({ width, height });
+
+/** A format stands upright: its short side is the width. */
+function completeFormat(format: Written['format']): Format {
+  if (typeof format === 'string') {
+    const known = formatNamed(format);
+    if (known === undefined) throw new Error(`the schema let the format ${format} pass`);
+    const [width, height] = known.nominal.value;
+    const [short, long] = known.image.value;
+    return { name: known.name, width, height, image: { short, long } };
+  }
+  const [width, height] = [Math.min(format.width, format.height), Math.max(format.width, format.height)];
+  const image = format.image ?? [width - FILM_REBATE, height - FILM_REBATE];
+  return {
+    name: `${mm(width)} x ${mm(height)}`,
+    width,
+    height,
+    image: { short: Math.min(...image), long: Math.max(...image) },
+  };
+}
+
+function completeLens(lens: Written['lens']): Lens {
+  const { focalLength, flangeDistance, maxAperture, coverage, pupilMagnification, flange, mount, barrel } = lens;
+  return {
+    name: lens.name ?? `${mm(focalLength)} ${fNumber(maxAperture)} lens`,
+    focalLength,
+    flangeDistance,
+    maxAperture,
+    coverage: coverage ?? null,
+    pupilMagnification,
+    barrel: completeBarrel(barrel ?? standIn(focalLength / maxAperture)),
+    flange: flange ?? null,
+    mount: { ...mount, screws: mount.screws ?? (mount.by === 'flange' ? (flange?.screws ?? 4) : 4) },
+  };
+}
+
+/** As long as it is wide, half of it ahead of the seat: a lens of which only the widest stop is known. */
+const standIn = (across: number) => ({
+  diameter: across,
+  grip: across / 4,
+  front: across / 2,
+  rear: across / 4,
+  frontDiameter: across,
+  rearDiameter: across,
+});
+
+type WrittenBarrel = NonNullable<Written['lens']['barrel']>;
+
+function completeBarrel({ mass, ...sizes }: WrittenBarrel): Barrel {
+  const { diameter, grip, front, rear, frontDiameter, rearDiameter } = sizes;
+  const cylinder = (across: number, length: number) => (Math.PI / 4) * across * across * length;
+  const volume = cylinder(frontDiameter, front) + cylinder(diameter, grip) + cylinder(rearDiameter, rear);
+  return { ...sizes, massKg: mass ?? volume * CUBIC_METRE * LENS_DENSITY };
+}
+
+interface HolderGiven {
+  readonly plywood: number;
+  readonly density: number;
+}
+
+function completeHolder(written: WrittenHolder, { plywood, density }: HolderGiven): Holder {
+  const { name, width, length, thickness, closedEnd, slideDepth, locating, rib, window, mass, sheetThickness } =
+    written;
+  const slot = written.depthTo === 'slot' && sheetThickness !== undefined;
+  const filmDepth = slot ? emulsionDepth(written.filmDepth, sheetThickness) : written.filmDepth;
+  return {
+    name,
+    filmDepth,
+    width,
+    length,
+    thickness,
+    closedEnd: closedEnd ?? null,
+    slideDepth: slideDepth ?? Math.max(0, Math.min(plywood, filmDepth - SLIDE)),
+    locating: locating ?? (rib === undefined ? 'pins' : 'rib'),
+    rib: rib ?? null,
+    window: window ?? null,
+    massKg: mass ?? width * length * thickness * CUBIC_METRE * density,
+  };
+}
+
+/** The film holder that the table of formats has, loaded with sheet film. */
+function publishedHolder(format: string, { density }: HolderGiven): readonly Holder[] {
+  const published = publishedHolderFor(format);
+  if (published === undefined) throw new Error(`no holder is published for ${format}, and the checks let it pass`);
+  const [width, length, thickness] = published.outside.value;
+  return [
+    {
+      name: `${format} film holder`,
+      filmDepth: emulsionDepth(published.slotDepth.value.value, sheetFilm.value),
+      width,
+      length,
+      thickness,
+      closedEnd: null,
+      slideDepth: published.slideDepth.value,
+      locating: 'well',
+      rib: null,
+      window: null,
+      massKg: width * length * thickness * CUBIC_METRE * density,
+    },
+  ];
+}

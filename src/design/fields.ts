@@ -1,0 +1,156 @@
+import { z } from 'zod';
+import { acceptedLength, parseLength } from '../units/length.js';
+import { parseMass } from '../units/mass.js';
+import { mm, plainNumber } from '../units/print.js';
+import { quoted, type Reading, type Sign } from '../units/quantity.js';
+import { parseDensity, parseFNumber, parseMagnification, parseModulus, parseNumber } from '../units/ratio.js';
+
+/** What the schema says about a key, beside what it takes. */
+export interface Told {
+  readonly description: string;
+  /** What could be written after the key, as in the design file. */
+  readonly example: string;
+  /** For a default that depends on other keys; a fixed one stands in the schema as `default`. */
+  readonly whenAbsent?: string;
+}
+
+export interface Range {
+  readonly least: number;
+  readonly most: number;
+}
+
+/** Nothing on a camera that is carried to a sitter is longer. */
+const LONGEST = 5000;
+
+/** The writers round to it, so nothing smaller can be made. */
+const SMALLEST = 0.001;
+
+/** Splits what is wrong from what would be taken: a schema's message is one text, a problem has two. */
+export const BREAK = '\n';
+
+const told = ({ description, example, whenAbsent }: Told) => ({
+  description,
+  example,
+  ...(whenAbsent === undefined ? {} : { whenAbsent }),
+});
+
+/** A value that is written as a number or a text and read by a parser of units. */
+function measured(about: Told, parse: (input: unknown) => Reading, range: Range, print: (value: number) => string) {
+  const say = (input: unknown): string | number => {
+    const reading = parse(input);
+    if (!('value' in reading)) return `${reading.reason}${BREAK}${reading.accepted}`;
+    if (reading.value >= range.least && reading.value <= range.most) return reading.value;
+    const side = reading.value < range.least ? 'less' : 'more';
+    return `${quoted(input)} is ${side} than can be made use of.${BREAK}Write a value from ${print(range.least)} to ${print(range.most)}.`;
+  };
+  return z
+    .union([z.number(), z.string()], { error: (issue) => String(say(issue.input)) })
+    .transform((input, context): number => {
+      const said = say(input);
+      if (typeof said === 'number') return said;
+      context.issues.push({ code: 'custom', message: said, input });
+      return z.NEVER;
+    })
+    .meta(told(about));
+}
+
+interface LengthLimits {
+  readonly sign?: Sign;
+  readonly most?: number;
+}
+
+const lengthRange = ({ sign = 'positive', most = LONGEST }: LengthLimits): Range => ({
+  least: sign === 'positive' ? SMALLEST : sign === 'not-negative' ? 0 : -most,
+  most,
+});
+
+export const length = (about: Told, limits: LengthLimits = {}) =>
+  measured(about, (input) => exampleFitting(parseLength(input, limits.sign), about), lengthRange(limits), mm);
+
+/** The parser's own example is the thickness of a sheet; what is typed for a lens is better shown a lens. */
+const exampleFitting = (reading: Reading, { example }: Told): Reading =>
+  'reason' in reading && reading.accepted === acceptedLength('4.05 mm')
+    ? { ...reading, accepted: acceptedLength(example) }
+    : reading;
+
+const HEAVIEST_KG = 100;
+
+export const mass = (about: Told) =>
+  measured(about, parseMass, { least: 0.001, most: HEAVIEST_KG }, (value) => `${plainNumber(value)} kg`);
+
+export const magnification = (about: Told) => measured(about, parseMagnification, { least: 0, most: 20 }, plainNumber);
+
+export const fNumber = (about: Told) => measured(about, parseFNumber, { least: 0.5, most: 256 }, plainNumber);
+
+export const number = (about: Told, range: Range) => measured(about, parseNumber, range, plainNumber);
+
+export const density = (about: Told) => measured(about, parseDensity, { least: 10, most: 20000 }, plainNumber);
+
+export const modulus = (about: Told) => measured(about, parseModulus, { least: 10, most: 500000 }, plainNumber);
+
+/** Width and height, or short and long side. */
+export const lengthPair = (about: Told) => {
+  const example = /\[([^,]*),/.exec(about.example)?.[1] ?? about.example;
+  const side = (description: string) => length({ description, example });
+  return z.tuple([side('the first of the two'), side('the second')]).meta(told(about));
+};
+
+/** A list of lengths, or one length alone, which is a list of one. */
+export const lengthOrList = (about: Told, limits: LengthLimits, longest: number) =>
+  z
+    .union([z.number(), z.string(), z.array(z.union([z.number(), z.string()])).max(longest)], {
+      error: ({ input }) =>
+        Array.isArray(input) && input.length > longest
+          ? `The list has more than ${longest} entries.${BREAK}Write the readings of one sheet.`
+          : `${quoted(input)} is not a length.${BREAK}Write ${about.example}.`,
+    })
+    .transform((input, context): readonly number[] => {
+      const listed = Array.isArray(input);
+      if (listed && input.length === 0)
+        context.issues.push({ code: 'custom', message: `The list is empty.${BREAK}Write ${about.example}.`, input });
+      const item = length(about, limits);
+      return (listed ? input : [input]).map((text, index) => {
+        const outcome = item.safeParse(text, { jitless: true });
+        if (outcome.success) return outcome.data;
+        const message = outcome.error.issues[0]?.message ?? '';
+        context.issues.push({ code: 'custom', message, input: text, path: listed ? [index] : [] });
+        return Number.NaN;
+      });
+    })
+    .meta(told(about));
+
+export const whole = (about: Told, { least, most }: Range) => {
+  const error = (issue: { readonly input?: unknown }) =>
+    `${quoted(issue.input)} is not a whole number from ${least} to ${most}.${BREAK}Write ${about.example}.`;
+  return z.int({ error }).min(least, { error }).max(most, { error }).meta(told(about));
+};
+
+export const choice = <const T extends readonly [string, ...string[]]>(about: Told, words: T) =>
+  z
+    .enum(words, { error: (issue) => `${quoted(issue.input)} is not known here.${BREAK}Write ${orList(words)}.` })
+    .meta(told(about));
+
+/** `clamp, flange or ring` */
+export const orList = (words: readonly string[]): string =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`;
+
+/** Text that is shown or engraved, refused by a check that gives what is wrong and what would be taken. */
+export const text = (
+  about: Told,
+  check: (input: string) => { readonly what: string; readonly accepted: string } | null,
+) =>
+  z
+    .string({
+      error: (issue) =>
+        typeof issue.input === 'number' || typeof issue.input === 'boolean'
+          ? `${quoted(issue.input)} is not a text.${BREAK}Put it in quotes.`
+          : `${quoted(issue.input)} is not a text.${BREAK}Write ${about.example}.`,
+    })
+    .superRefine((input, context) => {
+      const trouble = check(input);
+      if (trouble !== null) context.addIssue(`${trouble.what}${BREAK}${trouble.accepted}`);
+    })
+    .meta(told(about));
+
+/** What a group of keys is for: kept beside the schema of the group. */
+export const section = told;

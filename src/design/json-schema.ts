@@ -1,0 +1,17 @@
+import { z } from 'zod';
+import { designSchema } from './schema.js';
+
+/** The JSON Schema (2020-12) of the design file, for editors and other programs. */
+export function designJsonSchema(): Record<string, unknown> {
+  const schema = z.toJSONSchema(designSchema, {
+    io: 'input',
+    // zod drops examples where a text becomes a number, as if they were numbers: ours are texts of the design file
+    override: ({ jsonSchema }) => {
+      const { example } = jsonSchema;
+      if (example === undefined) return;
+      delete jsonSchema.example;
+      jsonSchema.examples = [example];
+    },
+  });
+  return { title: 'Design of a sliding-box camera', ...schema };
+}

@@ -1,0 +1,59 @@
+import { designJsonSchema } from './json-schema.js';
+
+/** One key of the design file, as documented. */
+export interface DocumentedKey {
+  /** `holders[].filmDepth` */
+  readonly path: string;
+  readonly description: string;
+  /** What could be written after the key. */
+  readonly example: string;
+  /** What holds where the key is not given; null where it must be given, or where nothing stands in for it. */
+  readonly whenAbsent: string | null;
+  readonly required: boolean;
+  /** Keys of the group, where it is one. */
+  readonly keys: readonly string[];
+}
+
+interface SchemaNode {
+  readonly description?: string;
+  readonly examples?: readonly string[];
+  readonly whenAbsent?: string;
+  readonly default?: unknown;
+  readonly properties?: Readonly<Record<string, SchemaNode>>;
+  readonly required?: readonly string[];
+  readonly items?: SchemaNode | boolean;
+  readonly anyOf?: readonly SchemaNode[];
+}
+
+/** All keys in the order of the schema, groups before what is in them. */
+export const keyTable = (): readonly DocumentedKey[] => keysOf(designJsonSchema() as SchemaNode, ''); // JSON Schema has this form
+
+function keysOf(schema: SchemaNode, path: string): DocumentedKey[] {
+  const { properties = {}, required = [] } = groupOf(schema);
+  return Object.entries(properties).flatMap(([key, child]) => {
+    const here = path === '' ? key : `${path}.${key}`;
+    const list = typeof child.items === 'object' && groupOf(child).properties !== undefined;
+    const documented: DocumentedKey = {
+      path: here,
+      description: child.description ?? '',
+      example: child.examples?.[0] ?? '',
+      whenAbsent: child.whenAbsent ?? defaultInWords(child.default),
+      required: required.includes(key),
+      keys: Object.keys(groupOf(child).properties ?? {}),
+    };
+    return [documented, ...keysOf(child, list ? `${here}[]` : here)];
+  });
+}
+
+/** The schema of a group of keys: itself, its entries where it is a list, or the one choice that is a group. */
+function groupOf(schema: SchemaNode): SchemaNode {
+  if (schema.properties !== undefined) return schema;
+  if (typeof schema.items === 'object') return groupOf(schema.items);
+  return schema.anyOf?.find((choice) => choice.properties !== undefined) ?? {};
+}
+
+function defaultInWords(value: unknown): string | null {
+  if (value === undefined) return null;
+  if (Array.isArray(value)) return value.length === 0 ? 'none' : `[${value.join(', ')}]`;
+  return typeof value === 'object' ? 'the defaults of its keys' : String(value);
+}

@@ -1,0 +1,49 @@
+import { quoted } from '../units/quantity.js';
+
+export interface NameTrouble {
+  readonly what: string;
+  readonly accepted: string;
+}
+
+/** A folder of that length still leaves room for the files in it on every system. */
+const LONGEST_NAME = 60;
+
+/** Names that one common system keeps for devices, with any ending: no folder can be called so there. */
+const DEVICES = /^(con|prn|aux|nul|com[0-9]|lpt[0-9])$/;
+
+/** Control characters, lone halves of pairs, and marks that turn the writing round. */
+const UNWRITABLE = /[\p{Cc}\p{Cs}\p{Co}\p{Zl}\p{Zp}\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff\ufffd]/u;
+
+/** In lower case, its words joined by hyphens: letters, their marks and digits of any script stay. */
+export const slugOf = (name: string): string =>
+  name
+    .normalize('NFC')
+    .toLowerCase()
+    .split(/[^\p{L}\p{M}\p{N}]+/u)
+    .filter((word) => word !== '')
+    .join('-');
+
+/** A line of text that can be printed and engraved. */
+export function lineTrouble(text: string): NameTrouble | null {
+  if (text.trim() === '') return { what: 'The text is empty.', accepted: 'Write at least one letter or digit.' };
+  if ([...text].length > LONGEST_NAME)
+    return { what: `The text is longer than ${LONGEST_NAME} characters.`, accepted: 'Write a shorter one.' };
+  if (UNWRITABLE.test(text))
+    return {
+      what: `${quoted(text)} holds a character that cannot be written.`,
+      accepted: 'Write plain text on one line.',
+    };
+  return null;
+}
+
+/** A name that a file or a folder is called after. */
+export function nameTrouble(name: string): NameTrouble | null {
+  const trouble = lineTrouble(name);
+  if (trouble !== null) return trouble;
+  const accepted = 'Write a name of letters, digits and spaces, such as Heron.';
+  if (/[/\\]/.test(name)) return { what: `${quoted(name)} would lead to another folder.`, accepted };
+  const slug = slugOf(name);
+  if (slug === '') return { what: `${quoted(name)} has neither a letter nor a digit.`, accepted };
+  if (DEVICES.test(slug)) return { what: `No folder can be called ${quoted(name)} on every system.`, accepted };
+  return null;
+}
