@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { type Finding, findingsPage } from '../index.js';
 import { work } from './in-worker.js';
-import { progressBar } from './progress.js';
+import { withProgress } from './progress.js';
 import { readDesignFile } from './read-design-file.js';
 import { EXIT, Stop } from './stop.js';
 import type { Terminal } from './terminal.js';
@@ -18,9 +18,9 @@ export async function build(file: string, { output, despite }: BuildOptions, ter
   const folder = output ?? join('output', design.slug);
   // before the long work, and again before the folder is replaced
   refuseForeign(folder);
-  const bar = progressBar(terminal);
-  const { files, findings, summary } = await work({ kind: 'build', design, despite }, bar.show);
-  bar.clear();
+  const { files, findings, summary } = await withProgress(terminal, (show) =>
+    work({ kind: 'build', design, despite }, show),
+  );
   await terminal.err(findingsPage(findings, terminal));
   refuseBroken(findings, despite);
   await writeFolder(folder, files);

@@ -1,6 +1,6 @@
 import { findingsPage, planDesign } from '../index.js';
 import { work } from './in-worker.js';
-import { progressBar } from './progress.js';
+import { withProgress } from './progress.js';
 import { readDesignFile } from './read-design-file.js';
 import { EXIT } from './stop.js';
 import type { Terminal } from './terminal.js';
@@ -14,9 +14,7 @@ interface CheckOptions {
 export async function check(file: string, { only, json = false }: CheckOptions, terminal: Terminal): Promise<number> {
   const design = readDesignFile(file);
   const { name, revision } = planDesign(design).plan;
-  const bar = progressBar(terminal);
-  const all = await work({ kind: 'check', design }, bar.show);
-  bar.clear();
+  const all = await withProgress(terminal, (show) => work({ kind: 'check', design }, show));
   const findings = only.length === 0 ? all : all.filter(({ rule }) => only.includes(rule));
   const errors = findings.filter(({ level }) => level === 'error').length;
   if (json) await terminal.out(`${JSON.stringify({ schema: 1, name, revision, findings }, null, 2)}\n`);
