@@ -1,6 +1,8 @@
 import type { Design } from './design/design.js';
 import type { Finding } from './model/finding.js';
 import type { PlanDocument, PlanSpacer } from './model/plan.js';
+import { planCamera, planOf } from './pipeline.js';
+import type { BuildResult, OutputFile, Progress } from './workshop.js';
 
 export type { Design } from './design/design.js';
 export { slugOf } from './design/names.js';
@@ -13,23 +15,12 @@ export type { PlanDocument, PlanSpacer } from './model/plan.js';
 export { formats } from './standards/formats.js';
 export { parseLength } from './units/length.js';
 
-export interface OutputFile {
-  /** Relative to the output folder, steps parted by `/`. */
-  readonly path: string;
-  readonly bytes: Uint8Array;
-}
+export type { BuildResult, OutputFile, Progress } from './workshop.js';
 
-export interface Progress {
-  readonly stage: string;
-  /** From 0 to 1. */
-  readonly done: number;
-}
-
-export interface BuildResult {
-  readonly files: readonly OutputFile[];
-  readonly plan: PlanDocument;
-  readonly findings: readonly Finding[];
-  readonly summary: readonly string[];
+/** The camera's figures and what was found: quick, with nothing of the workshop loaded. */
+export function planDesign(design: Design): { readonly plan: PlanDocument; readonly findings: readonly Finding[] } {
+  const plan = planOf(planCamera(design));
+  return { plan, findings: plan.findings };
 }
 
 /** A holder of the design by its name, or with `filmDepth` (mm) one that the design does not know. */
@@ -45,6 +36,7 @@ export interface SpacerResult {
   readonly summary: readonly string[];
 }
 
+/** What takes packing, solids and writers; loaded when it is asked for. */
 export interface LoadedWorkshop {
   readonly check: (
     design: Design,
@@ -57,10 +49,14 @@ export interface LoadedWorkshop {
   readonly spacer: (design: Design, wanted: SpacerWanted) => SpacerResult;
 }
 
-export const planDesign = (_design: Design): { readonly plan: PlanDocument; readonly findings: readonly Finding[] } =>
-  missing();
-export const loadWorkshop = async (): Promise<LoadedWorkshop> => missing();
-
-function missing(): never {
-  throw new Error('this stage is not built yet');
+export async function loadWorkshop(): Promise<LoadedWorkshop> {
+  const [workshop, { loadKernel }] = await Promise.all([import('./workshop.js'), import('./geometry/kernel.js')]);
+  const kernel = await loadKernel();
+  return {
+    check: (design) => workshop.checkCamera(design),
+    build: (design, { onProgress }) => workshop.buildCamera(design, kernel, onProgress),
+    spacer: () => {
+      throw new Error('this stage is not built yet');
+    },
+  };
 }

@@ -3,6 +3,7 @@ import { emulsionDepth, publishedHolderFor, sheetFilm } from '../standards/holde
 import { fNumber, mm } from '../units/print.js';
 import { magnificationAt } from './consistency.js';
 import type { Barrel, Design, Format, Holder, Lens, SheetSize } from './design.js';
+import { materialName } from './material-name.js';
 import { slugOf } from './names.js';
 import type { Written, WrittenHolder } from './schema.js';
 
@@ -39,9 +40,9 @@ export function completeDesign(written: Written, defaulted: readonly string[]): 
       pastInfinity: focus.pastInfinity,
       pastNearest: focus.pastNearest ?? null,
     },
-    plywood: { thickness, readings: plywood.thickness, sheet, material: plywood.material },
+    plywood: { thickness, readings: plywood.thickness, sheet, material: materialName(plywood.material, thickness) },
     stock: written.stock.map((entry) => ({
-      material: entry.material ?? plywood.material,
+      material: materialName(entry.material ?? plywood.material, entry.thickness),
       thickness: entry.thickness,
       sheet: entry.sheet === undefined ? sheet : sizeOf(entry.sheet),
     })),

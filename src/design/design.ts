@@ -17,6 +17,7 @@ export interface Design {
     readonly thickness: number;
     readonly readings: readonly number[];
     readonly sheet: SheetSize;
+    /** With the thickness: plywood-4.05. */
     readonly material: string;
   };
   readonly stock: readonly Stock[];

@@ -75,6 +75,12 @@ function model({ vertices, closed }: Path, layer: string): makerjs.IModel {
   vertices.forEach((_, i) => {
     if (closed || i < vertices.length - 1) paths[`edge${i}`] = edge(at(i), at(i + 1));
   });
+  const [only] = closed ? [] : [edge(at(0), at(1))];
+  if (only && vertices.length === 2 && makerjs.isPathLine(only)) {
+    // a stroke of one edge would come out as a loose LINE; in two halves it is a polyline like all the others
+    const middle = { x: rounded((at(0).x + at(1).x) / 2), y: rounded((at(0).y + at(1).y) / 2), bulge: 0 };
+    return { layer, paths: { edge0: edge(at(0), middle), edge1: edge(middle, at(1)) } };
+  }
   return { layer, paths };
 }
 

@@ -1,0 +1,11 @@
+import type { TradeObject } from '../trade-object.js';
+import { backChecks } from './checks.js';
+import { backHardware, backParts } from './parts.js';
+import type { Back } from './size.js';
+
+export const back: TradeObject<Back> = {
+  title: 'Back',
+  parts: backParts,
+  hardware: backHardware,
+  checks: backChecks,
+};

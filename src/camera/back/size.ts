@@ -1,0 +1,145 @@
+import type { Wood } from '../wood.js';
+
+/** A pin through two or more layers: where, seen from behind with the open end up. */
+export interface Pin {
+  readonly x: number;
+  readonly y: number;
+  readonly diameter: number;
+}
+
+export interface Back {
+  readonly wood: Wood;
+  /** B */
+  readonly side: number;
+  /** z of the holder seat at the closest station. */
+  readonly seat: number;
+  readonly opening: { readonly width: number; readonly height: number };
+  readonly ringOutside: number;
+  readonly ringSlip: number;
+  /** W_ri: what the ring turns in. */
+  readonly standardOpening: number;
+  readonly holderWidth: number;
+  readonly narrowest: number;
+  readonly closedExtent: number;
+  readonly openExtent: number;
+  readonly wellPlay: number;
+  readonly fenceWidth: number;
+  /** y to which the tongue reaches, where the holder overhangs the square. */
+  readonly tongue: number | null;
+  /** Open-end fence: how high, how deep along y. */
+  readonly openFence: { readonly height: number; readonly depth: number; readonly layers: number };
+  readonly pins: readonly Pin[];
+  /** Set-ups in which the seat pins are in; null: all. */
+  readonly ribs: readonly { readonly fromAxis: number; readonly width: number; readonly height: number }[];
+  readonly hookX: number;
+  readonly hookY: number;
+  readonly places: BackPlaces;
+}
+
+/** Names of the set-ups in which the back stands upright and lengthwise, and of those in which pins may be in. */
+export interface BackPlaces {
+  readonly upright: readonly string[];
+  readonly lengthwise: readonly string[];
+  readonly pinned: readonly string[];
+}
+
+export interface BackGiven {
+  readonly wood: Wood;
+  readonly side: number;
+  readonly seat: number;
+  readonly imageShort: number;
+  readonly imageLong: number;
+  readonly openingMargin: number;
+  readonly standardOpening: number;
+  readonly ringSlip: number;
+  readonly wellPlay: number;
+  readonly holders: readonly HolderClaims[];
+  readonly places: BackPlaces;
+}
+
+/** What the back must know of a holder. */
+export interface HolderClaims {
+  readonly width: number;
+  readonly closedExtent: number;
+  readonly openExtent: number;
+  readonly slideDepth: number;
+  readonly pins: boolean;
+  readonly rib: { readonly fromAxis: number; readonly width: number; readonly height: number } | null;
+}
+
+/** Two layers of the board that dark slides run in. */
+const CHANNEL_BOARD = 1.25;
+const CLIP = 30;
+export const CORNER_CLIP = CLIP;
+export const PIN_PROUD = 3;
+
+/** Closed end and open end of a holder, from the axis. */
+export const extentsOf = (
+  holder: { readonly length: number; readonly closedEnd: number | null },
+  imageLong: number,
+) => {
+  const closed = imageLong / 2 + (holder.closedEnd ?? Math.min(20, (holder.length - imageLong) / 2));
+  return { closedExtent: closed, openExtent: holder.length - closed };
+};
+
+export function sizeBack(given: BackGiven): Back {
+  const { wood, side, holders, imageShort, imageLong, openingMargin, wellPlay } = given;
+  const widths = holders.map((h) => h.width);
+  const holderWidth = Math.max(...widths);
+  const narrowest = Math.min(...widths);
+  const closedExtent = Math.max(...holders.map((h) => h.closedExtent));
+  const openExtent = Math.max(...holders.map((h) => h.openExtent));
+  const fenceWidth = Math.min(10, (side - holderWidth) / 2 - 27.6);
+  const overhangs = openExtent + wellPlay + 3 > side / 2;
+  const shallowest = Math.min(...holders.map((h) => h.slideDepth));
+  const layers = Math.max(0, Math.min(2, Math.floor((shallowest - 0.3) / CHANNEL_BOARD + 1e-9)));
+  const opening = { width: imageShort + 2 * openingMargin, height: imageLong + 2 * openingMargin };
+  const fenceEdge = holderWidth / 2 + wellPlay + fenceWidth;
+  return {
+    wood,
+    side,
+    seat: given.seat,
+    opening,
+    ringOutside: given.standardOpening - 2 * given.ringSlip,
+    ringSlip: given.ringSlip,
+    standardOpening: given.standardOpening,
+    holderWidth,
+    narrowest,
+    closedExtent,
+    openExtent,
+    wellPlay,
+    fenceWidth,
+    tongue: overhangs ? openExtent + 7.4 : null,
+    openFence: {
+      height: layers * CHANNEL_BOARD,
+      layers,
+      depth: overhangs ? 7 : Math.min(10, side / 2 - openExtent - wellPlay),
+    },
+    pins: seatPins(opening, narrowest, Math.min(...holders.map((h) => h.closedExtent))),
+    ribs: holders.flatMap((h) => (h.rib ? [h.rib] : [])),
+    hookX: Math.min(Math.max((fenceEdge + side / 2) / 2, given.standardOpening / 2 + 6), side / 2 - 8),
+    hookY: 0.22 * side,
+    places: given.places,
+  };
+}
+
+/**
+ * Two pins of unequal thickness at the closed end, so that nothing goes on the wrong way round: 12 from both edges
+ * where that leaves wood round them, else in the middle of the rims.
+ */
+function seatPins(opening: Back['opening'], width: number, closed: number): readonly Pin[] {
+  const tucked = { x: width / 2 - 12, y: closed - 12 };
+  const dx = Math.max(0, tucked.x - opening.width / 2);
+  const dy = Math.max(0, tucked.y - opening.height / 2);
+  const roomy = Math.sqrt(dx * dx + dy * dy) >= 3.1 + 2;
+  const middle = { x: (width / 2 + opening.width / 2) / 2, y: (closed + opening.height / 2) / 2 };
+  const { x, y } = roomy ? tucked : middle;
+  return [
+    { x: -x, y: -y, diameter: 5 },
+    { x, y: -y, diameter: 6 },
+  ];
+}
+
+/** Pins of a spacer stand so far further in than the seat pins; in one line they would meet them. */
+export const ownPins = (pins: readonly Pin[]): readonly Pin[] =>
+  pins.map((pin) => ({ ...pin, x: pin.x - 12 * Math.sign(pin.x) }));

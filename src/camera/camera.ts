@@ -1,0 +1,431 @@
+import type { Build, Setup } from '../assembly/build.js';
+import { loadsOf, together } from '../assembly/mass.js';
+import { ON_THE_ROAD, setupsOf, stands } from '../assembly/setups.js';
+import type { Design, Holder } from '../design/design.js';
+import type { Ply } from '../joinery/plate.js';
+import type { Hardware, Part, Placement } from '../model/part.js';
+import { CORNER_CLIP, extentsOf, ownPins, sizeBack } from './back/size.js';
+import type { CameraObjects } from './camera-objects.js';
+import { type FocusScale, sizeFocusScale } from './focus-scale/size.js';
+import { footSlots } from './front-box/parts.js';
+import { sizeFrontBox } from './front-box/size.js';
+import { effectiveDepth, sizeGroundGlassFrame } from './ground-glass-frame/size.js';
+import type { HeldHolder } from './holder/size.js';
+import { type MountedLens, opening } from './lens/size.js';
+import { type LensBoardGiven, sizeLensBoard } from './lens-board/size.js';
+import { screwPlaces, sizeLensClamp } from './lens-clamp/size.js';
+import type { Stance } from './loose.js';
+import { cutOut, hardwareOf } from './objects.js';
+import { type Optics, solveOptics } from './optics.js';
+import { sizeRearBox } from './rear-box/size.js';
+import { sizeRearStandard } from './rear-standard/size.js';
+import { type Sag, sagOf } from './sag.js';
+import {
+  END_STOP,
+  FELT_WIDTH,
+  RAIL_WIDTH,
+  type SettingOut,
+  SOLE_AHEAD,
+  SOLE_BEHIND,
+  setOut,
+  WELL_PLAY,
+} from './setting-out.js';
+import { asMade, type PlacedSpacer, type Spacer, sizeSpacer, topLayer } from './spacer/size.js';
+import { keeperWidth, sizeTailboard, type Tailboard } from './tailboard/size.js';
+import type { Wood } from './wood.js';
+
+/** Centres of gravity along z, and masses in kg. */
+export interface Balance {
+  /** Closed, glass and protector in. */
+  readonly closest: number;
+  /** Open, the heaviest holder in. */
+  readonly farthest: number;
+  readonly massKg: number;
+  readonly loadedKg: number;
+  /** Of what slides, open and loaded. */
+  readonly sliding: number;
+  readonly slidingKg: number;
+}
+
+/** The camera in figures: the rod, and each object sized from it. */
+export interface Camera {
+  readonly optics: Optics;
+  readonly settingOut: SettingOut;
+  readonly holders: readonly { readonly name: string; readonly filmDepth: number; readonly effectiveDepth: number }[];
+  readonly spacers: readonly Spacer[];
+  readonly focusScale: FocusScale;
+  readonly objects: CameraObjects;
+  readonly balance: Balance;
+  /** Of the tailboard's overhang behind the doubler, open and loaded. */
+  readonly sag: Sag;
+  readonly hardware: readonly Hardware[];
+}
+
+/**
+ * Sizes a camera in three acts; each line can use only names above it.
+ *
+ * The order is knowledge. Spacers come before the slide: a shallow holder stands on one, so its film lies T* behind the
+ * seat. The back claims before it is sized: its side comes from the rod, its depth goes into it. The tailboard comes
+ * last: its nut stands where everything above it balances, so the other parts are cut out and weighed first.
+ */
+export function sizeCamera(design: Design): Camera {
+  const { lens, plywood, format, groundGlass, focus, workshop, shims } = design;
+  const t = plywood.thickness;
+  const wood: Wood = { ply: plyOf(plywood.material, t, workshop.density), fits: workshop.fits };
+  const stock = design.stock.map((s) => plyOf(s.material, s.thickness, workshop.density));
+
+  // 1. What the user owns decides: lens, holders, glass, sheet.
+  const clampOn = (side: 'inside' | 'front') =>
+    lens.mount.by === 'clamp'
+      ? sizeLensClamp({
+          barrelDiameter: lens.barrel.diameter,
+          grip: lens.barrel.grip,
+          boreAllowance: workshop.boreAllowance,
+          screws: lens.mount.screws,
+          side,
+          lensMassKg: lens.barrel.massKg,
+          ply: t,
+        })
+      : null;
+  const fieldTangent = Math.sqrt(format.image.short ** 2 + format.image.long ** 2) / 2 / lens.focalLength;
+  const boardOn = (side: 'inside' | 'front') => {
+    const clamp = clampOn(side);
+    const given: LensBoardGiven = {
+      wood,
+      by: lens.mount.by,
+      side,
+      barrel: lens.barrel,
+      flange: lens.flange,
+      clamp: clamp && {
+        flangeDiameter: clamp.flangeDiameter,
+        radius: clamp.greatestRadius,
+        length: clamp.length,
+        screwPlaces: screwPlaces(clamp),
+      },
+      fieldTangent,
+    };
+    return sizeLensBoard(given);
+  };
+  const { side } = lens.mount;
+  const clamp = clampOn(side);
+  const lensBoard = boardOn(side);
+  const optics = solveOptics({ lens, focus, format, seat: lensBoard.seat });
+  const glassDepth = effectiveDepth(groundGlass);
+  const spacers = design.holders.map((h, i) =>
+    sizeSpacer({
+      id: `SP${i + 1}`,
+      holder: h.name,
+      filmDepth: h.filmDepth,
+      glassDepth,
+      ply: t,
+      shims,
+      stock: stock.map((s) => s.thickness),
+      tolerance: optics.registerTolerance,
+    }),
+  );
+  const holders = design.holders.map((h) => ({
+    name: h.name,
+    filmDepth: h.filmDepth,
+    effectiveDepth: Math.max(h.filmDepth, glassDepth),
+  }));
+  const extents = design.holders.map((h) => ({ holder: h, ...extentsOf(h, format.image.long) }));
+  const closedExtent = Math.max(...extents.map((e) => e.closedExtent));
+
+  // 2. The rod: everything that two objects share.
+  const rod = setOut({
+    ply: t,
+    clearance: workshop.slideClearance,
+    railPlay: workshop.railPlay,
+    focalLength: lens.focalLength,
+    flangeDistance: lens.flangeDistance,
+    nearest: focus.nearest,
+    farthestFocus: focus.farthest,
+    pastInfinity: focus.pastInfinity,
+    pastNearest: focus.pastNearest,
+    lens: lensBoard.claims,
+    otherSide: boardOn(side === 'inside' ? 'front' : 'inside').claims,
+    imageLong: format.image.long,
+    depths: holders.map((h) => h.effectiveDepth),
+    glassDepth,
+    holderWidth: Math.max(...design.holders.map((h) => h.width)),
+    closedExtent,
+  });
+  const standardFront = rod.closest - rod.stackBehindBoxes.value;
+  const axisHeight = rod.axisHeight.value;
+  const backSide = rod.backSide.value;
+  const rearInside = rod.rearInside.value;
+  const soleWidth = rod.soleWidth.value;
+  const railLength = rod.tailboardLength.value + rod.tailboardStart - END_STOP;
+
+  // 3. Each object, marked from the rod.
+  const frontBox = sizeFrontBox({
+    wood,
+    inside: rod.frontInside.value,
+    outside: rod.frontOutside.value,
+    length: rod.frontLength.value,
+    axisHeight,
+    opening: lensBoard.opening,
+  });
+  const rearBox = sizeRearBox({
+    wood,
+    inside: rearInside,
+    outside: rod.rearOutside.value,
+    length: rod.rearLength.value,
+    rear: standardFront,
+    clearance: rod.clearance,
+    overlapRequired: rod.overlapRequired.value,
+    feltWidth: FELT_WIDTH,
+  });
+  const focusScale = sizeFocusScale({
+    focalLength: lens.focalLength,
+    pupilMagnification: lens.pupilMagnification,
+    filmAtInfinity: optics.filmAtInfinity,
+    farthest: focus.farthest,
+    nearest: focus.nearest,
+    reserve: rod.reserve,
+    holders,
+    closest: rod.closest,
+    ply: t,
+    soleRear: standardFront + SOLE_BEHIND,
+    keeperEdge: soleWidth / 2 + workshop.railPlay + RAIL_WIDTH - keeperWidth(RAIL_WIDTH),
+    railLength,
+  });
+  const rearStandard = sizeRearStandard({
+    wood,
+    side: backSide,
+    opening: rearInside,
+    axisHeight,
+    soleThickness: rod.soleThickness,
+    soleWidth,
+    soleAhead: SOLE_AHEAD,
+    soleBehind: SOLE_BEHIND,
+    front: standardFront,
+    tailboardThickness: 2 * t,
+    floorBottom: -rod.frontOutside.value / 2,
+    cornerClip: CORNER_CLIP,
+    friction: workshop.friction,
+    indexStrokes: focusScale.sole,
+    indexMarks: focusScale.soleMarks,
+  });
+  const places = backPlaces(design.holders);
+  const back = sizeBack({
+    wood,
+    side: backSide,
+    seat: rod.closest,
+    imageShort: format.image.short,
+    imageLong: format.image.long,
+    openingMargin: rod.openingMargin,
+    standardOpening: rearInside,
+    ringSlip: rod.ringSlip,
+    wellPlay: WELL_PLAY,
+    holders: extents.map(({ holder: h, ...extent }) => ({
+      ...extent,
+      width: h.width,
+      slideDepth: h.slideDepth,
+      pins: h.locating === 'pins',
+      rib: h.rib,
+    })),
+    places,
+  });
+  const spacerPins = ownPins(back.pins);
+  const placedSpacers = spacers
+    .filter((s) => s.under !== 'none')
+    .map(
+      (spacer): PlacedSpacer => ({
+        spacer,
+        wood,
+        seat: rod.closest,
+        width: back.holderWidth,
+        height: 2 * closedExtent,
+        opening: back.opening,
+        seatPins: back.pins,
+        ownPins: spacerPins,
+        extra: stock,
+        stance: stanceOf(
+          0,
+          spacer.holder,
+          spacer.under === 'glass',
+          spacer.under === 'glass' && spacer.holder === design.holders[0]?.name,
+        ),
+        fence: t,
+      }),
+    );
+  const allPins = placedSpacers.some((s) => s.spacer.made.plies.length > 0) ? [...back.pins, ...spacerPins] : back.pins;
+  const first = spacers[0] as Spacer;
+  const groundGlassFrame = sizeGroundGlassFrame({
+    wood,
+    seat: rod.closest,
+    holderWidth: back.holderWidth,
+    closedExtent,
+    imageShort: format.image.short,
+    imageLong: format.image.long,
+    openingMargin: rod.openingMargin,
+    ...groundGlass,
+    shims,
+    within: optics.registerTolerance / 2,
+    stock,
+    pins: allPins,
+    stances: spacers.map((s) => stanceOf(underGlass(s), s.holder, true, s === first)),
+    covered: { behindSeat: underGlass(first), upright: [ON_THE_ROAD], lengthwise: [] },
+    restsOn: ['B1', ...placedSpacers.filter((s) => s.spacer.under === 'glass').map((s) => topLayer(s.spacer))],
+  });
+  const heldHolders = extents.map(({ holder: h, ...extent }, i): HeldHolder => {
+    const spacer = spacers[i] as Spacer;
+    const raised = spacer.under === 'holder';
+    return {
+      id: `holder-${i + 1}`,
+      name: h.name,
+      seat: rod.closest,
+      width: h.width,
+      thickness: h.thickness,
+      ...extent,
+      filmDepth: h.filmDepth,
+      massKg: h.massKg,
+      pinHoles: h.locating === 'pins' || raised ? allPins : [],
+      stance: stanceOf(raised ? asMade(spacer) : 0, h.name, false, false),
+      on: raised ? topLayer(spacer) : 'B1',
+    };
+  });
+  const mounted: MountedLens = {
+    name: lens.name,
+    seat: lensBoard.seat,
+    barrel: lens.barrel,
+    by: lens.mount.by,
+    side,
+    flange: lens.flange,
+    boardThickness: 2 * t,
+  };
+  const above = {
+    lensBoard,
+    lens: mounted,
+    ...(clamp ? { lensClamp: { clamp, seat: lensBoard.seat } } : {}),
+    frontBox,
+    rearBox,
+    rearStandard,
+    back,
+    groundGlassFrame,
+    spacers: placedSpacers,
+    holders: heldHolders,
+  };
+  const tailboardOn = (balance: number, loadedKg: number) =>
+    sizeTailboard({
+      wood,
+      width: backSide,
+      start: rod.tailboardStart,
+      length: rod.tailboardLength.value,
+      axisHeight,
+      soleWidth,
+      railWidth: RAIL_WIDTH,
+      railPlay: workshop.railPlay,
+      endStop: END_STOP,
+      bolt: rearStandard.bolt,
+      travel: rod.travel,
+      reserve: rod.reserve,
+      knobRadius: rearStandard.knob.diameter / 2,
+      balance,
+      loadedKg,
+      footSlots: footSlots(frontBox),
+      keeperScrews: focusScale.keeperScrews,
+      scale: focusScale,
+    });
+  // a first tailboard to be weighed with the rest; moving its nut and doubler moves the balance by less than a millimetre
+  const weigh = (sized: Tailboard) => balanceOf(cutOut({ ...above, tailboard: sized }), design.holders, rod.travel);
+  const draft = weigh(tailboardOn(rod.closest / 2, 0));
+  const tailboard = tailboardOn((draft.closest + draft.farthest) / 2, draft.loadedKg);
+  const balance = weigh(tailboard);
+  const objects: CameraObjects = { ...above, tailboard };
+  return {
+    optics,
+    settingOut: rod,
+    holders,
+    spacers,
+    focusScale,
+    objects,
+    balance,
+    sag: sagOf({
+      loadN: balance.slidingKg * GRAVITY,
+      overhang: Math.max(0, balance.sliding - tailboard.tripod - tailboard.doubler.side / 2),
+      width: tailboard.width,
+      thickness: 2 * t,
+      modulus: workshop.modulus,
+      imageLong: format.image.long,
+    }),
+    hardware: hardwareOf(objects),
+  };
+}
+
+/** The parts put together: stations, set-ups, gate and the lens's front. */
+export function assemble(camera: Camera, parts: readonly Part[]): Build {
+  const { settingOut: rod, objects } = camera;
+  return {
+    parts,
+    stations: [
+      { name: 'closest', rear: 0 },
+      { name: 'middle', rear: rod.travel / 2 },
+      { name: 'farthest', rear: rod.travel },
+    ],
+    setups: setupsOf(camera.holders.map((h) => h.name)),
+    gate: { z: rod.closest, ...objects.back.opening },
+    opening: opening(objects.lens),
+  };
+}
+
+/** m/s²; 3rd General Conference on Weights and Measures (1901). */
+const GRAVITY = 9.80665;
+
+const plyOf = (material: string, thickness: number, density: number): Ply => ({
+  material,
+  thickness,
+  density,
+});
+
+const underGlass = (spacer: Spacer): number => (spacer.under === 'glass' ? asMade(spacer) : 0);
+
+/** Where something of a holder's lies: upright and lengthwise, focusing or exposing; `onTheRoad` adds the set-up for carrying. */
+function stanceOf(behindSeat: number, holder: string, focusing: boolean, onTheRoad: boolean): Stance {
+  const mine = setupsOf([holder]).filter((s) => s.name !== ON_THE_ROAD && s.focusing === focusing);
+  const named = (orientation: string) => mine.filter((s) => s.orientation === orientation).map((s) => s.name);
+  return {
+    behindSeat,
+    upright: [...named('upright'), ...(onTheRoad ? [ON_THE_ROAD] : [])],
+    lengthwise: named('lengthwise'),
+  };
+}
+
+function backPlaces(holders: readonly Holder[]) {
+  const setups = setupsOf(holders.map((h) => h.name));
+  const pinned = setups.filter((s) => s.focusing || holders.find((h) => h.name === s.holder)?.locating === 'pins');
+  return {
+    upright: setups.filter((s) => s.orientation === 'upright').map((s) => s.name),
+    lengthwise: setups.filter((s) => s.orientation === 'lengthwise').map((s) => s.name),
+    pinned: pinned.map((s) => s.name),
+  };
+}
+
+/** z of the centre of gravity closed as for the road, and open with the heaviest holder; that of what slides; their masses. */
+function balanceOf(parts: readonly Part[], holders: readonly Holder[], travel: number) {
+  const heaviest = holders.reduce((most, h) => (h.massKg > most.massKg ? h : most));
+  const setups = setupsOf(holders.map((h) => h.name));
+  const loadIn = (setup: Setup | undefined, rear: number, which: (p: Placement) => boolean) =>
+    together(
+      parts.flatMap((part) =>
+        loadsOf(
+          part,
+          part.placements.filter((p) => setup && stands(p, setup) && which(p)),
+          rear,
+        ),
+      ),
+    );
+  const exposing = setups.find((s) => s.holder === heaviest.name && !s.focusing);
+  const road = loadIn(setups.at(-1), 0, () => true);
+  const loaded = loadIn(exposing, travel, () => true);
+  const sliding = loadIn(exposing, travel, (p) => p.group !== 'front');
+  return {
+    closest: road.at.z,
+    farthest: loaded.at.z,
+    massKg: road.massKg,
+    loadedKg: loaded.massKg,
+    sliding: sliding.at.z,
+    slidingKg: sliding.massKg,
+  };
+}

@@ -1,0 +1,11 @@
+import type { TradeObject } from '../trade-object.js';
+import { groundGlassFrameChecks } from './checks.js';
+import { groundGlassFrameHardware, groundGlassFrameParts } from './parts.js';
+import type { GroundGlassFrame } from './size.js';
+
+export const groundGlassFrame: TradeObject<GroundGlassFrame> = {
+  title: 'Ground-glass frame',
+  parts: groundGlassFrameParts,
+  hardware: groundGlassFrameHardware,
+  checks: groundGlassFrameChecks,
+};

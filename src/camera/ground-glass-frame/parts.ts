@@ -1,0 +1,194 @@
+import { matrixOf } from '../../geometry/facing.js';
+import { across } from '../../geometry/placement.js';
+import { boxAt, circle, clipped, rectangle } from '../../geometry/shapes.js';
+import { boughtPlate, joined, type Ply, plate } from '../../joinery/plate.js';
+import type { Hardware, Part } from '../../model/part.js';
+import { inStances, type Stance } from '../loose.js';
+import type { GroundGlassFrame } from './size.js';
+
+const CLIP = { width: 16, length: 14, thickness: 0.8, over: 5 };
+const GLASS_DENSITY = 2500e-9;
+const SHIM_DENSITY = 1400e-9;
+
+/** Front, packing, pocket with the glass in it, clips over card, and the protector for the road. */
+export function groundGlassFrameParts(own: GroundGlassFrame): readonly Part[] {
+  const { wood, width, height, opening, pocket, pins, stances, seat, glass } = own;
+  const t = wood.ply.thickness;
+  const outline = rectangle(boxAt(0, 0, width, height));
+  const window = rectangle(boxAt(0, 0, opening.width, opening.height));
+  const pinHoles = pins.map((p) => circle(p.x, p.y, p.diameter + 0.2));
+  const layers = packingLayers(own, outline, [window]);
+  const pocketZ = seat + t + layers.thickness;
+  const below = layers.top ?? 'G1';
+  const loose = (z: number) => inStances('loose', across(0, 0, z), stances);
+  const faceDown = (z: number) => inStances('loose', matrixOf('front', z, t), stances);
+  const clips = clipPlaces(own);
+  const padThickness = pocket.plies * t - glass.thickness;
+  return [
+    plate({
+      id: 'G1',
+      name: 'glass frame, front',
+      ply: wood.ply,
+      facing: 'rear',
+      low: seat,
+      group: 'loose',
+      grain: 'y',
+      outline,
+      holes: [window, ...pinHoles],
+      places: loose(seat),
+      joins: [...joined('rest', ...own.restsOn), ...joined('glue', layers.first ?? 'G2')],
+    }),
+    ...layers.parts,
+    plate({
+      id: 'G2',
+      name: 'glass frame, pocket',
+      ply: wood.ply,
+      facing: 'front',
+      low: 0,
+      group: 'loose',
+      grain: 'y',
+      outline,
+      holes: [rectangle(boxAt(0, 0, pocket.width, pocket.height))],
+      places: Array.from({ length: pocket.plies }, (_, k) => faceDown(pocketZ + k * t)).flat(),
+      joins: [...(layers.top ? joined('glue', layers.top) : []), ...(pocket.plies > 1 ? joined('glue', 'G2') : [])],
+    }),
+    boughtPlate({
+      id: 'ground-glass',
+      name: 'ground glass',
+      thickness: glass.thickness,
+      role: 'ground-glass',
+      outline: clipped(boxAt(0, 0, glass.width, glass.height), glass.corner),
+      placements: loose(pocketZ),
+      joins: joined('rest', below),
+      massKg: glass.width * glass.height * glass.thickness * GLASS_DENSITY,
+    }),
+    ...(padThickness > 0.05
+      ? [
+          boughtPlate({
+            id: 'glass-pad',
+            name: 'card under the glass clips',
+            thickness: padThickness,
+            outline: rectangle(boxAt(0, 0, CLIP.width, CLIP.over)),
+            placements: clips.flatMap(({ x, y, sign }) =>
+              inStances(
+                'loose',
+                across(x, y - sign * ((CLIP.length - CLIP.over) / 2), pocketZ + glass.thickness),
+                stances,
+              ),
+            ),
+            joins: joined('glue', 'glass-clip'),
+            massKg: 0.0002,
+          }),
+        ]
+      : []),
+    boughtPlate({
+      id: 'glass-clip',
+      name: 'glass clip',
+      thickness: CLIP.thickness,
+      outline: rectangle(boxAt(0, 0, CLIP.width, CLIP.length)),
+      placements: clips.flatMap(({ x, y }) => inStances('loose', across(x, y, pocketZ + pocket.plies * t), stances)),
+      joins: joined('screw', 'G2'),
+      massKg: 0.002,
+    }),
+    protector(own, pocketZ + pocket.plies * t, clips),
+  ];
+}
+
+/** Two clips at the top and two at the bottom: x of the pair, middle in y, and which way is out. */
+function clipPlaces({ glass, pocket }: GroundGlassFrame) {
+  const x = glass.width / 4;
+  const y = pocket.height / 2 - (pocket.height - glass.height) / 2 - CLIP.over + CLIP.length / 2;
+  return [1, -1].flatMap((sign) => [-x, x].map((at) => ({ x: at, y: sign * y, sign })));
+}
+
+function protector(own: GroundGlassFrame, z: number, clips: readonly { x: number; y: number }[]): Part {
+  const { wood, width, height, covered } = own;
+  return plate({
+    id: 'G3',
+    name: 'glass protector',
+    ply: wood.ply,
+    facing: 'front',
+    low: z,
+    group: 'loose',
+    grain: 'y',
+    outline: rectangle(boxAt(0, 0, width, height)),
+    holes: clips.map(({ x, y }) => rectangle(boxAt(x, y, CLIP.width + 2, CLIP.length + 2))),
+    places: inStances('loose', matrixOf('front', z, wood.ply.thickness), [covered]),
+    joins: joined('rest', 'G2'),
+  });
+}
+
+/** Packing between front and pocket, from the front outwards: shims, plies of the camera's sheet, a ply of another. */
+function packingLayers(
+  own: GroundGlassFrame,
+  outline: ReturnType<typeof rectangle>,
+  holes: readonly ReturnType<typeof rectangle>[],
+) {
+  const { wood, packing, extra, stances, seat } = own;
+  const layers: { id: string; name: string; ply: Ply | null; thickness: number }[] = [
+    ...packing.shims.map((s) => ({
+      id: `glass-shim-${Math.round(s * 1000)}`,
+      name: `shim ${s} mm in the glass frame`,
+      ply: null,
+      thickness: s,
+    })),
+    ...packing.plies.map((s) => {
+      const other = extra.find((e) => e.thickness === s && s !== wood.ply.thickness);
+      return { id: other ? 'GPX' : 'GP', name: 'glass frame, packing', ply: other ?? wood.ply, thickness: s };
+    }),
+  ];
+  const places = new Map<string, ReturnType<typeof inStances>[number][]>();
+  let z = seat + wood.ply.thickness;
+  for (const layer of layers) {
+    places.set(layer.id, [...(places.get(layer.id) ?? []), ...inStances('loose', across(0, 0, z), stances)]);
+    z += layer.thickness;
+  }
+  const ids = [...places.keys()];
+  const parts = ids.map((id, i): Part => {
+    const layer = layers.find((l) => l.id === id) as (typeof layers)[number];
+    const next = ids[i + 1];
+    const joins = [
+      ...(next ? joined('glue', next) : []),
+      ...(layers.filter((l) => l.id === id).length > 1 ? joined('glue', id) : []),
+    ];
+    const own = { id, name: layer.name, outline, holes, joins };
+    return layer.ply
+      ? plate({
+          ...own,
+          ply: layer.ply,
+          facing: 'rear',
+          low: 0,
+          group: 'loose',
+          grain: 'y',
+          places: places.get(id) ?? [],
+        })
+      : boughtPlate({
+          ...own,
+          thickness: layer.thickness,
+          placements: places.get(id) ?? [],
+          massKg: 8000 * layer.thickness * SHIM_DENSITY,
+        });
+  });
+  return { parts, first: ids[0], top: ids.at(-1), thickness: z - seat - wood.ply.thickness };
+}
+
+export const glassPlaneBehindSeat = (stance: Stance, own: GroundGlassFrame): number =>
+  stance.behindSeat + own.wood.ply.thickness + own.packing.thickness - own.packing.remainder;
+
+export const groundGlassFrameHardware = (own: GroundGlassFrame): readonly Hardware[] => [
+  {
+    name: 'ground glass',
+    size: `${own.glass.width.toFixed(1)} × ${own.glass.height.toFixed(1)} × ${own.glass.thickness}, corners cut ${own.glass.corner}, edges ground`,
+    count: 1,
+    for: 'glass frame, frosted side to the ' + own.frosted,
+  },
+  { name: 'glass clip', size: '16 wide, with card under it', count: 4, for: 'glass frame' },
+  ...own.packing.shims
+    .filter((s, i, all) => all.indexOf(s) === i)
+    .map((s) => ({
+      name: 'shim',
+      size: `${s} thick, ${own.width.toFixed(0)} × ${own.height.toFixed(0)} frame`,
+      count: own.packing.shims.filter((x) => x === s).length,
+      for: 'glass frame packing',
+    })),
+];

@@ -1,0 +1,116 @@
+import { type Lamination, laminate } from '../../joinery/lamination.js';
+import type { Ply } from '../../joinery/plate.js';
+import type { Stance } from '../loose.js';
+import type { Wood } from '../wood.js';
+
+export interface PinHole {
+  readonly x: number;
+  readonly y: number;
+  readonly diameter: number;
+}
+
+export interface GroundGlassFrame {
+  readonly wood: Wood;
+  readonly seat: number;
+  readonly width: number;
+  readonly height: number;
+  readonly opening: { readonly width: number; readonly height: number };
+  readonly glass: {
+    readonly width: number;
+    readonly height: number;
+    readonly thickness: number;
+    readonly corner: number;
+  };
+  readonly pocket: { readonly width: number; readonly height: number; readonly plies: number };
+  readonly effectiveDepth: number;
+  readonly effectiveOtherSide: number;
+  readonly frosted: 'lens' | 'eye';
+  readonly packing: Lamination;
+  /** How far the packing may be out. */
+  readonly within: number;
+  readonly extra: readonly Ply[];
+  readonly pins: readonly PinHole[];
+  readonly stances: readonly Stance[];
+  readonly covered: Stance;
+  /** Ids of what the frame bears on in one set-up or another. */
+  readonly restsOn: readonly string[];
+}
+
+export interface GroundGlassFrameGiven {
+  readonly wood: Wood;
+  readonly seat: number;
+  readonly holderWidth: number;
+  readonly closedExtent: number;
+  readonly imageShort: number;
+  readonly imageLong: number;
+  readonly openingMargin: number;
+  readonly thickness: number;
+  /** Physical: holder seat to the frosted face. */
+  readonly depth: number;
+  readonly frosted: 'lens' | 'eye';
+  readonly refractiveIndex: number;
+  readonly shims: readonly number[];
+  readonly within: number;
+  readonly stock: readonly Ply[];
+  readonly pins: readonly PinHole[];
+  readonly stances: readonly Stance[];
+  readonly covered: Stance;
+  /** Ids of what the frame bears on in one set-up or another. */
+  readonly restsOn: readonly string[];
+}
+
+/** Glass beyond the image, both sides together; its corners are cut for air and a look at the iris. */
+const GLASS_MORE = 12;
+const GLASS_CORNER = 14;
+const POCKET_PLAY = 1;
+
+/** How far the image stands from the frosted face when it is seen through the glass: t_g(1 − 1/n). */
+export const throughGlass = (thickness: number, refractiveIndex: number): number =>
+  thickness * (1 - 1 / refractiveIndex);
+
+/** Effective depth of a ground glass: physical where the frosted side faces the lens, less the glass's own shift where it faces the eye. */
+export const effectiveDepth = (glass: {
+  depth: number;
+  thickness: number;
+  frosted: 'lens' | 'eye';
+  refractiveIndex: number;
+}): number =>
+  glass.frosted === 'lens' ? glass.depth : glass.depth - throughGlass(glass.thickness, glass.refractiveIndex);
+
+export function sizeGroundGlassFrame(given: GroundGlassFrameGiven): GroundGlassFrame {
+  const { wood, imageShort, imageLong, thickness, depth, frosted, refractiveIndex } = given;
+  const t = wood.ply.thickness;
+  const glass = { width: imageShort + GLASS_MORE, height: imageLong + GLASS_MORE, thickness, corner: GLASS_CORNER };
+  // the glass's front face lies this far behind the seat
+  const front = frosted === 'lens' ? depth : depth - thickness;
+  const packing = laminate({
+    thickness: front - t,
+    ply: t,
+    shims: given.shims,
+    within: given.within,
+    stock: given.stock.map((s) => s.thickness),
+  });
+  return {
+    wood,
+    seat: given.seat,
+    width: given.holderWidth,
+    height: 2 * given.closedExtent,
+    opening: { width: imageShort + 2 * given.openingMargin, height: imageLong + 2 * given.openingMargin },
+    glass,
+    pocket: {
+      width: glass.width + POCKET_PLAY,
+      height: glass.height + POCKET_PLAY,
+      plies: Math.max(1, Math.ceil(thickness / t - 1e-9)),
+    },
+    effectiveDepth: effectiveDepth({ depth, thickness, frosted, refractiveIndex }),
+    effectiveOtherSide: frosted === 'lens' ? depth + thickness / refractiveIndex : depth - thickness,
+    frosted,
+    packing,
+    within: given.within,
+    extra: given.stock.filter((s) => packing.plies.includes(s.thickness)),
+    pins: given.pins,
+    stances: given.stances,
+    covered: given.covered,
+    restsOn: given.restsOn,
+  };
+}

@@ -1,0 +1,55 @@
+import type { Finding } from '../../model/finding.js';
+import { mm } from '../../units/print.js';
+import { ROUNDING, unless } from '../unless.js';
+import type { LensBoard } from './size.js';
+
+/** The board must come out with the lens on it. */
+export const boardOut = ({ opening, insideWidest }: LensBoard): readonly Finding[] =>
+  unless(opening - insideWidest >= 2 - ROUNDING, {
+    rule: 'board-out',
+    level: 'error',
+    value: opening - insideWidest,
+    limit: 2,
+    unit: 'mm',
+    about: 'lens.barrel',
+    message: `The opening for the lens board is ${mm(opening)}, the lens is ${mm(insideWidest)} wide inside: it would have to be dismounted to change boards.`,
+    hint: 'Measure the widest part behind the board again.',
+  });
+
+/** The retainers hold the board on two sides, and let it go when both are drawn. */
+export const boardHeld = ({ overlap, draw }: LensBoard): readonly Finding[] => [
+  ...unless(overlap >= 5, {
+    rule: 'board-held',
+    level: 'error',
+    value: overlap,
+    limit: 5,
+    unit: 'mm',
+    message: `The retainers overlap the lens board by ${mm(overlap)}: it falls out when the camera tips.`,
+  }),
+  ...unless(draw >= overlap + 1, {
+    rule: 'board-held',
+    level: 'error',
+    value: draw,
+    limit: overlap + 1,
+    unit: 'mm',
+    message: `The retainers can be drawn by ${mm(draw)}, less than they overlap: the board would not come out.`,
+  }),
+];
+
+/** Whatever bears on board or plug must cover the hole. */
+export const seatCovered = ({ disc, hole, by }: LensBoard): readonly Finding[] =>
+  unless(disc - hole >= 4 - ROUNDING, {
+    rule: 'lens-seat-known',
+    level: 'error',
+    value: (disc - hole) / 2,
+    limit: 2,
+    unit: 'mm',
+    about: by === 'flange' ? 'lens.flange.diameter' : 'lens.barrel',
+    message: `The ${by === 'clamp' ? 'clamp' : by} is ${mm(disc)} across and the hole that the lens passes ${mm(hole)}: there is nothing left to seat on.`,
+    hint:
+      by === 'ring'
+        ? 'Give the barrel’s diameter at the thread, and the front or rear diameter of what must pass the hole.'
+        : 'Measure the flange, or mount the lens from the other side.',
+  });
+
+export const lensBoardChecks = [boardOut, boardHeld, seatCovered];

@@ -1,0 +1,192 @@
+import { type ClosedPath, polygon } from '../../geometry/path.js';
+import { across } from '../../geometry/placement.js';
+import { boxAt, circle, hexagon, rectangle, slotAlongX } from '../../geometry/shapes.js';
+import { boughtPlate, boughtRod, joined, plate, standing } from '../../joinery/plate.js';
+import type { Hardware, Part } from '../../model/part.js';
+import type { LensBoard } from './size.js';
+
+/** The corner that makes the board go in one way up. */
+const CORNER = 12;
+const PACKING = 14;
+const RETAINER = 20;
+/** Card under the packing, so that the retainer does not pinch the board. */
+const CARD = 0.2;
+const NUT = { acrossFlats: 7, height: 3.2 };
+
+export function lensBoardParts(own: LensBoard): readonly Part[] {
+  const { wood, board, plug, hole, screws } = own;
+  const { ply } = wood;
+  const t = ply.thickness;
+  const half = board / 2;
+  const dowel = plug / 2 - 7;
+  const dowels = [
+    { x: dowel, y: -dowel, diameter: 6 },
+    { x: -dowel, y: dowel, diameter: 5 },
+  ];
+  const dowelHoles = dowels.map(({ x, y, diameter }) => circle(x, y, diameter));
+  const screwHoles = screws.places.map(({ x, y }) => circle(x, y, screws.hole));
+  // a wood screw ends blind in the layer that it enters first; a clamp's screw passes both
+  const inBoard = screws.through || own.side === 'front' ? screwHoles : [];
+  const inPlug = screws.through || own.side === 'inside' ? screwHoles : [];
+  const outline: ClosedPath = polygon([
+    [-half, -half],
+    [half, -half],
+    [half, half - CORNER],
+    [half - CORNER, half],
+    [-half, half],
+  ]);
+  const gap = 0.4 * Math.SQRT2;
+  const px = half + 0.3 + PACKING / 2;
+  const py = 0.3 * board;
+  const sides = [1, -1] as const;
+  const packingZ = -2 * t - CARD;
+  const retainerZ = packingZ - t;
+  const at = (x: number, y: number, z: number) => standing('front', across(x, y, z));
+  const packingPlaces = sides.map((side) =>
+    standing(
+      'front',
+      side === 1 ? across(px, 0, packingZ) : [-1, 0, 0, 0, 0, -1, 0, 0, 0, 0, 1, 0, -px, 0, packingZ, 1],
+    ),
+  );
+  const retainerX = half - own.overlap + RETAINER / 2;
+  const screwX = px - retainerX;
+  const retainerPlaces = sides.map((side) =>
+    standing(
+      'front',
+      side === 1
+        ? across(retainerX, 0, retainerZ)
+        : [-1, 0, 0, 0, 0, -1, 0, 0, 0, 0, 1, 0, -retainerX, 0, retainerZ, 1],
+    ),
+  );
+  const draw = (diameter: number, y: number) => slotAlongX(screwX - own.draw / 2, y, own.draw + diameter, diameter);
+  const nutHeight = Math.min(NUT.height, t);
+  return [
+    plate({
+      id: 'F6',
+      name: 'lens board',
+      ply,
+      facing: 'rear',
+      low: -2 * t,
+      group: 'front',
+      grain: 'y',
+      outline,
+      holes: [circle(0, 0, hole), ...inBoard, ...dowelHoles],
+      joins: [...joined('glue', 'F7'), ...joined('rest', 'F1')],
+    }),
+    plate({
+      id: 'F7',
+      name: 'plug',
+      ply,
+      facing: 'front',
+      low: -t,
+      group: 'front',
+      grain: 'x',
+      outline: rectangle(boxAt(0, 0, plug, plug)),
+      holes: [circle(0, 0, hole), ...inPlug, ...dowelHoles],
+    }),
+    ...dowels.map(({ x, y, diameter }) =>
+      boughtRod({
+        id: `board-dowel-${diameter}`,
+        name: `dowel ${diameter} mm in board and plug`,
+        diameter,
+        length: 2 * t,
+        placements: [at(x, y, -2 * t)],
+        joins: joined('press', 'F6', 'F7'),
+        massKg: 0.0003,
+      }),
+    ),
+    plate({
+      id: 'F8',
+      name: 'retainer packing',
+      ply,
+      facing: 'rear',
+      low: 0,
+      group: 'front',
+      grain: 'y',
+      outline: rectangle(boxAt(0, 0, PACKING, board)),
+      holes: [hexagon(0, py, NUT.acrossFlats + 0.2), circle(0, -py, 5)],
+      places: packingPlaces,
+      joins: joined('glue', 'retainer-card'),
+    }),
+    boughtPlate({
+      id: 'retainer-card',
+      name: 'card under the retainer packing',
+      thickness: CARD,
+      outline: rectangle(boxAt(0, 0, PACKING, board)),
+      placements: sides.map((side) => at(side * px, 0, -t - CARD)),
+      joins: joined('glue', 'F1'),
+      massKg: 0.0002,
+    }),
+    plate({
+      id: 'F9',
+      name: 'retainer',
+      ply,
+      facing: 'rear',
+      low: 0,
+      group: 'front',
+      grain: 'y',
+      outline: rectangle(boxAt(0, 0, RETAINER, board)),
+      holes: [draw(4.5, py), draw(5.3, -py)],
+      places: retainerPlaces,
+      joins: [...joined('screw', 'F8'), ...joined('slide', 'F6')],
+    }),
+    boughtPlate({
+      id: 'retainer-nut',
+      name: 'M4 nut in the packing',
+      thickness: nutHeight,
+      outline: hexagon(0, 0, NUT.acrossFlats),
+      holes: [circle(0, 0, 4.5)],
+      placements: sides.map((side) => at(side * px, side * py, -t - CARD - nutHeight)),
+      joins: joined('screw', 'F8', 'retainer-screw'),
+      massKg: 0.0008,
+    }),
+    boughtRod({
+      id: 'retainer-screw',
+      name: 'M4 thumb screw',
+      diameter: 4.5,
+      length: 2 * t + 10,
+      placements: sides.map((side) => at(side * px, side * py, retainerZ - 10)),
+      joins: joined('screw', 'F9'),
+      massKg: 0.004,
+    }),
+    boughtRod({
+      id: 'retainer-pin',
+      name: 'guide pin of the retainer',
+      diameter: 5,
+      length: 2 * t,
+      placements: sides.map((side) => at(side * px, -side * py, retainerZ)),
+      joins: [...joined('press', 'F8'), ...joined('slide', 'F9')],
+      massKg: 0.0003,
+    }),
+    plate({
+      id: 'F10',
+      name: 'corner block',
+      ply,
+      facing: 'rear',
+      low: -2 * t,
+      group: 'front',
+      grain: 'any',
+      outline: polygon([
+        [half, half - CORNER + gap],
+        [half, half],
+        [half - CORNER + gap, half],
+      ]),
+      joins: joined('glue', 'F1'),
+    }),
+  ];
+}
+
+export const lensBoardHardware = (own: LensBoard): readonly Hardware[] => [
+  {
+    name: 'thumb screw',
+    size: `M4 × ${Math.ceil((2 * own.wood.ply.thickness + 6) / 5) * 5}`,
+    count: 2,
+    for: 'retainers of the lens board',
+  },
+  { name: 'nut', size: 'M4', count: 2, for: 'let into the retainers’ packing' },
+  { name: 'dowel', size: `5 × ${Math.ceil(2 * own.wood.ply.thickness)}`, count: 3, for: 'plug and retainer guides' },
+  { name: 'dowel', size: `6 × ${Math.ceil(2 * own.wood.ply.thickness)}`, count: 1, for: 'plug' },
+  ...(own.by === 'flange'
+    ? [{ name: 'countersunk wood screw', size: '3 × 10', count: own.screws.places.length, for: 'the lens’s flange' }]
+    : []),
+];

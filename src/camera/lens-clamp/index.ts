@@ -1,0 +1,10 @@
+import type { TradeObject } from '../trade-object.js';
+import { checkLensClamp } from './checks.js';
+import { type FittedClamp, lensClampHardware, lensClampParts } from './parts.js';
+
+export const lensClamp: TradeObject<FittedClamp> = {
+  title: 'Lens clamp',
+  parts: lensClampParts,
+  hardware: lensClampHardware,
+  checks: [(own) => checkLensClamp(own.clamp)],
+};

@@ -1,0 +1,10 @@
+import type { TradeObject } from '../trade-object.js';
+import { lensParts } from './parts.js';
+import type { MountedLens } from './size.js';
+
+export const lens: TradeObject<MountedLens> = {
+  title: 'Lens',
+  parts: lensParts,
+  hardware: () => [],
+  checks: [],
+};

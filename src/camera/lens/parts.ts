@@ -1,0 +1,80 @@
+import { across } from '../../geometry/placement.js';
+import { circle } from '../../geometry/shapes.js';
+import { boughtPlate, boughtRod, joined, standing } from '../../joinery/plate.js';
+import type { Part } from '../../model/part.js';
+import type { MountedLens } from './size.js';
+
+const RING_RIM = 5;
+const RING_DEPTH = 4;
+
+/** Stand-ins of the lens: front, grip and rear as plain cylinders that share its mass by volume. */
+export function lensParts(own: MountedLens): readonly Part[] {
+  const { seat, barrel, flange } = own;
+  const pieces = [
+    {
+      id: 'lens-front',
+      name: 'front',
+      diameter: barrel.frontDiameter,
+      from: seat - barrel.front,
+      length: barrel.front,
+    },
+    { id: 'lens-barrel', name: 'barrel', diameter: barrel.diameter, from: seat, length: barrel.grip },
+    { id: 'lens-rear', name: 'rear', diameter: barrel.rearDiameter, from: seat + barrel.grip, length: barrel.rear },
+  ].filter((piece) => piece.length > 0);
+  const volume = pieces.reduce((sum, p) => sum + p.diameter * p.diameter * p.length, 0);
+  const rods = pieces.map((piece, i) =>
+    boughtRod({
+      id: piece.id,
+      name: `${own.name}, ${piece.name}`,
+      diameter: piece.diameter,
+      length: piece.length,
+      role: 'lens',
+      placements: [standing('front', across(0, 0, piece.from))],
+      joins: [
+        ...(i > 0 ? joined('press', (pieces[i - 1] as { id: string }).id) : []),
+        ...(own.by === 'clamp' ? joined('press', 'lens-clamp') : []),
+        ...(own.by === 'flange' && flange ? joined('press', 'lens-flange') : []),
+        ...(own.by === 'ring' ? joined('press', 'lens-ring', 'F6', 'F7') : []),
+      ],
+      massKg: (barrel.massKg * piece.diameter * piece.diameter * piece.length) / volume,
+    }),
+  );
+  return [...rods, ...ringOrFlange(own)];
+}
+
+function ringOrFlange({ seat, barrel, by, side, flange, boardThickness }: MountedLens): readonly Part[] {
+  if (by === 'flange' && flange) {
+    const inside = side === 'inside';
+    const bore = inside ? barrel.diameter : barrel.frontDiameter;
+    return [
+      boughtPlate({
+        id: 'lens-flange',
+        name: 'flange of the lens',
+        thickness: flange.thickness,
+        outline: circle(0, 0, flange.diameter),
+        holes: [circle(0, 0, bore)],
+        role: 'lens',
+        placements: [standing('front', across(0, 0, inside ? seat : seat - flange.thickness))],
+        joins: joined('screw', inside ? 'F7' : 'F6'),
+        massKg: 0,
+      }),
+    ];
+  }
+  if (by !== 'ring') return [];
+  // the ring draws the lens's shoulder against the other face of board and plug
+  const z = side === 'front' ? seat + boardThickness : seat - boardThickness - RING_DEPTH;
+  const thread = side === 'front' ? barrel.diameter : barrel.frontDiameter;
+  return [
+    boughtPlate({
+      id: 'lens-ring',
+      name: 'retaining ring',
+      thickness: RING_DEPTH,
+      outline: circle(0, 0, thread + 2 * RING_RIM),
+      holes: [circle(0, 0, thread)],
+      role: 'lens',
+      placements: [standing('front', across(0, 0, z))],
+      joins: joined('screw', side === 'front' ? 'F7' : 'F6'),
+      massKg: 0.02,
+    }),
+  ];
+}

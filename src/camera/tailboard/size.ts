@@ -1,0 +1,108 @@
+import type { ClosedPath, Path } from '../../geometry/path.js';
+import type { Mark } from '../../model/part.js';
+import type { Wood } from '../wood.js';
+
+export interface Tailboard {
+  readonly wood: Wood;
+  readonly width: number;
+  readonly start: number;
+  readonly length: number;
+  readonly axisHeight: number;
+  readonly soleWidth: number;
+  readonly railWidth: number;
+  readonly railPlay: number;
+  readonly keeperWidth: number;
+  readonly endStop: number;
+  /** Slot of the lock bolt: its middle in z and its length. */
+  readonly slot: { readonly middle: number; readonly length: number; readonly width: number };
+  readonly tripod: number;
+  readonly knobRadius: number;
+  readonly thread: TripodThread;
+  readonly doubler: { readonly side: number; readonly plies: number };
+  /** Slots for the front box's tenons, in (x, z). */
+  readonly footSlots: readonly ClosedPath[];
+  readonly keeperScrews: readonly number[];
+  readonly scale: Scale;
+}
+
+/** What the focus scale engraves on the keepers, in (x, z). */
+export interface Scale {
+  readonly left: readonly Path[];
+  readonly leftMarks: readonly Mark[];
+  readonly right: readonly Path[];
+  readonly rightMarks: readonly Mark[];
+}
+
+export interface TripodThread {
+  readonly name: string;
+  readonly major: number;
+  /** Tee nut: flange and barrel diameters (common practice, no source). */
+  readonly flange: number;
+  readonly barrel: number;
+}
+
+/** ISO 1222 by title only; threads as in the table of unified threads. */
+export const tripodThreads = {
+  quarter: { name: '1/4-20', major: 6.35, flange: 19, barrel: 8 },
+  threeEighths: { name: '3/8-16', major: 9.525, flange: 25, barrel: 11.5 },
+} as const;
+
+export interface TailboardGiven {
+  readonly wood: Wood;
+  readonly width: number;
+  readonly start: number;
+  readonly length: number;
+  readonly axisHeight: number;
+  readonly soleWidth: number;
+  readonly railWidth: number;
+  readonly railPlay: number;
+  readonly endStop: number;
+  readonly bolt: number;
+  readonly travel: number;
+  readonly reserve: number;
+  readonly knobRadius: number;
+  /** Mean of the two centres of gravity. */
+  readonly balance: number;
+  readonly loadedKg: number;
+  readonly footSlots: readonly ClosedPath[];
+  readonly keeperScrews: readonly number[];
+  readonly scale: Scale;
+}
+
+const BOLT = 6;
+const SLOT_WIDTH = 6.6;
+const KEEPER_OVER_SOLE = 8;
+/** Half of a tripod's plate, and air between it and the knob. */
+export const TRIPOD_PLATE = 45;
+const KNOB_AIR = 2;
+/** Above this mass, loaded, the larger thread (common practice, no source). */
+const HEAVY_KG = 4.5;
+
+export const keeperWidth = (railWidth: number): number => railWidth + KEEPER_OVER_SOLE;
+
+export function sizeTailboard(given: TailboardGiven): Tailboard {
+  const { wood, bolt, travel, reserve, balance } = given;
+  const slotLength = travel + reserve + BOLT + 2;
+  // the knob must pass the tripod's plate at the closest position, and the nut must stay behind the panel's foot
+  const tripod = Math.max(40, Math.min(balance, bolt - given.knobRadius - KNOB_AIR - TRIPOD_PLATE));
+  return {
+    wood,
+    width: given.width,
+    start: given.start,
+    length: given.length,
+    axisHeight: given.axisHeight,
+    soleWidth: given.soleWidth,
+    railWidth: given.railWidth,
+    railPlay: given.railPlay,
+    keeperWidth: keeperWidth(given.railWidth),
+    endStop: given.endStop,
+    slot: { middle: bolt + (travel + reserve) / 2, length: slotLength, width: SLOT_WIDTH },
+    tripod,
+    knobRadius: given.knobRadius,
+    thread: given.loadedKg > HEAVY_KG ? tripodThreads.threeEighths : tripodThreads.quarter,
+    doubler: { side: 60, plies: Math.max(2, Math.ceil(12 / wood.ply.thickness - 1e-9) - 1) },
+    footSlots: given.footSlots,
+    keeperScrews: given.keeperScrews,
+    scale: given.scale,
+  };
+}

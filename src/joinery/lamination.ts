@@ -1,0 +1,95 @@
+/** How a thickness is made up of whole plies, perhaps one ply of another sheet, and shims. */
+export interface Lamination {
+  readonly thickness: number;
+  /** Thickness of each ply, the camera's own first. */
+  readonly plies: readonly number[];
+  /** Thickest first. */
+  readonly shims: readonly number[];
+  /** Thickness less plies and shims. */
+  readonly remainder: number;
+}
+
+export interface LaminationGiven {
+  readonly thickness: number;
+  readonly ply: number;
+  readonly shims: readonly number[];
+  /** How far the remainder may stray either way: half the register tolerance. */
+  readonly within: number;
+  /** Thicknesses of other sheets, of which one layer may be used. */
+  readonly stock: readonly number[];
+}
+
+/** More than so many shims slide about: then one ply of another sheet is tried. */
+export const MOST_SHIMS = 4;
+
+/** Three plies of 4.05 mm measured against 12.15 mm must not lose a layer to rounding. */
+const ROUNDING = 1e-6;
+
+/** Whole plies first, then the fewest shims whose remainder is within the limit; of equals the smallest remainder. */
+export function laminate(given: LaminationGiven): Lamination {
+  const own = layered(given, Math.floor((given.thickness + ROUNDING) / given.ply), []);
+  if (own.shims.length <= MOST_SHIMS) return own;
+  const others = given.stock.flatMap((other) => {
+    const most = Math.floor((given.thickness + given.within + ROUNDING - other) / given.ply);
+    return most < 0 ? [] : Array.from({ length: most + 1 }, (_, k) => layered(given, most - k, [other]));
+  });
+  return [own, ...others].reduce((best, next) => (better(next, best, given.within) ? next : best));
+}
+
+const better = (a: Lamination, b: Lamination, within: number): boolean => {
+  const misses = (l: Lamination) => (Math.abs(l.remainder) > within + ROUNDING ? 1 : 0);
+  return misses(a) !== misses(b) ? misses(a) < misses(b) : a.shims.length < b.shims.length;
+};
+
+function layered(
+  { thickness, ply, shims, within }: LaminationGiven,
+  count: number,
+  extra: readonly number[],
+): Lamination {
+  const plies = [...Array.from({ length: count }, () => ply), ...extra];
+  const rest = thickness - plies.reduce((sum, t) => sum + t, 0);
+  const chosen = fewestShims(rest, shims, within);
+  const remainder = rest - chosen.reduce((sum, t) => sum + t, 0);
+  return { thickness, plies, shims: chosen, remainder: Math.abs(remainder) < ROUNDING ? 0 : remainder };
+}
+
+/** Tries 0, 1, 2 … shims; where no number comes within the limit, the nearest from below the thinnest shim. */
+function fewestShims(rest: number, sizes: readonly number[], within: number): readonly number[] {
+  if (Math.abs(rest) <= within + ROUNDING || sizes.length === 0) return [];
+  const sorted = [...sizes].sort((a, b) => b - a);
+  const thinnest = sorted.at(-1) as number;
+  const most = Math.min(40, Math.ceil((rest + within) / thinnest));
+  let nearest: readonly number[] = [];
+  let miss = Math.abs(rest);
+  for (let count = 1; count <= most; count++) {
+    const found = closest(rest, sorted, count);
+    const off = Math.abs(rest - found.reduce((sum, t) => sum + t, 0));
+    if (off < miss - ROUNDING) {
+      miss = off;
+      nearest = found;
+    }
+    if (off <= within + ROUNDING) return found;
+  }
+  return nearest;
+}
+
+/** The `count` shims, thickest first, whose sum comes nearest to `rest`. */
+function closest(rest: number, sizes: readonly number[], count: number): readonly number[] {
+  const [size, ...thinner] = sizes;
+  if (size === undefined) return [];
+  if (thinner.length === 0) return Array.from({ length: count }, () => size);
+  let best: readonly number[] = [];
+  let miss = Infinity;
+  for (let k = count; k >= 0; k--) {
+    const found = [
+      ...Array.from({ length: k }, () => size),
+      ...(count === k ? [] : closest(rest - k * size, thinner, count - k)),
+    ];
+    const off = Math.abs(rest - found.reduce((sum, t) => sum + t, 0));
+    if (off < miss - ROUNDING) {
+      miss = off;
+      best = found;
+    }
+  }
+  return best;
+}

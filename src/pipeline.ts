@@ -1,0 +1,52 @@
+import type { Build } from './assembly/build.js';
+import { assemble, type Camera, sizeCamera } from './camera/camera.js';
+import { checkObjects, cutOut } from './camera/objects.js';
+import { checkWhole } from './camera/reach.js';
+import type { Design } from './design/design.js';
+import { plausibility } from './design/plausibility.js';
+import { revisionOf } from './design/revision.js';
+import { planDocument } from './files/plan-json.js';
+import type { Finding } from './model/finding.js';
+import type { Part } from './model/part.js';
+import type { PlanDocument } from './model/plan.js';
+
+/** A camera sized, cut out and put together, with everything that was found on the way. */
+export interface Planned {
+  readonly design: Design;
+  readonly revision: string;
+  readonly camera: Camera;
+  readonly parts: readonly Part[];
+  readonly build: Build;
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * The way through, first half; `workshop.ts` goes on from parts to sheets, prints and files.
+ *
+ * ```
+ * design file ─read─▶ Design ─size─▶ Camera ─cut out─▶ Part[] ─assemble─▶ Build ─check─▶ Finding[]
+ * ```
+ *
+ * Each arrow is a pure function from immutable records to an immutable record; nothing flows back.
+ */
+export function planCamera(design: Design): Planned {
+  const camera = sizeCamera(design);
+  const parts = cutOut(camera.objects);
+  const build = assemble(camera, parts);
+  const findings = inOrder([
+    ...plausibility(design),
+    ...checkWhole(design, camera),
+    ...checkObjects(camera.objects, build),
+  ]);
+  return { design, revision: revisionOf(design), camera, parts, build, findings };
+}
+
+/** The camera in figures, as `plan --json` prints them. */
+export const planOf = (planned: Planned, more: readonly Finding[] = []): PlanDocument =>
+  planDocument({ ...planned, findings: inOrder([...planned.findings, ...more]) });
+
+/** The most serious first; within a level as they were found. */
+export function inOrder(findings: readonly Finding[]): readonly Finding[] {
+  const levels = ['error', 'warning', 'note'] as const;
+  return levels.flatMap((level) => findings.filter((finding) => finding.level === level));
+}
