@@ -21,24 +21,47 @@ export function lettering(text: string, height: number): { readonly strokes: rea
   for (const letter of text) {
     const glyph = chars[letter] ?? chars['?'];
     if (!glyph) continue;
-    strokes.push(...strokesOf(glyph.d ?? '').map((points) => stroke(points, x - BEARING * scale, scale)));
+    strokes.push(...strokesOf(glyph.d ?? '').map((line) => stroke(line, x - BEARING * scale, scale)));
     x += glyph.width * scale;
   }
   return { strokes, width: x };
 }
 
+interface Line {
+  readonly points: readonly Point[];
+  readonly closed: boolean;
+}
+
 /** Path data of the font: M starts a stroke, L goes on. */
-function strokesOf(data: string): readonly (readonly Point[])[] {
+function strokesOf(data: string): readonly Line[] {
   const found: Point[][] = [];
   for (const [, command, x, y] of data.matchAll(/([ML])\s+(-?[\d.]+)\s+(-?[\d.]+)/g)) {
     const point = { x: Number(x), y: Number(y) };
     if (command === 'M') found.push([point]);
     else found.at(-1)?.push(point);
   }
-  return found.filter((points) => points.length > 1);
+  return found.flatMap(untied);
 }
 
-const stroke = (points: readonly Point[], left: number, scale: number): Path => ({
-  closed: false,
+/** A stroke that comes back to itself (6, 9, e) parted where it does, so that every reader sees the same chains. */
+function untied(points: readonly Point[]): readonly Line[] {
+  const lines: Line[] = [];
+  let open: Point[] = [];
+  for (const point of points) {
+    const tie = open.findIndex((p) => p.x === point.x && p.y === point.y);
+    if (tie < 0) {
+      open.push(point);
+      continue;
+    }
+    if (tie > 0) lines.push({ points: open.slice(0, tie + 1), closed: false });
+    if (open.length - tie > 2) lines.push({ points: open.slice(tie), closed: true });
+    open = [point];
+  }
+  if (open.length > 1) lines.push({ points: open, closed: false });
+  return lines;
+}
+
+const stroke = ({ points, closed }: Line, left: number, scale: number): Path => ({
+  closed,
   vertices: points.map(({ x, y }) => ({ x: left + x * scale, y: y * scale, bulge: 0 })),
 });

@@ -143,7 +143,7 @@ export function lensBoardParts(own: LensBoard): readonly Part[] {
     boughtRod({
       id: 'retainer-screw',
       name: 'M4 thumb screw',
-      diameter: 4.5,
+      diameter: 4.48,
       length: 2 * t + 10,
       placements: sides.map((side) => at(side * px, side * py, retainerZ - 10)),
       joins: joined('screw', 'F9'),

@@ -96,7 +96,7 @@ interface Hold {
 }
 
 /** Clearance hole ISO 273 medium; nut ISO 4032 (flats max, height max); cylinder head ISO 4762 (height, diameter with knurl). */
-const M4 = { diameter: 4, hole: 4.5, nutFlats: 7, nutHeight: 3.2, headHeight: 4, headDiameter: 7.22 };
+const M4 = { diameter: 4, hole: 4.5, fitted: 4.48, nutFlats: 7, nutHeight: 3.2, headHeight: 4, headDiameter: 7.22 };
 
 /** Lengths of countersunk M4 screws; from memory: ISO 10642, preferred lengths. */
 const SCREW_LENGTHS = [8, 10, 12, 16, 20, 25, 30, 35, 40, 45, 50, 55, 60];
@@ -306,13 +306,13 @@ function fastenersOf(clamp: Shape, behind: number): Fasteners {
   const sides = [1, -1];
   return {
     flangeScrews: {
-      diameter: M4.hole,
+      diameter: M4.fitted,
       length: SCREW_LENGTHS.find((l) => l >= least) ?? Math.ceil(least),
       at: clamp.screwAngles.map((angle) => alongAxis(angle, -behind)),
     },
     flangeNuts: { ...nut, at: clamp.screwAngles.map((angle) => alongAxis(angle, pocketFloor)) },
     pinchBolts: {
-      diameter: M4.hole,
+      diameter: M4.fitted,
       length: M4.headHeight + PINCH_BOLT_LENGTH,
       at: sides.map((side) => downwards(side, lug.width / 2 + M4.headHeight)),
     },

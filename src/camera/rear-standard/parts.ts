@@ -8,7 +8,8 @@ import type { Hardware, Part } from '../../model/part.js';
 import { ABOVE_TAILBOARD, type RearStandard } from './size.js';
 
 const CARD = 0.2;
-const M4 = { hole: 4.5, nut: 7, nutHeight: 5 };
+/** A screw stands so much narrower in its hole that drawn chords do not meet. */
+const M4 = { hole: 4.5, screw: 4.48, nut: 7, nutHeight: 5 };
 const HEAD = { diameter: 16, hole: 16.5, height: 3.3 };
 
 export function rearStandardParts(own: RearStandard): readonly Part[] {
@@ -177,7 +178,7 @@ function buttons(own: RearStandard): readonly Part[] {
     boughtRod({
       id: 'button-screw',
       name: `M4 × ${buttonScrew} countersunk`,
-      diameter: M4.hole,
+      diameter: M4.screw,
       length: buttonScrew,
       placements: at(front),
       joins: joined('screw', 'R3', 'R6', 'R7'),
