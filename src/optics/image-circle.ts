@@ -40,11 +40,17 @@ export const coversFrom = (imageDiagonal: number, circleAtInfinity: number, P = 
  */
 export const angleOfView = (side: number, f: number, m: number): number => 2 * Math.atan(side / (2 * f * (1 + m)));
 
+/** The image's side in the direction of a movement, and the one across it, mm. */
+interface Sides {
+  readonly along: number;
+  readonly across: number;
+}
+
 /**
  * How far the image may move along one of its sides within a circle, mm, the other movement left at zero: rise and
  * shift share one circle, so both at once is less. 0 where the circle does not cover. Plane geometry.
  */
-export function movementLeft(circle: number, { along, across }: { readonly along: number; readonly across: number }) {
+export function movementLeft(circle: number, { along, across }: Sides): number {
   const halfChord = Math.sqrt(Math.max(0, circle * circle - across * across)) / 2;
   return Math.max(0, halfChord - along / 2);
 }
