@@ -1,8 +1,8 @@
 import type { Design } from './design/design.js';
 import type { Finding } from './model/finding.js';
-import type { PlanDocument, PlanSpacer } from './model/plan.js';
+import type { PlanDocument } from './model/plan.js';
 import { planCamera, planOf } from './pipeline.js';
-import type { BuildResult, OutputFile, Progress } from './workshop.js';
+import type { BuildResult, Progress, SpacerResult, SpacerWanted } from './workshop.js';
 
 export type { Design } from './design/design.js';
 export { slugOf } from './design/names.js';
@@ -15,25 +15,12 @@ export type { PlanDocument, PlanSpacer } from './model/plan.js';
 export { formats } from './standards/formats.js';
 export { parseLength } from './units/length.js';
 
-export type { BuildResult, OutputFile, Progress } from './workshop.js';
+export type { BuildResult, OutputFile, Progress, SpacerResult, SpacerWanted } from './workshop.js';
 
 /** The camera's figures and what was found: quick, with nothing of the workshop loaded. */
 export function planDesign(design: Design): { readonly plan: PlanDocument; readonly findings: readonly Finding[] } {
   const plan = planOf(planCamera(design));
   return { plan, findings: plan.findings };
-}
-
-/** A holder of the design by its name, or with `filmDepth` (mm) one that the design does not know. */
-export interface SpacerWanted {
-  readonly name: string;
-  readonly filmDepth?: number;
-}
-
-export interface SpacerResult {
-  readonly spacer: PlanSpacer;
-  readonly files: readonly OutputFile[];
-  readonly findings: readonly Finding[];
-  readonly summary: readonly string[];
 }
 
 /** What takes packing, solids and writers; loaded when it is asked for. */
@@ -55,8 +42,6 @@ export async function loadWorkshop(): Promise<LoadedWorkshop> {
   return {
     check: (design) => workshop.checkCamera(design),
     build: (design, { onProgress }) => workshop.buildCamera(design, kernel, onProgress),
-    spacer: () => {
-      throw new Error('this stage is not built yet');
-    },
+    spacer: (design, wanted) => workshop.spacerAlone(design, wanted),
   };
 }

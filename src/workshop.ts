@@ -1,6 +1,9 @@
 import type { Build } from './assembly/build.js';
 import { countOf } from './assembly/setups.js';
 import { engrave } from './camera/engrave.js';
+import { spacerChecks } from './camera/spacer/checks.js';
+import { spacerParts } from './camera/spacer/parts.js';
+import type { PlacedSpacer } from './camera/spacer/size.js';
 import type { Design } from './design/design.js';
 import { threeMf } from './files/3mf.js';
 import { sheetDxf } from './files/dxf.js';
@@ -13,10 +16,10 @@ import { type Boundary, type Kernel, realise } from './geometry/kernel.js';
 import { buildPrism } from './geometry/modelling.js';
 import type { Finding } from './model/finding.js';
 import type { Part, PrintedPart } from './model/part.js';
-import type { PlanDocument } from './model/plan.js';
+import type { PlanDocument, PlanSpacer } from './model/plan.js';
 import { inOrder, type Planned, planCamera, planOf } from './pipeline.js';
 import { type LayOut, layOut, type Piece } from './sheets/lay-out.js';
-import { kg, plainNumber } from './units/print.js';
+import { kg, magnification, mm, plainNumber } from './units/print.js';
 
 /** A file of the output folder. */
 export interface OutputFile {
@@ -37,6 +40,10 @@ export interface BuildResult {
   readonly findings: readonly Finding[];
   readonly summary: readonly string[];
 }
+
+/** The caution that goes with every cut file. */
+const FIRE =
+  'Never leave the laser alone while it runs; keep the extraction on and an extinguisher at hand. The machine’s own instructions and local rules come first.';
 
 interface Cutting {
   readonly build: Build;
@@ -75,13 +82,30 @@ export function buildCamera(design: Design, kernel: Kernel, onProgress: (progres
       { mesh: `prints/${part.id}.stl`, volume: boundary.volume },
     ]),
   );
-  const { name, laser } = design;
   const { revision } = planned;
-  const of = cut.sheets.length;
   const files: readonly OutputFile[] = [
     text('plan.json', `${JSON.stringify(plan, null, 2)}\n`),
     text('parts.json', partsJson(build, revision, meshes)),
-    ...cut.sheets.flatMap((sheet) => [
+    ...sheetFiles(planned, cut),
+    text('sheets/overview.svg', overviewSvg(cut.sheets, { title: `${design.name}, revision ${revision}`, pieces })),
+    ...prints.flatMap(({ part, boundary }) => [
+      { path: `prints/${part.id}.stl`, bytes: stl(boundary.mesh) },
+      { path: `prints/${part.id}.3mf`, bytes: threeMf({ name: part.name, mesh: boundary.mesh }) },
+    ]),
+  ];
+  stage('done', 1);
+  return { files, plan, findings: plan.findings, summary: summaryOf(planned, cut, prints.length) };
+}
+
+/** Each sheet for the laser, in both forms, and what lies where. */
+function sheetFiles(
+  { design, revision }: Pick<Planned, 'design' | 'revision'>,
+  { sheets }: LayOut,
+): readonly OutputFile[] {
+  const { name, laser } = design;
+  const of = sheets.length;
+  return [
+    ...sheets.flatMap((sheet) => [
       text(
         `sheets/${sheet.name}.svg`,
         sheetSvg(sheet, {
@@ -92,15 +116,8 @@ export function buildCamera(design: Design, kernel: Kernel, onProgress: (progres
       ),
       text(`sheets/${sheet.name}.dxf`, sheetDxf(sheet)),
     ]),
-    text('sheets/layout.json', layoutJson(cut.sheets, { kerf: laser.kerf })),
-    text('sheets/overview.svg', overviewSvg(cut.sheets, { title: `${name}, revision ${revision}`, pieces })),
-    ...prints.flatMap(({ part, boundary }) => [
-      { path: `prints/${part.id}.stl`, bytes: stl(boundary.mesh) },
-      { path: `prints/${part.id}.3mf`, bytes: threeMf({ name: part.name, mesh: boundary.mesh }) },
-    ]),
+    text('sheets/layout.json', layoutJson(sheets, { kerf: laser.kerf })),
   ];
-  stage('done', 1);
-  return { files, plan, findings: plan.findings, summary: summaryOf(planned, cut, prints.length) };
 }
 
 /** Parts engraved and laid on sheets: the camera's own, and one size of each other material. */
@@ -118,6 +135,105 @@ export function cutting({ design, revision, build }: Planned, parts: readonly Pa
     margin: workshop.margin,
   });
   return { build: { ...build, parts: marked.parts }, cut, pieces, findings: [...marked.findings, ...cut.findings] };
+}
+
+/** A holder of the design by its name, or with `filmDepth` (mm, effective) one that the design does not know. */
+export interface SpacerWanted {
+  readonly name: string;
+  readonly filmDepth?: number;
+}
+
+export interface SpacerResult {
+  readonly spacer: PlanSpacer;
+  readonly files: readonly OutputFile[];
+  readonly findings: readonly Finding[];
+  readonly summary: readonly string[];
+}
+
+/**
+ * One more spacer for a camera that exists: cut for its seat, pins and well. A holder that the design does not know is
+ * taken to be as wide and as long as the widest that it knows, so that nothing of the camera changes.
+ */
+export function spacerAlone(design: Design, { name, filmDepth }: SpacerWanted): SpacerResult {
+  const own = planCamera(design);
+  const planned = filmDepth === undefined ? own : planCamera(withHolder(design, name, filmDepth));
+  const spacer = planOf(planned).spacers.find((s) => s.holder === name);
+  if (!spacer) throw new Error(`no spacer was planned for ${name}`);
+  const placed = planned.camera.objects.spacers.filter((s) => s.spacer.holder === name);
+  const parts = placed.flatMap((s) => spacerParts(s));
+  const job = { ...planned, revision: own.revision };
+  const { cut, findings } = cutting(job, parts);
+  const all = inOrder([...placed.flatMap(checkSpacer), ...reachWith(own, spacer, name, filmDepth), ...findings]);
+  const files =
+    placed.length === 0 ? [] : [text('spacer.json', `${JSON.stringify(spacer, null, 2)}\n`), ...sheetFiles(job, cut)];
+  return { spacer, files, findings: all, summary: spacerSummary(spacer, parts, cut) };
+}
+
+const checkSpacer = (own: PlacedSpacer): readonly Finding[] => spacerChecks.flatMap((check) => check(own));
+
+function withHolder(design: Design, name: string, filmDepth: number): Design {
+  const widest = design.holders.reduce((most, h) => (h.width > most.width ? h : most));
+  const others = design.holders.filter((h) => h.name !== name);
+  return { ...design, holders: [...others, { ...widest, name, filmDepth, locating: 'pins' }] };
+}
+
+/** Whether the slide of the camera as it is takes the new holder to infinity and to the nearest. */
+function reachWith(
+  { camera, design }: Planned,
+  { holder }: PlanSpacer,
+  name: string,
+  filmDepth: number | undefined,
+): readonly Finding[] {
+  if (filmDepth === undefined) return [];
+  const { optics, settingOut: rod } = camera;
+  const f = design.lens.focalLength;
+  const depth = Math.max(filmDepth, camera.objects.groundGlassFrame.effectiveDepth);
+  const infinity = optics.filmAtInfinity - depth;
+  const nearest = (rod.farthest + rod.reserve - infinity) / f;
+  const farthest = (rod.closest - infinity) / f;
+  const lost: readonly Finding[] =
+    design.focus.farthest === 0 && farthest > 0
+      ? [
+          {
+            rule: 'reach-infinity',
+            level: 'warning',
+            value: rod.closest,
+            limit: infinity,
+            unit: 'mm',
+            message: `This camera cannot focus ${name} on infinity: its slide ends ${mm(Math.round((rod.closest - infinity) * 10) / 10)} short. The farthest subject is at ${magnification(farthest)}.`,
+            hint: 'Use a shallower holder, or file the stops if the boxes allow it.',
+          },
+        ]
+      : [];
+  return nearest >= design.focus.nearest
+    ? lost
+    : [
+        ...lost,
+        {
+          rule: 'reach-near',
+          level: 'warning',
+          value: nearest,
+          limit: design.focus.nearest,
+          unit: 'magnification',
+          message: `With ${holder} the nearest focus of this camera is ${magnification(nearest)} instead of ${magnification(design.focus.nearest)}.`,
+        },
+      ];
+}
+
+function spacerSummary(spacer: PlanSpacer, parts: readonly Part[], { sheets }: LayOut): readonly string[] {
+  const { holder, thickness, under, plies, shims, remainder, tolerance } = spacer;
+  if (under === 'none') return [`${holder} needs no spacer: its film lies as deep as the ground glass.`];
+  const pins = parts.filter((part) => part.kind === 'bought' && part.shape.form === 'cylinder').length;
+  const made = [...plies.map((t) => `a ply of ${mm(t)}`), ...shims.map((t) => `a shim of ${mm(t)}`)].join(' + ');
+  return [
+    `${holder}: ${mm(Math.round(thickness * 1000) / 1000)} under the ${under === 'glass' ? 'ground glass' : 'holder'}: ${made}.`,
+    `It leaves ${mm(Math.round(remainder * 1000) / 1000)} of the ${mm(Math.round(tolerance * 1000) / 1000)} that the register may be out. Glue the plies first, measure, then choose the shims: glue lines add up.`,
+    ...(pins > 0
+      ? ['The ply with four small holes goes on last; its two own pins stand towards what lies on it.']
+      : []),
+    `${sheets.length} ${sheets.length === 1 ? 'sheet' : 'sheets'} to cut.`,
+    FIRE,
+  ];
 }
 
 interface Print {
@@ -139,7 +255,7 @@ function summaryOf({ design, revision, camera }: Planned, { sheets, uses }: LayO
         `${use.material}: ${use.sheets} ${use.sheets === 1 ? 'sheet' : 'sheets'} (fewer than ${use.bound} is impossible), ${plainNumber(100 * use.use, 0)} % used.`,
     ),
     `${plainNumber(metres, 1)} m to cut${prints > 0 ? `, ${prints} printed ${prints === 1 ? 'part' : 'parts'}` : ''}.`,
-    'Never leave the laser alone while it runs; keep the extraction on and an extinguisher at hand. The machine’s own instructions and local rules come first.',
+    FIRE,
   ];
 }
 
