@@ -25,9 +25,12 @@ export const MOST_SHIMS = 4;
 /** Three plies of 4.05 mm measured against 12.15 mm must not lose a layer to rounding. */
 const ROUNDING = 1e-6;
 
-/** Whole plies first, then the fewest shims whose remainder is within the limit; of equals the smallest remainder. */
+/**
+ * Whole plies first, one more of them where it comes within the limit, then the fewest shims whose remainder is within
+ * it; of equals the smallest remainder.
+ */
 export function laminate(given: LaminationGiven): Lamination {
-  const own = layered(given, Math.floor((given.thickness + ROUNDING) / given.ply), []);
+  const own = layered(given, Math.max(0, Math.floor((given.thickness + given.within + ROUNDING) / given.ply)), []);
   if (own.shims.length <= MOST_SHIMS) return own;
   const others = given.stock.flatMap((other) => {
     const most = Math.floor((given.thickness + given.within + ROUNDING - other) / given.ply);
