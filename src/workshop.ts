@@ -10,6 +10,7 @@ import { sheetDxf } from './files/dxf.js';
 import { layoutJson } from './files/layout-json.js';
 import { overviewSvg } from './files/overview.js';
 import { type PrintedFile, partsJson } from './files/parts-json.js';
+import { layersText } from './files/plan-page.js';
 import { stl } from './files/stl.js';
 import { laserCaution, sheetSvg, sheetTitle } from './files/svg.js';
 import { type Boundary, type Kernel, realise } from './geometry/kernel.js';
@@ -221,13 +222,12 @@ function reachWith(
 }
 
 function spacerSummary(spacer: PlanSpacer, parts: readonly Part[], { sheets }: LayOut): readonly string[] {
-  const { holder, thickness, under, plies, shims, remainder, tolerance } = spacer;
+  const { holder, thickness, under, tolerance } = spacer;
   if (under === 'none') return [`${holder} needs no spacer: its film lies as deep as the ground glass.`];
   const pins = parts.filter((part) => part.kind === 'bought' && part.shape.form === 'cylinder').length;
-  const made = [...plies.map((t) => `a ply of ${mm(t)}`), ...shims.map((t) => `a shim of ${mm(t)}`)].join(' + ');
   return [
-    `${holder}: ${mm(Math.round(thickness * 1000) / 1000)} under the ${under === 'glass' ? 'ground glass' : 'holder'}: ${made}.`,
-    `It leaves ${mm(Math.round(remainder * 1000) / 1000)} of the ${mm(Math.round(tolerance * 1000) / 1000)} that the register may be out. Glue the plies first, measure, then choose the shims: glue lines add up.`,
+    `${holder}: ${mm(thickness)} under the ${under === 'glass' ? 'ground glass' : 'holder'}: ${layersText(spacer)}.`,
+    `The register may be out by ${mm(tolerance)}. Glue the plies first, measure, then choose the shims: glue lines add up.`,
     ...(pins > 0
       ? ['The ply with four small holes goes on last; its two own pins stand towards what lies on it.']
       : []),

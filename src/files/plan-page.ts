@@ -148,7 +148,7 @@ function holderTable({ holders, tailboard }: PlanDocument, page: Page): readonly
 function registerRows({ groundGlass, spacers }: PlanDocument): readonly Row[] {
   return [
     ['Ground glass', `frosted face ${mm(groundGlass.effectiveDepth)} behind the seat`],
-    ['Packing before it', `${mm(groundGlass.packing)}: ${layers(groundGlass)}`],
+    ['Packing before it', `${mm(groundGlass.packing)}: ${layersText(groundGlass)}`],
     ...spacers.map((spacer): Row => [`Spacer, ${spacer.holder}`, spacerText(spacer)]),
   ];
 }
@@ -156,11 +156,11 @@ function registerRows({ groundGlass, spacers }: PlanDocument): readonly Row[] {
 function spacerText(spacer: PlanSpacer): string {
   if (spacer.under === 'none') return 'none needed';
   const place = spacer.under === 'glass' ? 'under the ground glass' : 'under the holder';
-  return `${mm(spacer.thickness)} ${place}: ${layers(spacer)}, ±${mm(spacer.tolerance)} allowed`;
+  return `${mm(spacer.thickness)} ${place}: ${layersText(spacer)}, ±${mm(spacer.tolerance)} allowed`;
 }
 
 /** Plies and shims as counts, and what they leave. */
-function layers({ plies, shims, remainder }: Pick<PlanSpacer, 'plies' | 'shims' | 'remainder'>): string {
+export function layersText({ plies, shims, remainder }: Pick<PlanSpacer, 'plies' | 'shims' | 'remainder'>): string {
   const stack = [
     ...counted(plies).map(([size, count]) => `${count} ${count === 1 ? 'ply' : 'plies'} of ${mm(size)}`),
     ...counted(shims).map(([size, count]) => `${count} ${count === 1 ? 'shim' : 'shims'} of ${mm(size)}`),

@@ -1,5 +1,7 @@
 import type { Path } from '../../geometry/path.js';
 import type { Mark } from '../../model/part.js';
+import { extensionStops } from '../../optics/conjugates.js';
+import { plainNumber } from '../../units/print.js';
 
 /**
  * The scale stands still on the keepers, the index lines move with the sole. The line of a holder lies T* behind the
@@ -40,7 +42,8 @@ export interface FocusScaleGiven {
   readonly railLength: number;
 }
 
-const TICK = 3.5;
+const TICK = 3;
+const AFTER_TICK = 0.8;
 const HEIGHT = 2.5;
 /** Behind the standard's rear face. */
 const BEHIND = 8;
@@ -48,9 +51,7 @@ const LABEL_PITCH = 7;
 const TICK_PITCH = 2.4;
 const SCREWS = 5;
 
-const MAGNIFICATIONS = [
-  50, 30, 20, 15, 12, 10, 8, 7, 6, 5, 4.5, 4, 3.5, 3, 2.75, 2.5, 2.25, 2, 1.8, 1.6, 1.4, 1.2, 1,
-].map((k) => ({
+const MAGNIFICATIONS = [50, 30, 20, 15, 12, 10, 8, 7, 6, 5, 4.5, 4, 3.5, 3, 2.5, 2, 1.8, 1.6, 1.4, 1.2, 1].map((k) => ({
   m: 1 / k,
   text: `1:${k}`,
 }));
@@ -75,9 +76,13 @@ export function sizeFocusScale(given: FocusScaleGiven): FocusScale {
   const at = (m: number) => infinity + f * m;
   const within = (m: number) => m >= least - 1e-9 && m <= most + 1e-9;
   const start: Line[] = least === 0 ? [{ z: infinity, text: 'inf' }] : [];
+  const correction = (m: number) => plainNumber(extensionStops(m, given.pupilMagnification), 1);
   const magnifications = spaced([
     ...start,
-    ...MAGNIFICATIONS.filter(({ m }) => within(m)).map(({ m, text }) => ({ z: at(m), text })),
+    ...MAGNIFICATIONS.filter(({ m }) => within(m)).map(({ m, text }) => ({
+      z: at(m),
+      text: `${text} +${correction(m)}`,
+    })),
   ]);
   const distances = spaced([
     ...start,
@@ -95,9 +100,9 @@ export function sizeFocusScale(given: FocusScaleGiven): FocusScale {
     infinity,
     indexes,
     right: magnifications.map(({ z }) => stroke(keeperEdge, keeperEdge + TICK, z)),
-    rightMarks: words(magnifications, keeperEdge + TICK + 1),
+    rightMarks: words(magnifications, keeperEdge + TICK + AFTER_TICK),
     left: distances.map(({ z }) => stroke(-keeperEdge, -keeperEdge - TICK, z)),
-    leftMarks: words(distances, -keeperEdge - TICK - 1 - 4.5 * HEIGHT * 0.8),
+    leftMarks: words(distances, -keeperEdge - TICK - AFTER_TICK - 4.5 * HEIGHT * 0.8),
     sole: indexes.flatMap(({ z }) =>
       [1, -1].map((side) => stroke(side * (keeperEdge + 3), side * (keeperEdge - 7), z)),
     ),
