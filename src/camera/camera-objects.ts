@@ -1,4 +1,5 @@
 import type { Back } from './back/size.js';
+import type { Cords } from './cords/size.js';
 import type { FrontBox } from './front-box/size.js';
 import type { GroundGlassFrame } from './ground-glass-frame/size.js';
 import type { HeldHolder } from './holder/size.js';
@@ -22,5 +23,6 @@ export interface CameraObjects {
   readonly groundGlassFrame: GroundGlassFrame;
   readonly spacers: readonly PlacedSpacer[];
   readonly holders: readonly HeldHolder[];
+  readonly cords: Cords;
   readonly tailboard: Tailboard;
 }

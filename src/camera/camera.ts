@@ -6,10 +6,11 @@ import type { Ply } from '../joinery/plate.js';
 import type { Hardware, Part, Placement } from '../model/part.js';
 import { CORNER_CLIP, extentsOf, ownPins, sizeBack } from './back/size.js';
 import type { CameraObjects } from './camera-objects.js';
+import type { Cords } from './cords/size.js';
 import { type FocusScale, sizeFocusScale } from './focus-scale/size.js';
 import { footSlots } from './front-box/parts.js';
 import { sizeFrontBox } from './front-box/size.js';
-import { effectiveDepth, sizeGroundGlassFrame } from './ground-glass-frame/size.js';
+import { effectiveDepth, rearOfFrame, sizeGroundGlassFrame } from './ground-glass-frame/size.js';
 import type { HeldHolder } from './holder/size.js';
 import { type MountedLens, opening } from './lens/size.js';
 import { type LensBoardGiven, sizeLensBoard } from './lens-board/size.js';
@@ -286,6 +287,19 @@ export function sizeCamera(design: Design): Camera {
       on: raised ? topLayer(spacer) : 'B1',
     };
   });
+  const frameRear = rearOfFrame(groundGlassFrame);
+  const cords: Cords = {
+    seat: rod.closest,
+    hookY: back.hookY,
+    across: Math.min(back.narrowest, groundGlassFrame.width),
+    backSide,
+    stances: [
+      ...spacers.map((s) => stanceOf(underGlass(s) + frameRear, s.holder, true, false)),
+      ...heldHolders.map((h) => ({ ...h.stance, behindSeat: h.stance.behindSeat + h.thickness })),
+      { behindSeat: underGlass(first) + frameRear + t, upright: [ON_THE_ROAD], lengthwise: [] },
+    ],
+    over: ['G2', 'G3', ...heldHolders.map((h) => h.id)],
+  };
   const mounted: MountedLens = {
     name: lens.name,
     seat: lensBoard.seat,
@@ -306,6 +320,7 @@ export function sizeCamera(design: Design): Camera {
     groundGlassFrame,
     spacers: placedSpacers,
     holders: heldHolders,
+    cords,
   };
   const tailboardOn = (balance: number, loadedKg: number) =>
     sizeTailboard({

@@ -3,6 +3,7 @@ import type { Finding } from '../model/finding.js';
 import type { Hardware, Part } from '../model/part.js';
 import { back } from './back/index.js';
 import type { CameraObjects } from './camera-objects.js';
+import { cords } from './cords/index.js';
 import { frontBox } from './front-box/index.js';
 import { groundGlassFrame } from './ground-glass-frame/index.js';
 import { holder } from './holder/index.js';
@@ -30,6 +31,7 @@ export const objects: { readonly [K in keyof Required<CameraObjects>]: TradeObje
     groundGlassFrame,
     spacers: spacer,
     holders: holder,
+    cords,
     tailboard,
   };
 

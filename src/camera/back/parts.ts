@@ -206,12 +206,6 @@ function hook(own: Back): Part {
 }
 
 export const backHardware = (own: Back): readonly Hardware[] => [
-  {
-    name: 'elastic cord',
-    size: `3 thick, ${Math.ceil((2 * own.side + 200) / 50) * 50} long, 10 N or more when stretched`,
-    count: 2,
-    for: 'holding glass and holders',
-  },
   ...(own.places.pinned.length > 0
     ? [
         {

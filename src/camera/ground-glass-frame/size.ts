@@ -114,3 +114,7 @@ export function sizeGroundGlassFrame(given: GroundGlassFrameGiven): GroundGlassF
     restsOn: given.restsOn,
   };
 }
+
+/** From the frame's front face to the pocket's rear face. */
+export const rearOfFrame = ({ wood, packing, pocket }: GroundGlassFrame): number =>
+  wood.ply.thickness * (1 + pocket.plies) + packing.thickness - packing.remainder;
