@@ -5,6 +5,7 @@ import { planCamera, planOf } from './pipeline.js';
 import type { BuildResult, Progress, SpacerResult, SpacerWanted } from './workshop.js';
 
 export type { Design } from './design/design.js';
+export { designJsonSchema } from './design/json-schema.js';
 export { slugOf } from './design/names.js';
 export { type Problem, printProblem } from './design/problem.js';
 export { readDesign } from './design/read.js';

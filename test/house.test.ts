@@ -123,7 +123,7 @@ const KERF_HOMES = [
   /^src\/sheets\/cut-line\.ts$/,
   /^src\/sheets\/lay-out\.ts$/,
   /^src\/files\/layout-json\.ts$/,
-  /^src\/pipeline\.ts$/,
+  /^src\/workshop\.ts$/,
   /^src\/index\.ts$/,
   /^src\/cli\/(?:new|run)\.ts$/,
 ];

@@ -20,7 +20,7 @@ describe('a design as a builder writes it', () => {
         flange: null,
       },
       focus: { nearest: 0.4, farthest: 0, pastInfinity: 4, pastNearest: null },
-      plywood: { thickness: 4.05, readings: [4.05], sheet: { width: 600, height: 400 }, material: 'plywood' },
+      plywood: { thickness: 4.05, readings: [4.05], sheet: { width: 600, height: 400 }, material: 'plywood-4.05' },
       groundGlass: { thickness: 2, depth: 5.8, frosted: 'lens', refractiveIndex: 1.52 },
       shims: [0.1, 0.25, 0.5],
     });
