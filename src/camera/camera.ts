@@ -4,6 +4,7 @@ import { ON_THE_ROAD, setupsOf, stands } from '../assembly/setups.js';
 import type { Design, Holder } from '../design/design.js';
 import type { Ply } from '../joinery/plate.js';
 import type { Hardware, Part, Placement } from '../model/part.js';
+import { standardGravity } from '../standards/gravity.js';
 import { CORNER_CLIP, extentsOf, ownPins, sizeBack } from './back/size.js';
 import type { CameraObjects } from './camera-objects.js';
 import type { Cords } from './cords/size.js';
@@ -358,7 +359,7 @@ export function sizeCamera(design: Design): Camera {
     objects,
     balance,
     sag: sagOf({
-      loadN: balance.slidingKg * GRAVITY,
+      loadN: balance.slidingKg * standardGravity.value,
       overhang: Math.max(0, balance.sliding - tailboard.tripod - tailboard.doubler.side / 2),
       width: tailboard.width,
       thickness: 2 * t,
@@ -384,9 +385,6 @@ export function assemble(camera: Camera, parts: readonly Part[]): Build {
     opening: opening(objects.lens),
   };
 }
-
-/** m/s²; 3rd General Conference on Weights and Measures (1901). */
-const GRAVITY = 9.80665;
 
 const plyOf = (material: string, thickness: number, density: number): Ply => ({
   material,

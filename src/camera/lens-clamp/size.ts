@@ -1,6 +1,8 @@
 import { type ClosedPath, moved, quarter, reversed } from '../../geometry/path.js';
 import { across, frame, type Matrix4 } from '../../geometry/placement.js';
 import { circle, hexagon } from '../../geometry/shapes.js';
+import { standardGravity } from '../../standards/gravity.js';
+import { capHeads, clearanceHole, nominalDiameter, nutFactor, nuts } from '../../standards/screws.js';
 
 export interface LensClampGiven {
   readonly barrelDiameter: number;
@@ -95,8 +97,16 @@ interface Hold {
   readonly ratio: number;
 }
 
-/** Clearance hole ISO 273 medium; nut ISO 4032 (flats max, height max); cylinder head ISO 4762 (height, diameter with knurl). */
-const M4 = { diameter: 4, hole: 4.5, fitted: 4.48, nutFlats: 7, nutHeight: 3.2, headHeight: 4, headDiameter: 7.22 };
+/** What an M4 screw and its nut need; a fitted screw is drawn a hair narrower than its hole, so that chords do not meet. */
+const M4 = {
+  diameter: nominalDiameter('M4'),
+  hole: clearanceHole.M4.medium.value,
+  fitted: clearanceHole.M4.medium.value - 0.02,
+  nutFlats: nuts.M4.acrossFlats.value,
+  nutHeight: nuts.M4.height.value,
+  headHeight: capHeads.M4.height.value,
+  headDiameter: capHeads.M4.knurled.value,
+};
 
 /** Lengths of countersunk M4 screws; from memory: ISO 10642, preferred lengths. */
 const SCREW_LENGTHS = [8, 10, 12, 16, 20, 25, 30, 35, 40, 45, 50, 55, 60];
@@ -124,9 +134,6 @@ const POCKET_ROOF = 1.5;
 
 /** PETG, kg/mm³; 1.25 to 1.29 g/cm³ in the makers' data sheets. */
 const DENSITY = 1.27e-6;
-
-/** m/s²; 3rd General Conference on Weights and Measures (1901). */
-const GRAVITY = 9.80665;
 
 /** Screws stay this far from the lugs, seen from the axis, so that their pockets open beside them: 40°. */
 const CLEAR_OF_LUG = (40 * Math.PI) / 180;
@@ -226,7 +233,8 @@ interface Tightening {
 }
 
 /**
- * Hold of a split ring along its axis, N: `2π·μ·n·F`, the reading for a thin ring that lies round the barrel evenly.
+ * Hold of a split ring along its axis, N: `2π·μ·n·F` for n bolts side by side in one slit, the reading for a thin ring
+ * that lies round the barrel evenly.
  * Two stiff halves that bear along a line each would hold `4·μ·F` a bolt.
  */
 export const ringHold = ({ friction, bolts, preloadN }: Ring): number => 2 * Math.PI * friction * bolts * preloadN;
@@ -239,9 +247,10 @@ interface Ring {
 
 /** How a clamp of two M4 bolts holds a lens: hand-tight, and with the tenth that is left once the plastic has crept. */
 export function gripOf({ lensMassKg }: { readonly lensMassKg: number }): Hold {
-  const preloadN = boltPreload({ torqueNm: 0.3, torqueFactor: 0.2, diameter: M4.diameter });
-  const forceN = 0.1 * ringHold({ friction: 0.2, bolts: 2, preloadN });
-  return { forceN, ratio: forceN / (lensMassKg * GRAVITY) };
+  const preloadN = boltPreload({ torqueNm: 0.3, torqueFactor: nutFactor.drySteel.value, diameter: M4.diameter });
+  // one bolt in each of two opposite slits: the ring carries their tension once round, not twice
+  const forceN = 0.1 * ringHold({ friction: 0.2, bolts: 1, preloadN });
+  return { forceN, ratio: forceN / (lensMassKg * standardGravity.value) };
 }
 
 type Shape = Omit<LensClamp, 'greatestRadius' | 'volume' | 'massKg' | 'hold' | 'fasteners'>;

@@ -1,5 +1,7 @@
 import type { ClosedPath, Path } from '../../geometry/path.js';
 import type { Mark } from '../../model/part.js';
+import { clearanceHole } from '../../standards/screws.js';
+import { tripodThreads } from '../../standards/tripod-thread.js';
 import type { Wood } from '../wood.js';
 
 export interface Tailboard {
@@ -17,7 +19,7 @@ export interface Tailboard {
   readonly slot: { readonly middle: number; readonly length: number; readonly width: number };
   readonly tripod: number;
   readonly knobRadius: number;
-  readonly thread: TripodThread;
+  readonly thread: TeeNut;
   readonly doubler: { readonly side: number; readonly plies: number };
   /** Slots for the front box's tenons, in (x, z). */
   readonly footSlots: readonly ClosedPath[];
@@ -33,7 +35,7 @@ export interface Scale {
   readonly rightMarks: readonly Mark[];
 }
 
-export interface TripodThread {
+export interface TeeNut {
   readonly name: string;
   readonly major: number;
   /** Tee nut: flange and barrel diameters (common practice, no source). */
@@ -41,10 +43,10 @@ export interface TripodThread {
   readonly barrel: number;
 }
 
-/** ISO 1222 by title only; threads as in the table of unified threads. */
-export const tripodThreads = {
-  quarter: { name: '1/4-20', major: 6.35, flange: 19, barrel: 8 },
-  threeEighths: { name: '3/8-16', major: 9.525, flange: 25, barrel: 11.5 },
+/** Tee nuts for the two threads of tripods; flange and barrel are common practice, no source. */
+const teeNuts = {
+  quarter: { name: '1/4-20', major: tripodThreads['1/4-20'].major.value, flange: 19, barrel: 8 },
+  threeEighths: { name: '3/8-16', major: tripodThreads['3/8-16'].major.value, flange: 25, barrel: 11.5 },
 } as const;
 
 export interface TailboardGiven {
@@ -70,7 +72,7 @@ export interface TailboardGiven {
 }
 
 const BOLT = 6;
-const SLOT_WIDTH = 6.6;
+const SLOT_WIDTH = clearanceHole.M6.medium.value;
 const KEEPER_OVER_SOLE = 8;
 /** Half of a tripod's plate, and air between it and the knob. */
 export const TRIPOD_PLATE = 45;
@@ -99,7 +101,7 @@ export function sizeTailboard(given: TailboardGiven): Tailboard {
     slot: { middle: bolt + (travel + reserve) / 2, length: slotLength, width: SLOT_WIDTH },
     tripod,
     knobRadius: given.knobRadius,
-    thread: given.loadedKg > HEAVY_KG ? tripodThreads.threeEighths : tripodThreads.quarter,
+    thread: given.loadedKg > HEAVY_KG ? teeNuts.threeEighths : teeNuts.quarter,
     doubler: { side: 60, plies: Math.max(2, Math.ceil(12 / wood.ply.thickness - 1e-9) - 1) },
     footSlots: given.footSlots,
     keeperScrews: given.keeperScrews,

@@ -125,7 +125,7 @@ describe('how tight a clamp is', () => {
 
   test('a lens of 640 g weighs 6.276 N against the tenth that creep leaves of two M4 bolts at 0.3 N m', () => {
     const { forceN, ratio } = gripOf({ lensMassKg: 0.64 });
-    expect(forceN).toBeCloseTo(94.25, 2); // 2π · 0.2 · 2 · 375 N · 0.1 [common practice, no source]
+    expect(forceN).toBeCloseTo(47.12, 2); // 2π · 0.2 · 375 N · 0.1 [common practice, no source]
     expect(forceN / ratio).toBeCloseTo(6.276, 3); // M3.23 [common practice, no source]
   });
 });
