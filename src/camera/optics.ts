@@ -1,4 +1,8 @@
 import type { Design } from '../design/design.js';
+import { filmPlane } from '../optics/conjugates.js';
+import { circleOfConfusion, registerTolerance } from '../optics/depth.js';
+import { circleAt, coversFrom, diagonal } from '../optics/image-circle.js';
+import { exitPupil } from '../optics/light-cone.js';
 
 /** What light wants of the camera: planes, circles, cone. All z count from the inner face of the front panel. */
 export interface Optics {
@@ -18,24 +22,23 @@ export interface Optics {
 
 export type OpticsGiven = Pick<Design, 'lens' | 'focus' | 'format'> & { readonly seat: number };
 
-/** Depth of focus is judged by this part of the image's diagonal (common practice, no source). */
-const CONFUSION = 1500;
-
 export function solveOptics({ lens, focus, format, seat }: OpticsGiven): Optics {
-  const { focalLength: f, flangeDistance: V, maxAperture: N, pupilMagnification: P, coverage, barrel } = lens;
-  const diagonal = Math.sqrt(format.image.short ** 2 + format.image.long ** 2);
-  const confusion = diagonal / CONFUSION;
-  const at = (m: number) => (coverage ? (coverage.diameter * (1 + m / P)) / (1 + coverage.at / P) : 0);
+  const { maxAperture, pupilMagnification: P, coverage, barrel } = lens;
+  const { short, long } = format.image;
+  const imageDiagonal = diagonal({ width: short, height: long });
+  const confusion = circleOfConfusion(imageDiagonal);
+  const placed = { ...lens, seat };
+  const circle = coverage && { infinity: circleAt(0, coverage, P), nearest: circleAt(focus.nearest, coverage, P) };
   return {
     seat,
-    diagonal,
+    diagonal: imageDiagonal,
     confusion,
-    registerTolerance: (N * confusion) / 4,
-    filmAtInfinity: seat + V,
-    filmAtNearest: seat + V + f * focus.nearest,
-    circle: coverage ? { infinity: at(0), nearest: at(focus.nearest) } : null,
-    coversFrom: coverage ? Math.max(0, P * (diagonal / at(0) - 1)) : null,
-    pupil: { z: seat + V - P * f, diameter: (P * f) / N },
+    registerTolerance: registerTolerance(maxAperture, confusion),
+    filmAtInfinity: filmPlane(placed, 0),
+    filmAtNearest: filmPlane(placed, focus.nearest),
+    circle,
+    coversFrom: circle && coversFrom(imageDiagonal, circle.infinity, P),
+    pupil: exitPupil(placed),
     rearRim: { z: seat + barrel.grip + barrel.rear, radius: barrel.rearDiameter / 2 },
   };
 }

@@ -1,3 +1,5 @@
+import { cantileverSag, cantileverTilt, secondMoment } from '../assembly/statics.js';
+
 export interface SagGiven {
   readonly loadN: number;
   /** From the doubler's rear edge to the load. */
@@ -9,16 +11,18 @@ export interface SagGiven {
   readonly imageLong: number;
 }
 
+/** How the tailboard gives way behind its doubler. */
 export interface Sag {
   readonly sag: number;
   /** rad */
   readonly tilt: number;
+  /** How far the tilt takes the film's edge out of focus, the long side upright. */
   readonly atFilmEdge: number;
 }
 
-/** A cantilever with its load at the end: sag W·a³/(3EI), slope W·a²/(2EI) (handbooks of statics; row M4.10 of the checks). */
-export function sagOf({ loadN, overhang: a, width, thickness, modulus, imageLong }: SagGiven): Sag {
-  const stiffness = (modulus * width * thickness ** 3) / 12;
-  const tilt = (loadN * a * a) / (2 * stiffness);
-  return { sag: (loadN * a * a * a) / (3 * stiffness), tilt, atFilmEdge: (tilt * imageLong) / 2 };
+/** The overhang as a cantilever with its load at the end; the doubler does not give. */
+export function sagOf({ loadN, overhang, width, thickness, modulus, imageLong }: SagGiven): Sag {
+  const inertia = secondMoment(width, thickness);
+  const tilt = cantileverTilt(loadN, overhang, modulus, inertia);
+  return { sag: cantileverSag(loadN, overhang, modulus, inertia), tilt, atFilmEdge: (tilt * imageLong) / 2 };
 }

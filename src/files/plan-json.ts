@@ -7,6 +7,7 @@ import { boundsOf } from '../geometry/path.js';
 import type { Finding } from '../model/finding.js';
 import type { Hardware, Part } from '../model/part.js';
 import type { PlanDocument, PlanPart } from '../model/plan.js';
+import { extensionFactor, extensionStops, subjectDistance, workingAperture } from '../optics/conjugates.js';
 
 /** What a plan is made from. */
 export interface PlanGiven {
@@ -171,8 +172,3 @@ function rounded<T>(value: T): T {
     return Object.fromEntries(Object.entries(value).map(([key, own]) => [key, rounded(own)])) as T;
   return value;
 }
-
-const extensionFactor = (m: number, P: number) => (1 + m / P) ** 2;
-const extensionStops = (m: number, P: number) => 2 * Math.log2(1 + m / P);
-const workingAperture = (N: number, m: number, P: number) => N * (1 + m / P);
-const subjectDistance = (f: number, m: number) => f * (1 + 1 / m);
