@@ -190,18 +190,18 @@ function reachWith(
   const f = design.lens.focalLength;
   const depth = Math.max(filmDepth, camera.objects.groundGlassFrame.effectiveDepth);
   const infinity = optics.filmAtInfinity - depth;
-  const nearest = (rod.farthest + rod.reserve - infinity) / f;
-  const farthest = (rod.closest - infinity) / f;
+  const nearest = (rod.farthest.value + rod.reserve - infinity) / f;
+  const farthest = (rod.closest.value - infinity) / f;
   const lost: readonly Finding[] =
     design.focus.farthest === 0 && farthest > 0
       ? [
           {
             rule: 'reach-infinity',
             level: 'warning',
-            value: rod.closest,
+            value: rod.closest.value,
             limit: infinity,
             unit: 'mm',
-            message: `This camera cannot focus ${name} on infinity: its slide ends ${mm(Math.round((rod.closest - infinity) * 10) / 10)} short. The farthest subject is at ${magnification(farthest)}.`,
+            message: `This camera cannot focus ${name} on infinity: its slide ends ${mm(Math.round((rod.closest.value - infinity) * 10) / 10)} short. The farthest subject is at ${magnification(farthest)}.`,
             hint: 'Use a shallower holder, or file the stops if the boxes allow it.',
           },
         ]

@@ -147,12 +147,12 @@ export function sizeCamera(design: Design): Camera {
     lens: lensBoard.claims,
     otherSide: boardOn(side === 'inside' ? 'front' : 'inside').claims,
     imageLong: format.image.long,
-    depths: holders.map((h) => h.effectiveDepth),
+    depths: holders.map((h) => ({ of: h.name, depth: h.effectiveDepth })),
     glassDepth,
     holderWidth: Math.max(...design.holders.map((h) => h.width)),
     closedExtent,
   });
-  const standardFront = rod.closest - rod.stackBehindBoxes.value;
+  const standardFront = rod.closest.value - rod.stackBehindBoxes.value;
   const axisHeight = rod.axisHeight.value;
   const backSide = rod.backSide.value;
   const rearInside = rod.rearInside.value;
@@ -186,7 +186,7 @@ export function sizeCamera(design: Design): Camera {
     nearest: focus.nearest,
     reserve: rod.reserve,
     holders,
-    closest: rod.closest,
+    closest: rod.closest.value,
     ply: t,
     soleRear: standardFront + SOLE_BEHIND,
     keeperEdge: soleWidth / 2 + workshop.railPlay + RAIL_WIDTH - keeperWidth(RAIL_WIDTH),
@@ -213,7 +213,7 @@ export function sizeCamera(design: Design): Camera {
   const back = sizeBack({
     wood,
     side: backSide,
-    seat: rod.closest,
+    seat: rod.closest.value,
     imageShort: format.image.short,
     imageLong: format.image.long,
     openingMargin: rod.openingMargin,
@@ -236,7 +236,7 @@ export function sizeCamera(design: Design): Camera {
       (spacer): PlacedSpacer => ({
         spacer,
         wood,
-        seat: rod.closest,
+        seat: rod.closest.value,
         width: back.holderWidth,
         height: 2 * closedExtent,
         opening: back.opening,
@@ -256,7 +256,7 @@ export function sizeCamera(design: Design): Camera {
   const first = spacers[0] as Spacer;
   const groundGlassFrame = sizeGroundGlassFrame({
     wood,
-    seat: rod.closest,
+    seat: rod.closest.value,
     holderWidth: back.holderWidth,
     closedExtent,
     imageShort: format.image.short,
@@ -277,7 +277,7 @@ export function sizeCamera(design: Design): Camera {
     return {
       id: `holder-${i + 1}`,
       name: h.name,
-      seat: rod.closest,
+      seat: rod.closest.value,
       width: h.width,
       thickness: h.thickness,
       ...extent,
@@ -290,7 +290,7 @@ export function sizeCamera(design: Design): Camera {
   });
   const frameRear = rearOfFrame(groundGlassFrame);
   const cords: Cords = {
-    seat: rod.closest,
+    seat: rod.closest.value,
     hookY: back.hookY,
     across: Math.min(back.narrowest, groundGlassFrame.width),
     backSide,
@@ -346,7 +346,7 @@ export function sizeCamera(design: Design): Camera {
     });
   // a first tailboard to be weighed with the rest; moving its nut and doubler moves the balance by less than a millimetre
   const weigh = (sized: Tailboard) => balanceOf(cutOut({ ...above, tailboard: sized }), design.holders, rod.travel);
-  const draft = weigh(tailboardOn(rod.closest / 2, 0));
+  const draft = weigh(tailboardOn(rod.closest.value / 2, 0));
   const tailboard = tailboardOn((draft.closest + draft.farthest) / 2, draft.loadedKg);
   const balance = weigh(tailboard);
   const objects: CameraObjects = { ...above, tailboard };
@@ -381,7 +381,7 @@ export function assemble(camera: Camera, parts: readonly Part[]): Build {
       { name: 'farthest', rear: rod.travel },
     ],
     setups: setupsOf(camera.holders.map((h) => h.name)),
-    gate: { z: rod.closest, ...objects.back.opening },
+    gate: { z: rod.closest.value, ...objects.back.opening },
     opening: opening(objects.lens),
   };
 }

@@ -15,5 +15,11 @@ export function widest(claims: readonly [Claim, ...Claim[]]): Claimed {
   return { ...governing, claims };
 }
 
+/** The smallest claim governs, where something must come so near. */
+export function narrowest(claims: readonly [Claim, ...Claim[]]): Claimed {
+  const governing = claims.reduce((least, claim) => (claim.value < least.value ? claim : least));
+  return { ...governing, claims };
+}
+
 /** A length that follows from others already on the rod. */
 export const derived = (because: string, value: number): Claimed => widest([{ because, value }]);

@@ -86,13 +86,13 @@ const reachInfinity: Rule = ({ focus }, { settingOut: rod, optics, holders }) =>
     ? []
     : holders.flatMap((h) => {
         const limit = optics.filmAtInfinity - h.effectiveDepth;
-        return unless(rod.closest + rod.pastInfinity <= limit + ROUNDING, {
+        return unless(rod.closest.value + rod.pastInfinity <= limit + ROUNDING, {
           rule: 'reach-infinity',
           level: 'error',
-          value: rod.closest + rod.pastInfinity,
+          value: rod.closest.value + rod.pastInfinity,
           limit,
           unit: 'mm',
-          message: `With ${h.name} the slide stops short of infinity by ${mm(rod.closest + rod.pastInfinity - limit)}.`,
+          message: `With ${h.name} the slide stops short of infinity by ${mm(rod.closest.value + rod.pastInfinity - limit)}.`,
         });
       });
 
@@ -124,7 +124,7 @@ const reachReserve: Rule = ({ lens, focus }, { settingOut: rod }) => [
 ];
 
 const boxesClose: Rule = (_design, { settingOut: rod }) => {
-  const standard = rod.closest - rod.stackBehindBoxes.value;
+  const standard = rod.closest.value - rod.stackBehindBoxes.value;
   const panel = standard - rod.rearLength.value;
   const gap = standard - rod.frontLength.value;
   return [
@@ -190,7 +190,7 @@ const coneClear: Rule = ({ format }, { settingOut: rod, optics, holders }) => {
   const room = (short: boolean) => {
     const image = (short ? format.image.short : format.image.long) / 2;
     return holders.flatMap((h) =>
-      [rod.closest, rod.farthest].map((seat) => {
+      [rod.closest.value, rod.farthest.value].map((seat) => {
         const film = seat + h.effectiveDepth;
         const z = seat - 2 * rod.ply;
         const half = z <= rim.z ? rim.radius : rim.radius + ((image - rim.radius) * (z - rim.z)) / (film - rim.z);

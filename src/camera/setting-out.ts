@@ -1,4 +1,4 @@
-import { type Claimed, derived, widest } from './claim.js';
+import { type Claim, type Claimed, derived, narrowest, widest } from './claim.js';
 
 /**
  * The rod: every length that more than one object needs, set out once from one datum (z = 0, the inner face of the
@@ -31,8 +31,8 @@ export interface SettingOut {
   readonly passesInsideRearBox: boolean;
 
   /** Holder seat positions, z. */
-  readonly closest: number;
-  readonly farthest: number;
+  readonly closest: Claimed;
+  readonly farthest: Claimed;
   readonly travel: number;
   readonly pastInfinity: number;
   /** p_n: run past the nearest. */
@@ -82,7 +82,7 @@ export interface SettingOutGiven {
   readonly otherSide: LensClaims;
   readonly imageLong: number;
   /** T*: effective depths of all holders. */
-  readonly depths: readonly number[];
+  readonly depths: readonly { readonly of: string; readonly depth: number }[];
   readonly glassDepth: number;
   readonly holderWidth: number;
   readonly closedExtent: number;
@@ -130,8 +130,11 @@ export function setOut(given: SettingOutGiven): SettingOut {
   const frontOutside = derived('front box inside and two walls', frontInside.value + 2 * t);
 
   // Along the axis.
-  const greatest = Math.max(...depths, glassDepth);
-  const least = Math.min(...depths, glassDepth);
+  const glass: Depth = { of: 'the bare glass', depth: glassDepth };
+  const [firstDepth = glass, ...otherDepths] = depths;
+  const behindSeat: readonly [Depth, ...Depth[]] = [firstDepth, ...otherDepths, glass];
+  const greatest = Math.max(...behindSeat.map(({ depth }) => depth));
+  const least = Math.min(...behindSeat.map(({ depth }) => depth));
   const stack = derived('the standard and the back plate', 2 * t);
   const passes = lens.radiusBehindPanel + FREE_AIR <= rearInside.value / 2;
   const panelDead = deadDepth(lens, passes, t);
@@ -158,8 +161,9 @@ export function setOut(given: SettingOutGiven): SettingOut {
   const reachable = reach(lens);
   const slack = f * (reachable - given.nearest);
   const reserve = given.pastNearest ?? Math.max(0, Math.min(slack, 0.05 * f));
-  const closest = lens.seat + V + f * given.farthestFocus - given.pastInfinity - greatest;
-  const farthest = lens.seat + V + f * given.nearest - least;
+  const seats = seatClaims(given, behindSeat);
+  const closest = seats.closest.value;
+  const farthest = seats.farthest.value;
   const rearLength = derived(
     'the closest seat, less the stack and the free depth behind the panel',
     closest - stack.value - panelDead.value,
@@ -218,8 +222,7 @@ export function setOut(given: SettingOutGiven): SettingOut {
     overlapRequired,
     backGap: BACK_GAP,
     passesInsideRearBox: passes,
-    closest,
-    farthest,
+    ...seats,
     travel: farthest - closest,
     pastInfinity: given.pastInfinity,
     reserve,
@@ -236,6 +239,32 @@ export function setOut(given: SettingOutGiven): SettingOut {
     soleWidth,
     tailboardLength,
     tailboardStart: TAILBOARD_START,
+  };
+}
+
+interface Depth {
+  readonly of: string;
+  readonly depth: number;
+}
+
+/** Seat positions at both ends: the deepest thing claims the closest, the shallowest the farthest. */
+function seatClaims(
+  { lens, flangeDistance: V, focalLength: f, nearest, farthestFocus, pastInfinity }: SettingOutGiven,
+  depths: readonly [Depth, ...Depth[]],
+): Pick<SettingOut, 'closest' | 'farthest'> {
+  const [first, ...others] = depths;
+  const film = lens.seat + V;
+  const near = ({ of, depth }: Depth): Claim => ({
+    because: `the nearest focus with ${of}`,
+    value: film + f * nearest - depth,
+  });
+  const far = ({ of, depth }: Depth): Claim => ({
+    because: `${farthestFocus === 0 ? 'infinity' : 'the farthest focus'} with ${of}, and the run past it`,
+    value: film + f * farthestFocus - pastInfinity - depth,
+  });
+  return {
+    closest: narrowest([far(first), ...others.map(far)]),
+    farthest: widest([near(first), ...others.map(near)]),
   };
 }
 

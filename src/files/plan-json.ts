@@ -55,8 +55,8 @@ export function planDocument({ design, revision, camera, build, findings }: Plan
     },
     slide: {
       travel: rod.travel,
-      closest: rod.closest,
-      farthest: rod.farthest,
+      closest: rod.closest.value,
+      farthest: rod.farthest.value,
       frontBoxLength: rod.frontLength.value,
       rearBoxLength: rod.rearLength.value,
       frontBoxInside: rod.frontInside.value,
