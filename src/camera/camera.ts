@@ -229,7 +229,7 @@ export function sizeCamera(design: Design): Camera {
     })),
     places,
   });
-  const spacerPins = ownPins(back.pins);
+  const spacerPins = ownPins(back);
   const placedSpacers = spacers
     .filter((s) => s.under !== 'none')
     .map(

@@ -18,7 +18,7 @@ export interface PlanGiven {
   readonly findings: readonly Finding[];
 }
 
-/** The camera in figures, each rounded once, to a thousandth of its unit or a millionth where it is a pure number. */
+/** The camera in figures, each rounded once. */
 export function planDocument({ design, revision, camera, build, findings }: PlanGiven): PlanDocument {
   const { optics, settingOut: rod, objects } = camera;
   const { focalLength: f, flangeDistance: V, maxAperture: N, pupilMagnification: P } = design.lens;
@@ -164,9 +164,15 @@ function gathered(hardware: readonly Hardware[]): readonly Hardware[] {
   return [...lines.values()];
 }
 
-/** Every number of a document to a millionth, no -0; so that the last bits of the arithmetic never reach a file. */
+/**
+ * Every number of a document to a millionth, small ones to a billionth (a magnification of 1:30 keeps its six figures),
+ * no -0; so that the last bits of the arithmetic never reach a file.
+ */
 function rounded<T>(value: T): T {
-  if (typeof value === 'number') return (Math.round(value * 1e6) / 1e6 || 0) as T;
+  if (typeof value === 'number') {
+    const grid = Math.abs(value) < 10 ? 1e9 : 1e6;
+    return (Math.round(value * grid) / grid || 0) as T;
+  }
   if (Array.isArray(value)) return value.map(rounded) as T;
   if (value !== null && typeof value === 'object')
     return Object.fromEntries(Object.entries(value).map(([key, own]) => [key, rounded(own)])) as T;

@@ -1,7 +1,7 @@
 import type { Finding } from '../../model/finding.js';
 import { mm, plainNumber } from '../../units/print.js';
 import { ROUNDING, unless } from '../unless.js';
-import { type Back, CORNER_CLIP } from './size.js';
+import { type Back, CORNER_CLIP, LEAST_WEB } from './size.js';
 
 export const backSquare = ({ ringSlip }: Back): readonly Finding[] =>
   unless(ringSlip >= 0.2 - ROUNDING && ringSlip <= 0.5 + ROUNDING, {
@@ -121,6 +121,22 @@ export const seatFlat = ({ opening, wood }: Back): readonly Finding[] =>
     hint: `Use a sheet of ${mm(Math.ceil((opening.height / 45) * 10) / 10)} or more, or check the seat with a straight edge and scrape it true.`,
   });
 
+/** Wood beside the grooves for lock ribs, towards the opening and towards the fence of the open end. */
+export const grooveWeb = ({ grooves, opening, openExtent }: Back): readonly Finding[] =>
+  grooves.flatMap(({ from, to }) => {
+    const value = Math.min(from - opening.height / 2, openExtent - to);
+    return unless(value >= LEAST_WEB - ROUNDING, {
+      rule: 'web-least',
+      level: 'error',
+      value,
+      limit: LEAST_WEB,
+      unit: 'mm',
+      about: 'holders',
+      message: `The groove for a lock rib leaves ${mm(value)} of the seat beside it, towards the picture or towards the holder’s end: the back breaks there, or leaks.`,
+      hint: 'Measure again from the middle of the picture to the middle of the rib, or write locating: pins and plane the rib off.',
+    });
+  });
+
 /** A back with a tongue has no light trap to spare below: it is not used open end down. */
 export const tongueNote = ({ tongue }: Back): readonly Finding[] =>
   unless(tongue === null, {
@@ -130,4 +146,14 @@ export const tongueNote = ({ tongue }: Back): readonly Finding[] =>
       'The holder overhangs the back, which carries a tongue at the open end: use it upright, or with the open end left or right, never open end down.',
   });
 
-export const backChecks = [backSquare, ringWidth, trapLand, holderRim, wellFit, fenceBelowSlide, seatFlat, tongueNote];
+export const backChecks = [
+  backSquare,
+  ringWidth,
+  trapLand,
+  holderRim,
+  wellFit,
+  fenceBelowSlide,
+  seatFlat,
+  grooveWeb,
+  tongueNote,
+];

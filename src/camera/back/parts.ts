@@ -1,7 +1,7 @@
 import { matrixOf } from '../../geometry/facing.js';
 import { type ClosedPath, polygon } from '../../geometry/path.js';
 import { across, compose, frame, type Matrix4, quarterTurn } from '../../geometry/placement.js';
-import { boxAt, circle, clipped, rectangle } from '../../geometry/shapes.js';
+import { box, boxAt, circle, clipped, rectangle } from '../../geometry/shapes.js';
 import { boughtPlate, boughtRod, joined, plate, standing } from '../../joinery/plate.js';
 import type { Hardware, Part, Placement } from '../../model/part.js';
 import { type Back, type BackPlaces, CORNER_CLIP, PIN_PROUD } from './size.js';
@@ -31,7 +31,9 @@ export function backParts(own: Back): readonly Part[] {
   const window = rectangle(boxAt(0, 0, opening.width, opening.height));
   const place = (matrix: Matrix4) => turning('back', matrix, places);
   const hookSlots = hookPlaces(own).map(({ x, y }) => rectangle(boxAt(x, y, HOOK.tab, t + wood.fits.glueSlip)));
-  const grooves = own.ribs.map((rib) => rectangle(boxAt(0, rib.fromAxis, own.holderWidth, rib.width + 1)));
+  const grooves = own.grooves.map(({ from, to }) =>
+    rectangle(box(-own.holderWidth / 2, from, own.holderWidth / 2, to)),
+  );
   return [
     plate({
       id: 'B1',

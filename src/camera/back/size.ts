@@ -29,11 +29,17 @@ export interface Back {
   /** Open-end fence: how high, how deep along y. */
   readonly openFence: { readonly height: number; readonly depth: number; readonly layers: number };
   readonly pins: readonly Pin[];
-  /** Set-ups in which the seat pins are in; null: all. */
-  readonly ribs: readonly { readonly fromAxis: number; readonly width: number; readonly height: number }[];
+  /** Across the seat, for the lock ribs of holders: from and to in y, each as wide as the well. */
+  readonly grooves: readonly Groove[];
   readonly hookX: number;
   readonly hookY: number;
   readonly places: BackPlaces;
+}
+
+/** A stretch in y. */
+export interface Groove {
+  readonly from: number;
+  readonly to: number;
 }
 
 /** Names of the set-ups in which the back stands upright and lengthwise, and of those in which pins may be in. */
@@ -72,6 +78,10 @@ const CHANNEL_BOARD = 1.25;
 const CLIP = 30;
 export const CORNER_CLIP = CLIP;
 export const PIN_PROUD = 3;
+/** From the middle of a pin to the edge of the opening: half of the thicker pin's hole, and wood. */
+const PIN_CLEAR = 5;
+const FURTHER_IN = 12;
+const ROUNDING = 1e-6;
 
 /** Closed end and open end of a holder, from the axis. */
 export const extentsOf = (
@@ -116,11 +126,30 @@ export function sizeBack(given: BackGiven): Back {
       depth: overhangs ? 7 : Math.min(10, side / 2 - openExtent - wellPlay),
     },
     pins: seatPins(opening, narrowest, Math.min(...holders.map((h) => h.closedExtent))),
-    ribs: holders.flatMap((h) => (h.rib ? [h.rib] : [])),
+    grooves: groovesFor(holders.flatMap((h) => (h.rib ? [h.rib] : []))),
     hookX: Math.min(Math.max((fenceEdge + side / 2) / 2, given.standardOpening / 2 + 6), side / 2 - 8),
     hookY: 0.22 * side,
     places: given.places,
   };
+}
+
+/** A groove is so much wider than its rib. */
+const RIB_PLAY = 1;
+/** Wood that stands between two grooves, and beside one. */
+export const LEAST_WEB = 3;
+
+/** One groove for each rib, or for several that lie so near to each other that no wood would stand between them. */
+function groovesFor(ribs: readonly { readonly fromAxis: number; readonly width: number }[]): readonly Groove[] {
+  const all = ribs
+    .map(({ fromAxis, width }) => ({ from: fromAxis - (width + RIB_PLAY) / 2, to: fromAxis + (width + RIB_PLAY) / 2 }))
+    .sort((a, b) => a.from - b.from);
+  const grooves: Groove[] = [];
+  for (const groove of all) {
+    const last = grooves.at(-1);
+    if (!last || groove.from - last.to >= LEAST_WEB) grooves.push(groove);
+    else grooves[grooves.length - 1] = { from: last.from, to: Math.max(last.to, groove.to) };
+  }
+  return grooves;
 }
 
 /**
@@ -131,7 +160,7 @@ function seatPins(opening: Back['opening'], width: number, closed: number): read
   const tucked = { x: width / 2 - 12, y: closed - 12 };
   const dx = Math.max(0, tucked.x - opening.width / 2);
   const dy = Math.max(0, tucked.y - opening.height / 2);
-  const roomy = Math.sqrt(dx * dx + dy * dy) >= 3.1 + 2;
+  const roomy = Math.max(dx, dy) >= PIN_CLEAR;
   const middle = { x: (width / 2 + opening.width / 2) / 2, y: (closed + opening.height / 2) / 2 };
   const { x, y } = roomy ? tucked : middle;
   return [
@@ -140,6 +169,13 @@ function seatPins(opening: Back['opening'], width: number, closed: number): read
   ];
 }
 
-/** Pins of a spacer stand so far further in than the seat pins; in one line they would meet them. */
-export const ownPins = (pins: readonly Pin[]): readonly Pin[] =>
-  pins.map((pin) => ({ ...pin, x: pin.x - 12 * Math.sign(pin.x) }));
+/**
+ * Pins of a spacer stand so far further in than the seat pins; in one line they would meet them. In along the closed
+ * end where the seat pins stand below the opening, else up along its sides.
+ */
+export const ownPins = ({ pins, opening }: Pick<Back, 'pins' | 'opening'>): readonly Pin[] =>
+  pins.map((pin) =>
+    -pin.y - opening.height / 2 >= PIN_CLEAR - ROUNDING
+      ? { ...pin, x: pin.x - FURTHER_IN * Math.sign(pin.x) }
+      : { ...pin, y: pin.y + FURTHER_IN },
+  );

@@ -1,12 +1,17 @@
 import { matrixOf } from '../../geometry/facing.js';
 import { across } from '../../geometry/placement.js';
-import { boxAt, circle, clipped, rectangle } from '../../geometry/shapes.js';
+import { boxAt, circle, clipped, rectangle, type Step, stepped } from '../../geometry/shapes.js';
 import { boughtPlate, joined, type Ply, plate } from '../../joinery/plate.js';
 import type { Hardware, Part } from '../../model/part.js';
 import { inStances, type Stance } from '../loose.js';
 import type { GroundGlassFrame } from './size.js';
 
-const CLIP = { width: 16, length: 14, thickness: 0.8, over: 5 };
+/** A clip lies over the glass and bears on the pocket's wood, 8.5 of it where the frame is wide enough. */
+const CLIP = { width: 16, thickness: 0.8, over: 5, onWood: 8.5 };
+/** From a clip's end to the frame's edge. */
+const SHORT_OF_EDGE = 0.5;
+/** Play of the protector round a clip. */
+const AROUND_CLIP = 1;
 const GLASS_DENSITY = 2500e-9;
 const SHIM_DENSITY = 1400e-9;
 
@@ -69,12 +74,8 @@ export function groundGlassFrameParts(own: GroundGlassFrame): readonly Part[] {
             name: 'card under the glass clips',
             thickness: padThickness,
             outline: rectangle(boxAt(0, 0, CLIP.width, CLIP.over)),
-            placements: clips.flatMap(({ x, y, sign }) =>
-              inStances(
-                'loose',
-                across(x, y - sign * ((CLIP.length - CLIP.over) / 2), pocketZ + glass.thickness),
-                stances,
-              ),
+            placements: clips.flatMap(({ x, inner, sign }) =>
+              inStances('loose', across(x, sign * (inner + CLIP.over / 2), pocketZ + glass.thickness), stances),
             ),
             joins: joined('glue', 'glass-clip'),
             massKg: 0.0002,
@@ -85,8 +86,10 @@ export function groundGlassFrameParts(own: GroundGlassFrame): readonly Part[] {
       id: 'glass-clip',
       name: 'glass clip',
       thickness: CLIP.thickness,
-      outline: rectangle(boxAt(0, 0, CLIP.width, CLIP.length)),
-      placements: clips.flatMap(({ x, y }) => inStances('loose', across(x, y, pocketZ + pocket.plies * t), stances)),
+      outline: rectangle(boxAt(0, 0, CLIP.width, clips[0]?.length ?? 0)),
+      placements: clips.flatMap(({ x, y, sign }) =>
+        inStances('loose', across(x, sign * y, pocketZ + pocket.plies * t), stances),
+      ),
       joins: joined('screw', 'G2'),
       massKg: 0.002,
     }),
@@ -94,15 +97,28 @@ export function groundGlassFrameParts(own: GroundGlassFrame): readonly Part[] {
   ];
 }
 
-/** Two clips at the top and two at the bottom: x of the pair, middle in y, and which way is out. */
-function clipPlaces({ glass, pocket }: GroundGlassFrame) {
+/** Two clips at the top and two at the bottom: x of the pair, middle and length in y, and which way is out. */
+function clipPlaces({ glass, pocket, height }: GroundGlassFrame) {
   const x = glass.width / 4;
-  const y = pocket.height / 2 - (pocket.height - glass.height) / 2 - CLIP.over + CLIP.length / 2;
-  return [1, -1].flatMap((sign) => [-x, x].map((at) => ({ x: at, y: sign * y, sign })));
+  const inner = glass.height / 2 - CLIP.over;
+  const outer = Math.min(pocket.height / 2 + CLIP.onWood, height / 2 - SHORT_OF_EDGE);
+  const along = { y: (inner + outer) / 2, length: outer - inner, inner };
+  return [1, -1].flatMap((sign) => [-x, x].map((at) => ({ ...along, x: at, sign })));
 }
 
-function protector(own: GroundGlassFrame, z: number, clips: readonly { x: number; y: number }[]): Part {
+/** Notched over the clips, which come too near to the edge for windows. */
+function protector(own: GroundGlassFrame, z: number, clips: ReturnType<typeof clipPlaces>): Part {
   const { wood, width, height, covered } = own;
+  const notches = (side: number) =>
+    clips
+      .filter(({ sign }) => sign === side)
+      .map(
+        ({ x, inner }): Step => ({
+          from: x - CLIP.width / 2 - AROUND_CLIP,
+          to: x + CLIP.width / 2 + AROUND_CLIP,
+          depth: inner - AROUND_CLIP - height / 2,
+        }),
+      );
   return plate({
     id: 'G3',
     name: 'glass protector',
@@ -111,8 +127,7 @@ function protector(own: GroundGlassFrame, z: number, clips: readonly { x: number
     low: z,
     group: 'loose',
     grain: 'y',
-    outline: rectangle(boxAt(0, 0, width, height)),
-    holes: clips.map(({ x, y }) => rectangle(boxAt(x, y, CLIP.width + 2, CLIP.length + 2))),
+    outline: stepped(boxAt(0, 0, width, height), { top: notches(1), bottom: notches(-1) }),
     places: inStances('loose', matrixOf('front', z, wood.ply.thickness), [covered]),
     joins: joined('rest', 'G2'),
   });
