@@ -1,7 +1,7 @@
 import type { Build } from './assembly/build.js';
 import { assemble, type Camera, sizeCamera } from './camera/camera.js';
+import { checkWhole } from './camera/check-whole.js';
 import { checkObjects, cutOut } from './camera/objects.js';
-import { checkWhole } from './camera/reach.js';
 import type { Design } from './design/design.js';
 import { plausibility } from './design/plausibility.js';
 import { revisionOf } from './design/revision.js';
@@ -35,7 +35,7 @@ export function planCamera(design: Design): Planned {
   const build = assemble(camera, parts);
   const findings = inOrder([
     ...plausibility(design),
-    ...checkWhole(design, camera),
+    ...checkWhole(design, camera, build),
     ...checkObjects(camera.objects, build),
   ]);
   return { design, revision: revisionOf(design), camera, parts, build, findings };

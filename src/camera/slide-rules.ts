@@ -1,0 +1,261 @@
+import type { Design } from '../design/design.js';
+import { filmPlane } from '../optics/conjugates.js';
+import { magnification, mm } from '../units/print.js';
+import type { Camera } from './camera.js';
+import { spanOf } from './span-of.js';
+import { ROUNDING, tenth, unless } from './unless.js';
+import type { WholeRule } from './whole-rule.js';
+
+/** How near and how far the slide reaches, and whether the boxes let it. */
+
+/** reach-near: what two boxes can reach, what each millimetre buys, and the reach from the other side of the board. */
+const reachNear: WholeRule = (design, camera) => {
+  const { focus, lens } = design;
+  const { settingOut: rod } = camera;
+  if (rod.slack >= -ROUNDING * lens.focalLength) return [];
+  const missing = -rod.slack;
+  const gained = (more: number) => magnification(Math.max(0, rod.reachable + more / lens.focalLength));
+  const { deepest, above } = deepestHolder(camera);
+  const other = otherSide(design);
+  return [
+    {
+      rule: 'reach-near',
+      level: 'error',
+      value: rod.reachable,
+      limit: focus.nearest,
+      unit: 'magnification',
+      about: 'focus.nearest',
+      message: [
+        rod.reachable > 0
+          ? `${nearestText(rod.reachable)} is the nearest that every holder reaches; ${magnification(focus.nearest)} asks for ${mm(tenth(missing))} more.`
+          : `Two boxes round this lens do not even close on infinity; ${magnification(focus.nearest)} asks for ${mm(tenth(missing))} more.`,
+        above > 0
+          ? `Each millimetre off the film depth of the ${deepest}, or off pastInfinity, brings 2 mm (${gained(2)}).`
+          : `Each millimetre off pastInfinity brings 2 mm (${gained(2)}); off the film depth of holder and glass together, 1 mm.`,
+        `Each millimetre off the overlap, or off what stands behind the panel, brings 1 mm (${gained(1)}).`,
+        rod.reachableOtherSide > 0
+          ? `Mounted ${other.words} the lens would reach ${nearestText(rod.reachableOtherSide)}.`
+          : `Mounted ${other.words} the lens would reach nothing at all.`,
+      ].join(' '),
+      hint: reachCure(design, camera),
+    },
+  ];
+};
+
+/** The cheapest cures first: no wood at all, then one key, then another holder. */
+function reachCure(design: Design, camera: Camera): string {
+  const { focus, lens } = design;
+  const { settingOut: rod } = camera;
+  const missing = -rod.slack;
+  const other = otherSide(design);
+  const { deepest, above } = deepestHolder(camera);
+  const shallower = Math.ceil(missing * 5) / 10;
+  const farthest = missing / (2 * lens.focalLength);
+  const cures: string[] = [];
+  if (rod.reachable > 0) cures.push(`Write nearest: ${nearestText(rod.reachable)}.`);
+  if (rod.reachableOtherSide >= focus.nearest - ROUNDING)
+    cures.push(`Or mount the lens ${other.words}: side: ${other.key}.`);
+  if (shallower <= above) cures.push(`Or make the ${deepest} ${mm(shallower)} shallower.`);
+  if (focus.farthest === 0 && farthest <= FARTHEST_PORTRAIT)
+    cures.push(`Or give up infinity: farthest: ${nearestText(farthest, 'up')}.`);
+  if (cures.length === 0) return 'Use shallower holders, thinner sheet, or a lens with a longer flange distance.';
+  return cures.join(' ').replace(/^Or (.)/, (_, first: string) => first.toUpperCase());
+}
+
+/** A camera that focuses no farther than this is still one for portraits; a choice of ours. */
+const FARTHEST_PORTRAIT = 1 / 5;
+
+/** The deepest holder, and how much deeper it is than the next depth: so far a millimetre off it counts twice. */
+function deepestHolder({ holders, objects }: Camera): { readonly deepest: string; readonly above: number } {
+  const depths = [...holders.map((h) => h.effectiveDepth), objects.groundGlassFrame.effectiveDepth];
+  const most = Math.max(...depths);
+  const others = depths.filter((depth) => depth < most - ROUNDING);
+  const deepest = holders.filter((h) => h.effectiveDepth > most - ROUNDING).map((h) => h.name);
+  return { deepest: deepest.join(' and the '), above: others.length === 0 ? 0 : most - Math.max(...others) };
+}
+
+const otherSide = ({ lens }: Design) =>
+  lens.mount.side === 'inside' ? { words: 'from the front', key: 'front' } : { words: 'from inside', key: 'inside' };
+
+/** A magnification in two decimals that is no nearer than the one meant (or, `up`, no farther). */
+function nearestText(m: number, way: 'down' | 'up' = 'down'): string {
+  const round = (figure: number, larger: boolean) => (larger ? Math.ceil(figure - 1e-9) : Math.floor(figure + 1e-9));
+  if (m > 1) return magnification(round(100 * m, way === 'up') / 100);
+  return magnification(100 / round(100 / m, way === 'down'));
+}
+
+/** reach-infinity: the holder seat at the closest position, against where each film and the glass want it. */
+const reachInfinity: WholeRule = ({ focus, lens }, { optics, holders, objects }, build) => {
+  const seat = spanOf(build, 'B1').z[1] + focus.pastInfinity;
+  const film = filmPlane({ ...lens, seat: optics.seat }, focus.farthest);
+  const depths = [
+    ...holders.map((h) => ({ name: h.name, depth: h.effectiveDepth })),
+    { name: 'the bare ground glass', depth: objects.groundGlassFrame.effectiveDepth },
+  ];
+  return depths.flatMap(({ name, depth }) =>
+    unless(seat <= film - depth + ROUNDING, {
+      rule: 'reach-infinity',
+      level: 'error',
+      value: seat,
+      limit: film - depth,
+      unit: 'mm',
+      about: 'focus.pastInfinity',
+      message: `Hills stay soft: with ${name} the slide stops ${mm(tenth(seat - film + depth))} short of ${magnification(focus.farthest)}.`,
+      hint: `Write pastInfinity: ${mm(tenth(focus.pastInfinity + seat - film + depth))}, so that the slide runs closer to the lens.`,
+    }),
+  );
+};
+
+/** How far an engraved focal length, and a measured flange distance, may be off; common practice, no source. */
+const FOCAL_LENGTH_OFF = 0.03;
+const FLANGE_OFF = 0.01;
+
+/** reach-reserve: what the slide can take when the lens is not what it says. */
+const reachReserve: WholeRule = ({ lens, focus }, { settingOut: rod }) => {
+  const longer = FOCAL_LENGTH_OFF * lens.focalLength;
+  const shorter = FLANGE_OFF * lens.flangeDistance;
+  const past = { rule: 'reach-reserve', level: 'warning', unit: 'mm' } as const;
+  // beyond the reach there is no reserve to speak of: reach-near says so
+  const reached = rod.slack >= -ROUNDING * lens.focalLength;
+  return [
+    ...unless(!reached || longer <= rod.reserve + ROUNDING, {
+      ...past,
+      value: rod.reserve,
+      limit: longer,
+      about: rod.slack >= longer ? 'focus.pastNearest' : 'focus.nearest',
+      message: `Past the nearest focus the slide has ${mm(tenth(rod.reserve))} left. If the focal length is 3 % more than engraved, and it often is, ${mm(tenth(longer))} are needed.`,
+      hint:
+        rod.slack >= longer
+          ? `Write pastNearest: ${mm(Math.ceil(longer * 2) / 2)}, or leave it out.`
+          : `Write nearest: ${nearestText(Math.max(1e-3, rod.reachable - FOCAL_LENGTH_OFF))}, or measure the focal length before you cut.`,
+    }),
+    ...unless(!reached || rod.reserve <= rod.slack + ROUNDING, {
+      ...past,
+      value: rod.reserve,
+      limit: rod.slack,
+      about: 'focus.pastNearest',
+      message: `At the end of the reserve of ${mm(tenth(rod.reserve))} the boxes overlap ${mm(tenth(rod.reserve - rod.slack))} less than they must: light and wobble.`,
+      hint: `Write pastNearest: ${mm(Math.floor(rod.slack * 10) / 10)}.`,
+    }),
+    ...unless(focus.farthest > 0 || shorter <= focus.pastInfinity + ROUNDING, {
+      ...past,
+      value: focus.pastInfinity,
+      limit: shorter,
+      about: 'focus.pastInfinity',
+      message: `The slide runs ${mm(focus.pastInfinity)} past infinity. If the flange distance is 1 % less than you wrote, ${mm(tenth(shorter))} are needed, and infinity is lost.`,
+      hint: `Write pastInfinity: ${mm(Math.ceil(shorter * 2) / 2)}.`,
+    }),
+  ];
+};
+
+/** box-meets-panel: the rear box behind panel, strips and lens at the closest position; and whether there is room for boxes. */
+const boxMeetsPanel: WholeRule = (_design, { settingOut: rod }, build) => {
+  const air = spanOf(build, 'R1L').z[0] - spanOf(build, 'F1').z[1];
+  const room = Math.min(rod.rearLength.value, rod.frontLength.value);
+  const least = rod.overlapRequired.value;
+  return [
+    ...unless(air >= rod.panelDead.value - ROUNDING, {
+      rule: 'box-meets-panel',
+      level: 'error',
+      value: air,
+      limit: rod.panelDead.value,
+      unit: 'mm',
+      about: 'focus.pastInfinity',
+      message: `At the closest position the rear box stands ${mm(tenth(air))} behind the panel, and ${rod.panelDead.because} take ${mm(tenth(rod.panelDead.value))}.`,
+      hint: `Take ${mm(tenth(rod.panelDead.value - air))} off pastInfinity.`,
+    }),
+    ...unless(room >= least - ROUNDING, {
+      rule: 'box-meets-panel',
+      level: 'error',
+      value: room,
+      limit: least,
+      unit: 'mm',
+      about: 'lens.flangeDistance',
+      message: `The lens stands so near to the film that a box can be ${mm(tenth(room))} long between panel and standard; two boxes must overlap by ${mm(tenth(least))}.`,
+      hint: `Gain ${mm(tenth(least - room))}: a shallower holder, thinner sheet, the other side of the board, or a longer lens.`,
+    }),
+  ];
+};
+
+/** back-meets-box: the standard behind the front box's rear edge at the closest position. */
+const backMeetsBox: WholeRule = (_design, { settingOut: rod }, build) => {
+  const gap = spanOf(build, 'R3').z[0] - spanOf(build, 'F2L').z[1];
+  return unless(gap >= rod.backGap - ROUNDING, {
+    rule: 'back-meets-box',
+    level: 'error',
+    value: gap,
+    limit: rod.backGap,
+    unit: 'mm',
+    about: 'focus.pastInfinity',
+    message: `The standard comes within ${mm(tenth(gap))} of the front box and stops the slide short of infinity; ${mm(rod.backGap)} are needed.`,
+    hint: `Take ${mm(tenth(rod.backGap - gap))} off pastInfinity, or shorten the front box by as much.`,
+  });
+};
+
+/** overlap-far: front box over rear box at the farthest seat, the reserve left out. */
+const overlapFar: WholeRule = (design, camera, build) => {
+  const { settingOut: rod } = camera;
+  const overlap = spanOf(build, 'F2L').z[1] - spanOf(build, 'R1L', { rear: rod.travel }).z[0];
+  const least = rod.overlapRequired.value;
+  return unless(overlap >= least - ROUNDING, {
+    rule: 'overlap-far',
+    level: 'error',
+    value: overlap,
+    limit: least,
+    unit: 'mm',
+    about: 'focus.nearest',
+    message: `At full draw the boxes overlap by ${mm(tenth(overlap))}, and ${mm(tenth(least))} are needed for ${rod.overlapRequired.because}: light gets in, and the back wobbles.`,
+    hint: reachCure(design, camera),
+  });
+};
+
+/** Free air round the lens where it passes inside the rear box; common practice, no source. */
+const FREE_AIR = 3;
+
+/** lens-passes-box: a lens too wide for the rear box costs its own depth in reach. */
+const lensPassesBox: WholeRule = (design, { settingOut: rod, objects }) => {
+  const { lens } = design;
+  const { radiusBehindPanel: radius, reachBehindPanel } = objects.lensBoard.claims;
+  const limit = rod.rearInside.value / 2 - FREE_AIR;
+  const lost = rod.panelDead.value - rod.ply - 2;
+  // a lens whose inside parts end within the corner strips costs nothing, however wide they are
+  return unless(radius <= limit + ROUNDING || lost <= ROUNDING, {
+    rule: 'lens-passes-box',
+    level: 'warning',
+    value: radius,
+    limit,
+    unit: 'mm',
+    about: 'lens.mount',
+    message: `Lens and mount reach ${mm(tenth(radius))} from the axis and ${mm(tenth(reachBehindPanel))} behind the panel; the rear box passes round ${mm(tenth(limit))}. It has to stop behind them, which costs ${mm(tenth(lost))} of reach.`,
+    hint:
+      rod.reachableOtherSide > rod.reachable
+        ? `Mount the lens ${otherSide(design).words} (${nearestText(rod.reachableOtherSide)} instead of ${rod.reachable > 0 ? nearestText(rod.reachable) : 'nothing'}), or make the mount ${mm(tenth(2 * (radius - limit)))} narrower.`
+        : `A ${lens.mount.by === 'clamp' ? 'flange or ring' : 'mount'} that is ${mm(tenth(2 * (radius - limit)))} narrower wins it back.`,
+  });
+};
+
+/** board-widens: the lens board, not the picture, makes the boxes wide. */
+const boardWidens: WholeRule = (_design, { settingOut: rod }) => {
+  const [image, board] = rod.rearInside.claims;
+  return unless(!image || !board || board.value <= image.value + ROUNDING, {
+    rule: 'board-widens',
+    level: 'note',
+    value: rod.rearInside.value,
+    limit: image?.value ?? 0,
+    unit: 'mm',
+    about: 'lens.mount',
+    message: `The lens board makes the boxes wider than the picture asks: ${mm(tenth(rod.rearInside.value))} inside instead of ${mm(tenth(image?.value ?? 0))}.`,
+    hint: 'A narrower mount makes the camera smaller and lighter; nothing is wrong with it as it is.',
+  });
+};
+
+export const slideRules: readonly WholeRule[] = [
+  reachNear,
+  reachInfinity,
+  reachReserve,
+  boxMeetsPanel,
+  backMeetsBox,
+  overlapFar,
+  lensPassesBox,
+  boardWidens,
+];

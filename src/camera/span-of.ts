@@ -1,0 +1,28 @@
+import type { Build, Setup } from '../assembly/build.js';
+import { around, type Extent, extentOf } from '../assembly/extent.js';
+import { stands } from '../assembly/setups.js';
+
+interface When {
+  /** How far the moving groups have slid. */
+  readonly rear?: number;
+  /** Left out: in all set-ups. */
+  readonly setup?: Setup;
+}
+
+/** The upright box round all placements of a part; a part that is not in the build is a mistake of ours. */
+export function spanOf(build: Build, id: string, when: When = {}): Extent {
+  const all = spansOf(build, id, when);
+  if (all.length === 0) throw new Error(`there is no ${id} in this build`);
+  return around(all);
+}
+
+/** The boxes of a part's placements, one each; none where the part is not made. */
+export function spansOf(build: Build, id: string, { rear = 0, setup }: When = {}): readonly Extent[] {
+  const part = build.parts.find((p) => p.id === id);
+  if (part === undefined) return [];
+  return part.placements.filter((p) => setup === undefined || stands(p, setup)).map((p) => extentOf(part, p, rear));
+}
+
+/** Air between two upright boxes along the axis that parts them most; below 0 where they overlap. */
+export const airBetween = (a: Extent, b: Extent): number =>
+  Math.max(...(['x', 'y', 'z'] as const).map((axis) => Math.max(b[axis][0] - a[axis][1], a[axis][0] - b[axis][1])));
