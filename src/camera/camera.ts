@@ -14,7 +14,7 @@ import { sizeFrontBox } from './front-box/size.js';
 import { effectiveDepth, rearOfFrame, sizeGroundGlassFrame } from './ground-glass-frame/size.js';
 import type { HeldHolder } from './holder/size.js';
 import { type MountedLens, opening } from './lens/size.js';
-import { type LensBoardGiven, sizeLensBoard } from './lens-board/size.js';
+import { type LensBoardGiven, type LightThrough, sizeLensBoard } from './lens-board/size.js';
 import { screwPlaces, sizeLensClamp } from './lens-clamp/size.js';
 import type { Stance } from './loose.js';
 import { cutOut, hardwareOf } from './objects.js';
@@ -25,6 +25,7 @@ import { type Sag, sagOf } from './sag.js';
 import {
   END_STOP,
   FELT_WIDTH,
+  OPENING_MARGIN,
   RAIL_WIDTH,
   type SettingOut,
   SOLE_AHEAD,
@@ -89,6 +90,7 @@ export function sizeCamera(design: Design): Camera {
           ply: t,
         })
       : null;
+  const glassDepth = effectiveDepth(groundGlass);
   const fieldTangent = Math.sqrt(format.image.short ** 2 + format.image.long ** 2) / 2 / lens.focalLength;
   const boardOn = (side: 'inside' | 'front') => {
     const clamp = clampOn(side);
@@ -105,6 +107,7 @@ export function sizeCamera(design: Design): Camera {
         screwPlaces: screwPlaces(clamp),
       },
       fieldTangent,
+      light: lightThrough(design, glassDepth),
     };
     return sizeLensBoard(given);
   };
@@ -112,7 +115,6 @@ export function sizeCamera(design: Design): Camera {
   const clamp = clampOn(side);
   const lensBoard = boardOn(side);
   const optics = solveOptics({ lens, focus, format, seat: lensBoard.seat });
-  const glassDepth = effectiveDepth(groundGlass);
   const spacers = design.holders.map((h, i) =>
     sizeSpacer({
       id: `SP${i + 1}`,
@@ -383,6 +385,23 @@ export function assemble(camera: Camera, parts: readonly Part[]): Build {
     setups: setupsOf(camera.holders.map((h) => h.name)),
     gate: { z: rod.closest.value, ...objects.back.opening },
     opening: opening(objects.lens),
+  };
+}
+
+/** From the rear rim and the exit pupil to the corners of the back's opening, at the closest position. */
+function lightThrough({ lens, focus, format, holders }: Design, glassDepth: number): LightThrough {
+  const { focalLength: f, flangeDistance: V, pupilMagnification: P, maxAperture: N, barrel } = lens;
+  const { short, long } = format.image;
+  return {
+    sources: [
+      { behindSeat: barrel.grip + barrel.rear, radius: barrel.rearDiameter / 2 },
+      { behindSeat: V - P * f, radius: (P * f) / N / 2 },
+    ],
+    gate: {
+      behindSeat:
+        V + f * focus.farthest - focus.pastInfinity - Math.max(glassDepth, ...holders.map((h) => h.filmDepth)),
+      radius: Math.sqrt((short + 2 * OPENING_MARGIN) ** 2 + (long + 2 * OPENING_MARGIN) ** 2) / 2,
+    },
   };
 }
 

@@ -89,7 +89,7 @@ export interface SettingOutGiven {
 }
 
 /** Image to opening of the back [P]. */
-const OPENING_MARGIN = 2;
+export const OPENING_MARGIN = 2;
 const RING_SLIP = 0.3;
 const BACK_GAP = 2;
 const PANEL_GAP = 2;

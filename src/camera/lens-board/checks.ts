@@ -37,7 +37,10 @@ export const boardHeld = ({ overlap, draw }: LensBoard): readonly Finding[] => [
 ];
 
 /** Whatever bears on board or plug must cover the hole. */
-export const seatCovered = ({ disc, hole, by }: LensBoard): readonly Finding[] =>
+export const seatCovered = ({ disc, hole, plugHole, by, side }: LensBoard): readonly Finding[] =>
+  coversHole(by, disc, (side === 'inside') === (by === 'ring') ? hole : plugHole);
+
+const coversHole = (by: LensBoard['by'], disc: number, hole: number): readonly Finding[] =>
   unless(disc - hole >= 4 - ROUNDING, {
     rule: 'lens-seat-known',
     level: 'error',
@@ -52,4 +55,48 @@ export const seatCovered = ({ disc, hole, by }: LensBoard): readonly Finding[] =
         : 'Measure the flange, or mount the lens from the other side.',
   });
 
-export const lensBoardChecks = [boardOut, boardHeld, seatCovered];
+/** A ring must reach the thread behind the wood, and the lens must have a shoulder that does not fall through the hole. */
+export const ringHolds = ({ thread, hole }: LensBoard): readonly Finding[] =>
+  thread
+    ? [
+        ...unless(thread.reach >= thread.needed - ROUNDING, {
+          rule: 'lens-seat-known',
+          level: 'error',
+          value: thread.reach,
+          limit: thread.needed,
+          unit: 'mm',
+          about: 'lens.barrel',
+          message: `The thread reaches ${mm(thread.reach)} from the lens seat; through board and plug the ring needs ${mm(thread.needed)} of it.`,
+          hint: 'Use a thinner sheet, or hold the lens by a clamp.',
+        }),
+        ...unless(thread.shoulder - hole >= 2 - ROUNDING, {
+          rule: 'lens-seat-known',
+          level: 'warning',
+          value: (thread.shoulder - hole) / 2,
+          limit: 1,
+          unit: 'mm',
+          about: 'lens.barrel',
+          message: `The lens is ${mm(thread.shoulder)} across where its shoulder should bear, the hole for its thread ${mm(hole)}: nothing holds it against the ring.`,
+          hint: 'Measure the lens on both sides of its thread; where it has no shoulder, lay a washer under it.',
+        }),
+      ]
+    : [];
+
+/** Wood between the hole that the light passes and the screws of the clamp. */
+export const screwsHold = ({ screws, plugHole }: LensBoard): readonly Finding[] => {
+  const value = Math.min(...screws.places.map(({ x, y }) => Math.sqrt(x * x + y * y) - screws.hole / 2 - plugHole / 2));
+  return unless(value >= LEAST_WEB - ROUNDING, {
+    rule: 'web-least',
+    level: 'error',
+    value,
+    limit: LEAST_WEB,
+    unit: 'mm',
+    about: 'lens.mount',
+    message: `Between the hole for the lens and the screws that hold it ${mm(value)} of wood are left.`,
+    hint: 'Mount the lens from the other side of the board.',
+  });
+};
+
+const LEAST_WEB = 3;
+
+export const lensBoardChecks = [boardOut, boardHeld, seatCovered, ringHolds, screwsHold];

@@ -14,7 +14,7 @@ const CARD = 0.2;
 const NUT = { acrossFlats: 7, height: 3.2 };
 
 export function lensBoardParts(own: LensBoard): readonly Part[] {
-  const { wood, board, plug, hole, screws } = own;
+  const { wood, board, plug, hole, plugHole, screws } = own;
   const { ply } = wood;
   const t = ply.thickness;
   const half = board / 2;
@@ -82,7 +82,7 @@ export function lensBoardParts(own: LensBoard): readonly Part[] {
       group: 'front',
       grain: 'x',
       outline: rectangle(boxAt(0, 0, plug, plug)),
-      holes: [circle(0, 0, hole), ...inPlug, ...dowelHoles],
+      holes: [circle(0, 0, plugHole), ...inPlug, ...dowelHoles],
     }),
     ...dowels.map(({ x, y, diameter }) =>
       boughtRod({

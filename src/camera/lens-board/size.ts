@@ -10,12 +10,16 @@ export interface LensBoard {
   /** z of the lens seat. */
   readonly seat: number;
   readonly hole: number;
+  /** Behind a lens that stands in front the plug's hole widens with the light. */
+  readonly plugHole: number;
   /** Side of the square opening in the front panel. */
   readonly opening: number;
   readonly plug: number;
   readonly board: number;
   /** Diameter of what bears on board or plug: the clamp's flange, the lens's, or a ring. */
   readonly disc: number;
+  /** Where a ring draws the lens to the board: diameter of its shoulder, how far its thread reaches, how far it must. */
+  readonly thread: { readonly shoulder: number; readonly reach: number; readonly needed: number } | null;
   /** Widest thing on the lens's inside: it must pass the opening when the board comes out. */
   readonly insideWidest: number;
   /** Holes for the screws of clamp or flange; a wood screw ends blind in the layer that it enters first. */
@@ -41,6 +45,15 @@ export interface LensBoardGiven {
   } | null;
   /** Tangent of half the field that the lens must see, for a lens that stands behind the board's face. */
   readonly fieldTangent: number;
+  readonly light: LightThrough;
+}
+
+/** The light that leaves the lens for the film, all distances from the lens seat towards the film. */
+export interface LightThrough {
+  /** Rims that it comes from: the rear of the barrel, and the exit pupil. */
+  readonly sources: readonly { readonly behindSeat: number; readonly radius: number }[];
+  /** The back's opening at the closest position, to its corners. */
+  readonly gate: { readonly behindSeat: number; readonly radius: number };
 }
 
 /** Board over the opening on each side: the land that light meets under it. */
@@ -49,8 +62,13 @@ const BOARD_LAND = 14;
 const PLUG_PLAY = 0.3;
 /** Least opening: two dowels beside the hole. */
 const LEAST_OPENING = 64;
-/** A retaining ring is taken as so much wider than its thread. */
+/** A retaining ring is taken as so much wider than its thread, each side, and bites on so much of it. */
 const RING_RIM = 5;
+const RING_BITE = 1;
+/** Round the cone of light, each side. */
+const LIGHT_ROOM = 1;
+/** A screw's middle to the plug's edge, as a clamp's flange inside has it. */
+const SCREW_TO_EDGE = 8;
 export const OVERLAP = 6;
 
 /** Seat, hole, opening, plug and board, from the lens and its mount; the plug is one ply. */
@@ -59,30 +77,26 @@ export function sizeLensBoard(given: LensBoardGiven): LensBoard {
   const t = wood.ply.thickness;
   const inside = side === 'inside';
   const seat = inside ? 0 : by === 'clamp' ? -2 * t - (clamp?.length ?? 0) : -2 * t;
-  const disc =
-    by === 'clamp'
-      ? (clamp?.flangeDiameter ?? 0)
-      : by === 'flange'
-        ? (flange?.diameter ?? 0)
-        : barrel.diameter + 2 * RING_RIM;
+  const ring = (inside ? barrel.frontDiameter : barrel.diameter) + 2 * RING_RIM;
+  const shoulder = inside ? barrel.diameter : barrel.frontDiameter;
+  const disc = by === 'clamp' ? (clamp?.flangeDiameter ?? 0) : by === 'flange' ? (flange?.diameter ?? 0) : ring;
   const behind = Math.max(barrel.diameter, barrel.rearDiameter);
   // a lens whose front rim stands back of the board's face looks through the hole as through a tunnel
-  const recess = inside ? Math.max(0, 2 * t - barrel.front) : 0;
+  const recess = inside && by !== 'ring' ? Math.max(0, 2 * t - barrel.front) : 0;
   const passing =
     by === 'ring'
-      ? (inside ? barrel.frontDiameter : barrel.diameter) + 0.3
+      ? (inside ? barrel.frontDiameter : behind) + 0.3
       : (inside ? barrel.frontDiameter : behind) + 1;
-  const hole = Math.max(passing, inside ? barrel.frontDiameter + 2 * recess * fieldTangent : 0);
-  const discInside = inside || by === 'ring' ? disc : 0;
-  const discInFront = inside && by !== 'ring' ? 0 : disc;
+  const tunnel = inside ? barrel.frontDiameter + 2 * recess * fieldTangent : 0;
+  // a ring holds the board between itself and the lens's shoulder: one of them lies inside, the other in front
+  const discInside = by === 'ring' ? (inside ? shoulder : ring) : inside ? disc : 0;
+  const discInFront =
+    by === 'ring' ? (inside ? ring : shoulder) : inside ? 0 : Math.max(disc, 2 * (clamp?.radius ?? 0), shoulder);
   const insideWidest = Math.max(behind, discInside);
-  const opening = Math.max(
-    insideWidest + 4,
-    hole + 10,
-    LEAST_OPENING,
-    // in front the disc must lie between the retainers
-    discInFront + 2 * OVERLAP + 4 - 2 * BOARD_LAND,
-  );
+  // the rear faces of board and plug stand at −t and 0
+  const lit = (z: number) => (inside || by === 'ring' ? 0 : 2 * (lightAt(given.light, z - seat) + LIGHT_ROOM));
+  const hole = Math.max(passing, tunnel, lit(-t));
+  const plugHole = Math.max(hole, lit(0));
   const clampRadius = by === 'clamp' && inside ? (clamp?.radius ?? 0) : 0;
   const screws =
     by === 'clamp'
@@ -92,6 +106,16 @@ export function sizeLensBoard(given: LensBoardGiven): LensBoard {
           hole: 2,
           through: false,
         };
+  const outermost = screws.through ? Math.max(0, ...screws.places.flatMap(({ x, y }) => [x, y].map(Math.abs))) : 0;
+  const opening = Math.max(
+    insideWidest + 4,
+    plugHole + 10,
+    // under a clamp in front the plug carries the screws
+    inside ? 0 : 2 * (outermost + SCREW_TO_EDGE),
+    LEAST_OPENING,
+    // in front the disc must lie between the retainers
+    discInFront + 2 * OVERLAP + 4 - 2 * BOARD_LAND,
+  );
   const board = opening + 2 * BOARD_LAND;
   return {
     wood,
@@ -99,10 +123,15 @@ export function sizeLensBoard(given: LensBoardGiven): LensBoard {
     side,
     seat,
     hole,
+    plugHole,
     opening,
     plug: opening - 2 * PLUG_PLAY,
     board,
     disc,
+    thread:
+      by === 'ring'
+        ? { shoulder, reach: inside ? barrel.front : barrel.grip + barrel.rear, needed: 2 * t + RING_BITE }
+        : null,
     insideWidest,
     screws,
     overlap: OVERLAP,
@@ -114,6 +143,18 @@ export function sizeLensBoard(given: LensBoardGiven): LensBoard {
       board,
     },
   };
+}
+
+/** Half width of the light at a distance behind the lens seat, from whichever rim it is widest; 0 ahead of the rims. */
+function lightAt({ sources, gate }: LightThrough, behindSeat: number): number {
+  const reach = sources
+    .filter((source) => source.behindSeat < behindSeat)
+    .map(
+      (source) =>
+        source.radius +
+        ((gate.radius - source.radius) * (behindSeat - source.behindSeat)) / (gate.behindSeat - source.behindSeat),
+    );
+  return Math.max(0, ...reach);
 }
 
 /** Holes of the lens's own flange, the first one up. */
