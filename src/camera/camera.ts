@@ -231,6 +231,11 @@ export function sizeCamera(design: Design): Camera {
     })),
     places,
   });
+  // raised by shims alone the frame shows the light a slit above the low fence of the open end: there it reaches that fence
+  const slit = spacers.some(
+    (s) => s.under === 'glass' && s.thickness < t && s.thickness > back.openFence.height - SLIT,
+  );
+  const frameExtent = { closed: closedExtent, open: slit ? back.openExtent : Math.min(closedExtent, back.openExtent) };
   const spacerPins = ownPins(back);
   const placedSpacers = spacers
     .filter((s) => s.under !== 'none')
@@ -240,7 +245,7 @@ export function sizeCamera(design: Design): Camera {
         wood,
         seat: rod.closest.value,
         width: back.holderWidth,
-        height: 2 * closedExtent,
+        extent: frameExtent,
         opening: back.opening,
         seatPins: back.pins,
         ownPins: spacerPins,
@@ -260,7 +265,7 @@ export function sizeCamera(design: Design): Camera {
     wood,
     seat: rod.closest.value,
     holderWidth: back.holderWidth,
-    closedExtent,
+    extent: frameExtent,
     imageShort: format.image.short,
     imageLong: format.image.long,
     openingMargin: rod.openingMargin,
@@ -410,6 +415,9 @@ const plyOf = (material: string, thickness: number, density: number): Ply => ({
   thickness,
   density,
 });
+
+/** A loose joint opens by so much, and light slants through it. */
+const SLIT = 0.6;
 
 const underGlass = (spacer: Spacer): number => (spacer.under === 'glass' ? asMade(spacer) : 0);
 

@@ -1,11 +1,12 @@
 import { MOST_SHIMS } from '../../joinery/lamination.js';
 import type { Finding } from '../../model/finding.js';
-import { mm } from '../../units/print.js';
-import { ROUNDING, unless } from '../unless.js';
+import { mm, plainNumber } from '../../units/print.js';
+import { ROUNDING, tenth, unless } from '../unless.js';
 import type { GroundGlassFrame } from './size.js';
 
-/** The glass must reach its depth behind one ply of the frame. */
-export const glassPacking = ({ packing, wood, within }: GroundGlassFrame): readonly Finding[] => {
+/** glass-packing: the glass must reach its depth behind one ply of the frame, by whole plies and shims. */
+export const glassPacking = ({ packing, wood, within, glass, frosted }: GroundGlassFrame): readonly Finding[] => {
+  const least = wood.ply.thickness + (frosted === 'eye' ? glass.thickness : 0);
   if (packing.thickness < -ROUNDING)
     return [
       {
@@ -15,8 +16,8 @@ export const glassPacking = ({ packing, wood, within }: GroundGlassFrame): reado
         limit: 0,
         unit: 'mm',
         about: 'groundGlass.depth',
-        message: `The glass would have to stand ${mm(-packing.thickness)} inside the frame’s front ply of ${mm(wood.ply.thickness)}: it cannot reach its depth.`,
-        hint: 'Let the deepest holder decide the glass’s depth, turn its frosted side to the lens, or use a thinner sheet.',
+        message: `The glass cannot come so near: it would have to stand ${mm(tenth(-packing.thickness))} inside the front ply of its frame.`,
+        hint: `Write depth: ${mm(Math.ceil(least * 20 - ROUNDING) / 20)} or more for the glass, and let a spacer make up for it; or use thinner sheet.`,
       },
     ];
   return [
@@ -27,8 +28,8 @@ export const glassPacking = ({ packing, wood, within }: GroundGlassFrame): reado
       limit: within,
       unit: 'mm',
       about: 'shims',
-      message: `Plies and shims leave ${mm(packing.remainder)} of the glass’s packing of ${mm(packing.thickness)} unfilled; ${mm(within)} is allowed.`,
-      hint: 'Add a thinner shim to the list.',
+      message: `The glass's packing of ${mm(packing.thickness)} cannot be made: plies and shims miss it by ${mm(thousandth(Math.abs(packing.remainder)))}, and ${mm(thousandth(within))} is allowed.`,
+      hint: `Add a shim of ${mm(Math.max(0.05, Math.round(Math.abs(packing.remainder) * 20) / 20))} to the list.`,
     }),
     ...unless(packing.shims.length <= MOST_SHIMS, {
       rule: 'spacer-shims',
@@ -38,9 +39,31 @@ export const glassPacking = ({ packing, wood, within }: GroundGlassFrame): reado
       unit: 'shims',
       about: 'stock',
       message: `The glass frame takes ${packing.shims.length} shims: they slide about.`,
-      hint: 'Add a thinner sheet to the stock for one ply.',
+      hint: `Add a sheet near ${mm(tenth(packing.shims.reduce((sum, shim) => sum + shim, 0)))} to the stock for one ply.`,
     }),
   ];
 };
 
-export const groundGlassFrameChecks = [glassPacking];
+const thousandth = (value: number): number => Math.round(value * 1000) / 1000;
+
+/**
+ * frosted-side: where the picture would be sharp with the glass put into its frame the wrong way round. The frosted face
+ * then lies a glass's thickness away, and the picture reaches it through the glass or no longer does: in all t/n.
+ */
+export const frostedSide = ({ effectiveDepth, effectiveOtherSide, frosted, within }: GroundGlassFrame) => {
+  const off = Math.abs(effectiveOtherSide - effectiveDepth);
+  const tolerance = 2 * within;
+  const finding: Finding = {
+    rule: 'frosted-side',
+    level: 'note',
+    value: off,
+    limit: tolerance,
+    unit: 'mm',
+    about: 'groundGlass.frosted',
+    message: `The frosted side faces the ${frosted}, and the glass works at ${mm(thousandth(effectiveDepth))}. Put in the wrong way round it works at ${mm(thousandth(effectiveOtherSide))}: every picture is ${mm(thousandth(off))} out of focus, ${plainNumber(off / tolerance, 1)} times the tolerance.`,
+    hint: `Scratch a mark beside the edge of its smooth side, which faces the ${frosted === 'lens' ? 'eye' : 'lens'}.`,
+  };
+  return unless(off <= tolerance, finding);
+};
+
+export const groundGlassFrameChecks = [glassPacking, frostedSide];

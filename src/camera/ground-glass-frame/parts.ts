@@ -1,6 +1,6 @@
 import { matrixOf } from '../../geometry/facing.js';
 import { across } from '../../geometry/placement.js';
-import { boxAt, circle, clipped, rectangle, type Step, stepped } from '../../geometry/shapes.js';
+import { box, boxAt, circle, clipped, rectangle, type Step, stepped } from '../../geometry/shapes.js';
 import { boughtPlate, joined, type Ply, plate } from '../../joinery/plate.js';
 import type { Hardware, Part } from '../../model/part.js';
 import { inStances, type Stance } from '../loose.js';
@@ -17,9 +17,9 @@ const SHIM_DENSITY = 1400e-9;
 
 /** Front, packing, pocket with the glass in it, clips over card, and the protector for the road. */
 export function groundGlassFrameParts(own: GroundGlassFrame): readonly Part[] {
-  const { wood, width, height, opening, pocket, pins, stances, seat, glass } = own;
+  const { wood, opening, pocket, pins, stances, seat, glass } = own;
   const t = wood.ply.thickness;
-  const outline = rectangle(boxAt(0, 0, width, height));
+  const outline = rectangle(outer(own));
   const window = rectangle(boxAt(0, 0, opening.width, opening.height));
   const pinHoles = pins.map((p) => circle(p.x, p.y, p.diameter + 0.2));
   const layers = packingLayers(own, outline, [window]);
@@ -97,18 +97,21 @@ export function groundGlassFrameParts(own: GroundGlassFrame): readonly Part[] {
   ];
 }
 
+const outer = ({ width, extent }: GroundGlassFrame) => box(-width / 2, -extent.closed, width / 2, extent.open);
+
 /** Two clips at the top and two at the bottom: x of the pair, middle and length in y, and which way is out. */
-function clipPlaces({ glass, pocket, height }: GroundGlassFrame) {
+function clipPlaces({ glass, pocket, extent }: GroundGlassFrame) {
   const x = glass.width / 4;
   const inner = glass.height / 2 - CLIP.over;
-  const outer = Math.min(pocket.height / 2 + CLIP.onWood, height / 2 - SHORT_OF_EDGE);
+  const outer = Math.min(pocket.height / 2 + CLIP.onWood, Math.min(extent.closed, extent.open) - SHORT_OF_EDGE);
   const along = { y: (inner + outer) / 2, length: outer - inner, inner };
   return [1, -1].flatMap((sign) => [-x, x].map((at) => ({ ...along, x: at, sign })));
 }
 
 /** Notched over the clips, which come too near to the edge for windows. */
 function protector(own: GroundGlassFrame, z: number, clips: ReturnType<typeof clipPlaces>): Part {
-  const { wood, width, height, covered } = own;
+  const { wood, covered } = own;
+  const whole = outer(own);
   const notches = (side: number) =>
     clips
       .filter(({ sign }) => sign === side)
@@ -116,7 +119,7 @@ function protector(own: GroundGlassFrame, z: number, clips: ReturnType<typeof cl
         ({ x, inner }): Step => ({
           from: x - CLIP.width / 2 - AROUND_CLIP,
           to: x + CLIP.width / 2 + AROUND_CLIP,
-          depth: inner - AROUND_CLIP - height / 2,
+          depth: inner - AROUND_CLIP - (side > 0 ? whole.top : -whole.bottom),
         }),
       );
   return plate({
@@ -127,7 +130,7 @@ function protector(own: GroundGlassFrame, z: number, clips: ReturnType<typeof cl
     low: z,
     group: 'loose',
     grain: 'y',
-    outline: stepped(boxAt(0, 0, width, height), { top: notches(1), bottom: notches(-1) }),
+    outline: stepped(whole, { top: notches(1), bottom: notches(-1) }),
     places: inStances('loose', matrixOf('front', z, wood.ply.thickness), [covered]),
     joins: joined('rest', 'G2'),
   });
@@ -202,7 +205,7 @@ export const groundGlassFrameHardware = (own: GroundGlassFrame): readonly Hardwa
     .filter((s, i, all) => all.indexOf(s) === i)
     .map((s) => ({
       name: 'shim',
-      size: `${s} thick, ${own.width.toFixed(0)} × ${own.height.toFixed(0)} frame`,
+      size: `${s} thick, ${own.width.toFixed(0)} × ${(own.extent.closed + own.extent.open).toFixed(0)} frame`,
       count: own.packing.shims.filter((x) => x === s).length,
       for: 'glass frame packing',
     })),

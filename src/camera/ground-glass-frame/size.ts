@@ -9,11 +9,17 @@ export interface PinHole {
   readonly diameter: number;
 }
 
+/** How far a frame reaches from the axis: to the closed end of the well, and towards its open end. */
+export interface Extent {
+  readonly closed: number;
+  readonly open: number;
+}
+
 export interface GroundGlassFrame {
   readonly wood: Wood;
   readonly seat: number;
   readonly width: number;
-  readonly height: number;
+  readonly extent: Extent;
   readonly opening: { readonly width: number; readonly height: number };
   readonly glass: {
     readonly width: number;
@@ -40,7 +46,7 @@ export interface GroundGlassFrameGiven {
   readonly wood: Wood;
   readonly seat: number;
   readonly holderWidth: number;
-  readonly closedExtent: number;
+  readonly extent: Extent;
   readonly imageShort: number;
   readonly imageLong: number;
   readonly openingMargin: number;
@@ -94,7 +100,7 @@ export function sizeGroundGlassFrame(given: GroundGlassFrameGiven): GroundGlassF
     wood,
     seat: given.seat,
     width: given.holderWidth,
-    height: 2 * given.closedExtent,
+    extent: given.extent,
     opening: { width: imageShort + 2 * given.openingMargin, height: imageLong + 2 * given.openingMargin },
     glass,
     pocket: {

@@ -1,5 +1,5 @@
 import { across } from '../../geometry/placement.js';
-import { boxAt, circle, rectangle } from '../../geometry/shapes.js';
+import { box, boxAt, circle, rectangle } from '../../geometry/shapes.js';
 import { boughtPlate, boughtRod, joined, type Ply, plate } from '../../joinery/plate.js';
 import type { Hardware, Part } from '../../model/part.js';
 import { inStances } from '../loose.js';
@@ -10,10 +10,10 @@ const SHIM_DENSITY = 1400e-9;
 
 /** From the seat outwards: shims, glued plies; the last ply carries the spacer's own pins. */
 export function spacerParts(own: PlacedSpacer): readonly Part[] {
-  const { spacer, wood, width, height, opening, seatPins, ownPins, extra, stance, seat } = own;
+  const { spacer, wood, width, extent, opening, seatPins, ownPins, extra, stance, seat } = own;
   const { plies, shims } = spacer.made;
   if (spacer.under === 'none') return [];
-  const outline = rectangle(boxAt(0, 0, width, height));
+  const outline = rectangle(box(-width / 2, -extent.closed, width / 2, extent.open));
   const window = rectangle(boxAt(0, 0, opening.width, opening.height));
   const seatHoles = seatPins.map((p) => circle(p.x, p.y, p.diameter + 0.2));
   const pinHoles = ownPins.map((p) => circle(p.x, p.y, p.diameter));
@@ -94,7 +94,7 @@ export const spacerHardware = (own: PlacedSpacer): readonly Hardware[] => {
       .filter((s, i, all) => all.indexOf(s) === i)
       .map((s) => ({
         name: 'shim',
-        size: `${s} thick, ${own.width.toFixed(0)} × ${own.height.toFixed(0)} frame`,
+        size: `${s} thick, ${own.width.toFixed(0)} × ${(own.extent.closed + own.extent.open).toFixed(0)} frame`,
         count: made.shims.filter((x) => x === s).length,
         for: `spacer for ${holder}`,
       })),

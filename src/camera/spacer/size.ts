@@ -47,7 +47,8 @@ export interface PlacedSpacer {
   readonly wood: Wood;
   readonly seat: number;
   readonly width: number;
-  readonly height: number;
+  /** From the axis to the closed end of the well, and towards its open end. */
+  readonly extent: { readonly closed: number; readonly open: number };
   readonly opening: { readonly width: number; readonly height: number };
   readonly seatPins: readonly { readonly x: number; readonly y: number; readonly diameter: number }[];
   readonly ownPins: readonly { readonly x: number; readonly y: number; readonly diameter: number }[];
