@@ -39,8 +39,8 @@ const FORMATS = [
   { write: 'half-plate-british', short: 115.65, long: 160.1 },
   { write: 'whole-plate', short: 160.1, long: 210.9 },
   { write: '{ width: 100 mm, height: 150 mm, image: [94 mm, 143 mm] }', short: 94, long: 143 },
-  { write: '{ width: 150 mm, height: 150 mm }', short: 143.6, long: 143.6 },
-  { write: '{ width: 3 1/4 in, height: 4 1/4 in }', short: 76.15, long: 101.55 },
+  { write: '{ width: 150 mm, height: 150 mm, image: [143.6 mm, 143.6 mm] }', short: 143.6, long: 143.6 },
+  { write: '{ width: 3 1/4 in, height: 4 1/4 in, image: [76 mm, 101.5 mm] }', short: 76, long: 101.5 },
 ] as const;
 
 const drawnDesign = fc.record({

@@ -84,9 +84,7 @@ export function sizeLensBoard(given: LensBoardGiven): LensBoard {
   // a lens whose front rim stands back of the board's face looks through the hole as through a tunnel
   const recess = inside && by !== 'ring' ? Math.max(0, 2 * t - barrel.front) : 0;
   const passing =
-    by === 'ring'
-      ? (inside ? barrel.frontDiameter : behind) + 0.3
-      : (inside ? barrel.frontDiameter : behind) + 1;
+    by === 'ring' ? (inside ? barrel.frontDiameter : behind) + 0.3 : (inside ? barrel.frontDiameter : behind) + 1;
   const tunnel = inside ? barrel.frontDiameter + 2 * recess * fieldTangent : 0;
   // a ring holds the board between itself and the lens's shoulder: one of them lies inside, the other in front
   const discInside = by === 'ring' ? (inside ? shoulder : ring) : inside ? disc : 0;
