@@ -1,0 +1,60 @@
+import { keyTable } from '../../src/design/key-table.js';
+import { planDesign, planPage } from '../../src/index.js';
+import { formats } from '../../src/standards/formats.js';
+import { plainNumber } from '../../src/units/print.js';
+import { keptDesign } from '../designs/kept-design.js';
+
+/** What README.md shows of the program itself, between `<!-- name -->` and `<!-- /name -->`. */
+const blocks: Readonly<Record<string, () => string>> = { plan: planExcerpt, formats: formatTable, keys: keyRows };
+
+/** The page with each block written anew. */
+export const withBlocks = (page: string): string =>
+  Object.entries(blocks).reduce((text, [name, write]) => {
+    const open = `<!-- ${name} -->\n`;
+    const close = `<!-- /${name} -->`;
+    const from = text.indexOf(open);
+    const to = text.indexOf(close);
+    if (from < 0 || to < from) throw new Error(`the page has no place for ${name}`);
+    return `${text.slice(0, from + open.length)}\n${write()}\n${text.slice(to)}`;
+  }, page);
+
+const SHOWN = [/^Heron/, /^Lens/, /^Focus/, /^Boxes/, /^Ground glass/, /^Findings/];
+
+/** Some sections of the plan of Heron, an ellipsis where others stand. */
+function planExcerpt(): string {
+  const plain = (text: string) => text;
+  const colour = { heading: plain, faint: plain, error: plain, warning: plain, note: plain };
+  const sections = planPage(planDesign(keptDesign('heron')).plan, { width: 100, colour })
+    .trimEnd()
+    .split('\n\n');
+  const shown = sections.map((section) => (SHOWN.some((start) => start.test(section)) ? section : '…'));
+  const once = shown.filter((section, i) => section !== '…' || shown[i - 1] !== '…');
+  return `\`\`\`\n${once.join('\n\n')}\n\`\`\`\n`;
+}
+
+function formatTable(): string {
+  const size = ([width, height]: readonly [number, number]) => `${plainNumber(width, 2)} × ${plainNumber(height, 2)}`;
+  return rows(
+    ['`format`', 'what it is', 'nominal, mm', 'image, mm'],
+    formats.map(({ name, title, nominal, image }) => [code(name), title, size(nominal.value), size(image.value)]),
+  );
+}
+
+function keyRows(): string {
+  return rows(
+    ['key', 'what it says', 'such as', 'where it is left out'],
+    keyTable().map(({ path, description, example, whenAbsent, required, keys }) => [
+      keys.length > 0 ? `**${code(path)}**` : code(path),
+      description,
+      keys.length > 0 ? '' : code(example),
+      required ? 'must be given' : (whenAbsent ?? 'none'),
+    ]),
+  );
+}
+
+const code = (text: string): string => `\`${text}\``;
+
+const rows = (head: readonly string[], body: readonly (readonly string[])[]): string =>
+  [head, head.map(() => '---'), ...body]
+    .map((cells) => `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |\n`)
+    .join('');
