@@ -82,21 +82,23 @@ export const ringHolds = ({ thread, hole }: LensBoard): readonly Finding[] =>
       ]
     : [];
 
-/** Wood between the hole that the light passes and the screws of the clamp. */
-export const screwsHold = ({ screws, plugHole }: LensBoard): readonly Finding[] => {
-  const value = Math.min(...screws.places.map(({ x, y }) => Math.sqrt(x * x + y * y) - screws.hole / 2 - plugHole / 2));
-  return unless(value >= LEAST_WEB - ROUNDING, {
-    rule: 'web-least',
-    level: 'error',
-    value,
-    limit: LEAST_WEB,
-    unit: 'mm',
-    about: 'lens.mount',
-    message: `Between the hole for the lens and the screws that hold it ${mm(value)} of wood are left.`,
-    hint: 'Mount the lens from the other side of the board.',
-  });
+/** Wood between the hole that the lens or its light passes and the screws that hold it; a wood screw's pilot needs less. */
+export const screwsHold = ({ screws, hole, plugHole }: LensBoard): readonly Finding[] => {
+  const [wide, limit] = screws.through ? [plugHole, 3] : [hole, 1];
+  return screws.places
+    .map(({ x, y }) => Math.sqrt(x * x + y * y) - screws.hole / 2 - wide / 2)
+    .filter((web) => web < limit - ROUNDING)
+    .slice(0, 1)
+    .map((value) => ({
+      rule: 'web-least',
+      level: 'error',
+      value,
+      limit,
+      unit: 'mm',
+      about: 'lens.mount',
+      message: `Between the hole for the lens and the screws that hold it ${mm(value)} of wood are left; they need ${mm(limit)}.`,
+      hint: 'Mount the lens from the other side of the board, or turn another ring for its flange.',
+    }));
 };
-
-const LEAST_WEB = 3;
 
 export const lensBoardChecks = [boardOut, boardHeld, seatCovered, ringHolds, screwsHold];
