@@ -5,6 +5,7 @@ import { circleAt, coversFrom, diagonal } from '../optics/image-circle.js';
 import { bundleHalfWidth } from '../optics/light-cone.js';
 import { formats } from '../standards/formats.js';
 import { magnification, mm, plainNumber } from '../units/print.js';
+import { nearestText } from './nearest-text.js';
 import { ROUNDING, tenth, unless } from './unless.js';
 import type { WholeRule } from './whole-rule.js';
 
@@ -34,19 +35,19 @@ const lensCovers: WholeRule = ({ format, lens, focus }, { optics, settingOut: ro
     level: 'warning',
     value: far,
     about: 'lens.coverage',
-    message: `Dark corners far away: at ${magnification(focus.farthest)} the lens covers ${mm(tenth(far))}, and the diagonal of ${format.name} is ${mm(tenth(needed))}. It covers from ${magnification(from)} on.`,
-    hint: `Keep it for subjects at ${magnification(from)} and nearer, or mask the corners of the rest.`,
+    message: `Dark corners far away: at ${magnification(focus.farthest)} the lens covers ${mm(tenth(far))}, and the diagonal of ${format.name} is ${mm(tenth(needed))}. It covers from ${nearestText(from, 'up')} on.`,
+    hint: `Keep it for subjects at ${nearestText(from, 'up')} and nearer, or mask the corners of the rest.`,
   });
 };
 
 function coverCure(from: number, reachable: number, circle: number): string {
-  if (from <= reachable)
-    return `It covers from ${magnification(from)}, which the slide reaches: write nearest: ${magnification(from)}.`;
+  const on = nearestText(from, 'up');
+  if (from <= reachable) return `It covers from ${on}, which the slide reaches: write nearest: ${on}.`;
   const smaller = formats
     .map(({ name, image }) => ({ name, across: diagonal({ width: image.value[0], height: image.value[1] }) }))
     .filter(({ across }) => across <= circle)
     .sort((a, b) => b.across - a.across)[0];
-  const covers = `It covers from ${magnification(from)}, beyond the slide's reach.`;
+  const covers = `It covers from ${on}, beyond the slide's reach.`;
   return smaller
     ? `${covers} The largest format that it covers here is ${smaller.name}.`
     : `${covers} Take a smaller format.`;

@@ -2,6 +2,7 @@ import type { Design } from '../design/design.js';
 import { filmPlane } from '../optics/conjugates.js';
 import { magnification, mm } from '../units/print.js';
 import type { Camera } from './camera.js';
+import { nearestText } from './nearest-text.js';
 import { spanOf } from './span-of.js';
 import { ROUNDING, tenth, unless } from './unless.js';
 import type { WholeRule } from './whole-rule.js';
@@ -76,13 +77,6 @@ function deepestHolder({ holders, objects }: Camera): { readonly deepest: string
 
 const otherSide = ({ lens }: Design) =>
   lens.mount.side === 'inside' ? { words: 'from the front', key: 'front' } : { words: 'from inside', key: 'inside' };
-
-/** A magnification in two decimals that is no nearer than the one meant (or, `up`, no farther). */
-function nearestText(m: number, way: 'down' | 'up' = 'down'): string {
-  const round = (figure: number, larger: boolean) => (larger ? Math.ceil(figure - 1e-9) : Math.floor(figure + 1e-9));
-  if (m > 1) return magnification(round(100 * m, way === 'up') / 100);
-  return magnification(100 / round(100 / m, way === 'down'));
-}
 
 /** reach-infinity: the holder seat at the closest position, against where each film and the glass want it. */
 const reachInfinity: WholeRule = ({ focus, lens }, { optics, holders, objects }, build) => {

@@ -2,7 +2,7 @@ import type { Finding } from '../model/finding.js';
 import { assumptions } from './assumptions.js';
 import type { Design } from './design.js';
 import { glassDepth, holderDepths } from './plausible-depths.js';
-import { flangePlausible, lensReversed, lensSeatKnown } from './plausible-lens.js';
+import { boreAllowed, flangePlausible, lensGoesIn, lensReversed, lensSeatKnown } from './plausible-lens.js';
 import { fitLadder, kerfPlausible, thicknessMeasured, thicknessSpread } from './plausible-sheet.js';
 import { unitsPlausible } from './plausible-units.js';
 
@@ -11,7 +11,9 @@ export const plausibility = (design: Design): readonly Finding[] =>
   [
     flangePlausible,
     lensSeatKnown,
+    lensGoesIn,
     lensReversed,
+    boreAllowed,
     thicknessMeasured,
     thicknessSpread,
     kerfPlausible,

@@ -1,6 +1,6 @@
 import type { Finding } from '../model/finding.js';
 import { publishedHolders, sheetFilm } from '../standards/holders.js';
-import { mm, plainNumber } from '../units/print.js';
+import { mm } from '../units/print.js';
 import { isDefaulted } from './defaulted.js';
 import type { Design, GroundGlass } from './design.js';
 
@@ -33,33 +33,12 @@ export const holderDepths = (design: Design): readonly Finding[] =>
 /** By how much glass of that thickness brings the image nearer when one looks through it: t(1 − 1/n). */
 const throughGlass = ({ thickness, refractiveIndex }: GroundGlass): number => thickness * (1 - 1 / refractiveIndex);
 
-/** Circle of confusion: a part of the diagonal, common practice. The tolerance of the register is a quarter of N·c at infinity. */
-const CIRCLES_IN_DIAGONAL = 1500;
-const SHARE_OF_DEPTH = 1 / 4;
-
-/** frosted-side: what the glass says turned the wrong way round; and a depth of the film typed as the depth of such a glass. */
-export function glassDepth(design: Design): readonly Finding[] {
-  const { groundGlass: glass, format, lens, holders } = design;
+/** depth-meaning: the depth of the film typed as the depth of a glass that is looked at through its own thickness. */
+export function glassDepth({ groundGlass: glass, holders }: Design): readonly Finding[] {
   const shift = throughGlass(glass);
-  const { short, long } = format.image;
-  const diagonal = Math.sqrt(short * short + long * long);
-  const tolerance = (SHARE_OF_DEPTH * lens.maxAperture * diagonal) / CIRCLES_IN_DIAGONAL;
-  const note: Finding = {
-    rule: 'frosted-side',
-    level: 'note',
-    value: shift,
-    limit: tolerance,
-    unit: 'mm',
-    about: 'groundGlass.frosted',
-    message:
-      `The glass shows the image at ${mm(glass.depth)} with its frosted side to the lens and at ${mm(glass.depth - shift)} ` +
-      `with it to the eye: ${mm(shift)} apart, ${plainNumber(shift / tolerance, 1)} times the tolerance.`,
-    hint: `Mark the glass: this camera is made for the frosted side to the ${glass.frosted}.`,
-  };
   const film = holders.find((holder) => Math.abs(holder.filmDepth - glass.depth) <= LOOKED_UP);
-  if (glass.frosted === 'lens' || film === undefined) return [note];
+  if (glass.frosted === 'lens' || film === undefined) return [];
   return [
-    note,
     {
       rule: 'depth-meaning',
       level: 'warning',
@@ -67,8 +46,8 @@ export function glassDepth(design: Design): readonly Finding[] {
       limit: film.filmDepth + shift,
       unit: 'mm',
       about: 'groundGlass.depth',
-      message: `The glass stands as deep as the film of the ${film.name}, but is looked at through its own thickness: it focuses at ${mm(glass.depth - shift)}.`,
-      hint: `Write depth: ${mm(film.filmDepth + shift)}, or frosted: lens.`,
+      message: `The glass stands as deep as the film of the ${film.name}, but the picture reaches its frosted side through it: it works at ${mm(Math.round((glass.depth - shift) * 1000) / 1000)}.`,
+      hint: `Write depth: ${mm(Math.round((film.filmDepth + shift) * 1000) / 1000)}, or turn the glass and write frosted: lens.`,
     },
   ];
 }

@@ -1,40 +1,86 @@
+import type { Build } from '../../assembly/build.js';
 import type { Finding } from '../../model/finding.js';
 import { mm } from '../../units/print.js';
-import { ROUNDING, unless } from '../unless.js';
+import { ROUNDING, tenth, unless } from '../unless.js';
 import type { LensBoard } from './size.js';
 
-/** The board must come out with the lens on it. */
+/** What the board gives a lens to pass, and its retainers to hold: common practice, no source. */
+const PASSING = 2;
+const HELD_BY = 5;
+const LET_GO = 1;
+
+/** board-out: the board must come out with the lens on it. */
 export const boardOut = ({ opening, insideWidest }: LensBoard): readonly Finding[] =>
-  unless(opening - insideWidest >= 2 - ROUNDING, {
+  unless(opening - insideWidest >= PASSING - ROUNDING, {
     rule: 'board-out',
     level: 'error',
     value: opening - insideWidest,
-    limit: 2,
+    limit: PASSING,
     unit: 'mm',
     about: 'lens.barrel',
-    message: `The opening for the lens board is ${mm(opening)}, the lens is ${mm(insideWidest)} wide inside: it would have to be dismounted to change boards.`,
-    hint: 'Measure the widest part behind the board again.',
+    message: `To change boards the lens would have to be dismounted: behind the board it is ${mm(tenth(insideWidest))} wide, and the opening ${mm(tenth(opening))}.`,
+    hint: `Make the opening ${mm(tenth(PASSING - opening + insideWidest))} wider, or measure the widest part behind the board again.`,
   });
 
-/** The retainers hold the board on two sides, and let it go when both are drawn. */
+/** board-held: the retainers hold the board on two sides, and let it go when both are drawn. */
 export const boardHeld = ({ overlap, draw }: LensBoard): readonly Finding[] => [
-  ...unless(overlap >= 5, {
+  ...unless(overlap >= HELD_BY - ROUNDING, {
     rule: 'board-held',
     level: 'error',
     value: overlap,
-    limit: 5,
+    limit: HELD_BY,
     unit: 'mm',
-    message: `The retainers overlap the lens board by ${mm(overlap)}: it falls out when the camera tips.`,
+    message: `The retainers lap over the lens board by ${mm(tenth(overlap))}: it falls out when the camera tips.`,
+    hint: `Set them ${mm(tenth(HELD_BY - overlap))} further in.`,
   }),
-  ...unless(draw >= overlap + 1, {
+  ...unless(draw >= overlap + LET_GO - ROUNDING, {
     rule: 'board-held',
     level: 'error',
     value: draw,
-    limit: overlap + 1,
+    limit: overlap + LET_GO,
     unit: 'mm',
-    message: `The retainers can be drawn by ${mm(draw)}, less than they overlap: the board would not come out.`,
+    message: `The retainers can be drawn ${mm(tenth(draw))} and lap over the board by ${mm(tenth(overlap))}: it does not come out.`,
+    hint: `Cut their slots ${mm(tenth(overlap + LET_GO - draw))} longer.`,
   }),
 ];
+
+/** board-way: one corner of the board is cut, and a block on the panel fills it, so that it goes in one way up. */
+export function boardWay({ board }: LensBoard, { parts }: Build): readonly Finding[] {
+  const cut = parts.find(({ id }) => id === 'F6');
+  const half = board / 2 - ROUNDING;
+  const whole =
+    cut?.kind === 'flat' ? cut.outline.filter(({ x, y }) => Math.min(Math.abs(x), Math.abs(y)) >= half) : [];
+  const corners = parts.some(({ id }) => id === 'F10') ? 4 - whole.length : 0;
+  return unless(corners === 1, {
+    rule: 'board-way',
+    level: 'warning',
+    value: corners,
+    limit: 1,
+    unit: 'corners',
+    message:
+      'The lens board goes in more than one way up: the lens comes out turned, and its marks where they cannot be read.',
+    hint: 'Cut one corner of the board and glue the cut-off to the panel.',
+  });
+}
+
+/** nut-edge: the screws of clamp or flange, to the edge of the board that carries them. */
+export function screwsToEdge({ screws, board, wood }: LensBoard): readonly Finding[] {
+  const limit = Math.max(2 * SCREW, wood.ply.thickness);
+  const value = board / 2 - Math.max(0, ...screws.places.flatMap(({ x, y }) => [Math.abs(x), Math.abs(y)]));
+  return unless(value >= limit - ROUNDING, {
+    rule: 'nut-edge',
+    level: 'error',
+    value,
+    limit,
+    unit: 'mm',
+    about: 'lens.mount',
+    message: `The screws that hold the lens stand ${mm(tenth(value))} from the edge of the lens board: the wood breaks out.`,
+    hint: `Make the board ${mm(tenth(2 * (limit - value)))} wider, or put the screws on a smaller circle.`,
+  });
+}
+
+/** M4, or a wood screw of 3 mm: the larger of the two. */
+const SCREW = 4;
 
 /** Whatever bears on board or plug must cover the hole. */
 export const seatCovered = ({ disc, hole, plugHole, by, side }: LensBoard): readonly Finding[] =>
@@ -101,4 +147,4 @@ export const screwsHold = ({ screws, hole, plugHole }: LensBoard): readonly Find
     }));
 };
 
-export const lensBoardChecks = [boardOut, boardHeld, seatCovered, ringHolds, screwsHold];
+export const lensBoardChecks = [boardOut, boardHeld, boardWay, screwsToEdge, seatCovered, ringHolds, screwsHold];

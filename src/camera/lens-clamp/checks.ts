@@ -7,7 +7,25 @@ const LEAST_RATIO = 4;
 
 /** What the clamp itself can tell: whether it holds, and what it is printed in. */
 export function checkLensClamp(clamp: LensClamp): readonly Finding[] {
-  return [...holdsWeight(clamp), ...gripsLongEnough(clamp), standsHeat];
+  return [...holdsWeight(clamp), ...gripsLongEnough(clamp), ...wallHolds(clamp), standsHeat];
+}
+
+/** A thinner collar splits along its layers when it is pinched; common practice, no source. */
+const LEAST_WALL = 5;
+
+function wallHolds({ wall }: LensClamp): readonly Finding[] {
+  if (wall >= LEAST_WALL) return [];
+  return [
+    {
+      rule: 'clamp-grip',
+      level: 'error',
+      value: wall,
+      limit: LEAST_WALL,
+      unit: 'mm',
+      message: `The collar of the clamp is ${mm(wall)} thick: it splits between its layers when it is pinched.`,
+      hint: `Make the wall ${mm(LEAST_WALL)} or more.`,
+    },
+  ];
 }
 
 function holdsWeight({ hold }: LensClamp): readonly Finding[] {
@@ -18,7 +36,8 @@ function holdsWeight({ hold }: LensClamp): readonly Finding[] {
       level: 'error',
       value: hold.ratio,
       limit: LEAST_RATIO,
-      message: `The clamp holds ${plainNumber(hold.forceN, 0)} N along the axis, ${plainNumber(hold.ratio, 1)} times the lens's weight; on a tilted tripod it slips below ${LEAST_RATIO} times.`,
+      unit: 'times the weight',
+      message: `On a tilted tripod the lens slips through its clamp, which holds ${plainNumber(hold.forceN, 0)} N along the axis: ${plainNumber(hold.ratio, 1)} times the lens's weight, where ${LEAST_RATIO} times are needed.`,
       hint: 'Mount so heavy a lens by its flange, or by a ring on its thread.',
       about: 'lens.mount.by',
     },
@@ -34,8 +53,8 @@ function gripsLongEnough({ grip, leastGrip }: LensClamp): readonly Finding[] {
       value: grip,
       limit: leastGrip,
       unit: 'mm',
-      message: `The barrel offers ${mm(grip)} to grip; with its pinch bolts the clamp is ${plainNumber(leastGrip, 1)} mm long and pinches beyond that.`,
-      hint: 'Wrap the narrower end to the diameter of the barrel, or mount the lens by a flange.',
+      message: `The barrel offers ${mm(grip)} to grip, and a clamp with its pinch bolts is ${plainNumber(leastGrip, 1)} mm long: it pinches air behind the grip, and holds less.`,
+      hint: `Wrap the barrel behind the grip to the same diameter for ${plainNumber(Math.ceil(leastGrip - grip), 0)} mm, or mount the lens by a flange or ring.`,
       about: 'lens.barrel.grip',
     },
   ];

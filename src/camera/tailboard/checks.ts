@@ -1,45 +1,69 @@
+import type { Build } from '../../assembly/build.js';
+import { countOf } from '../../assembly/setups.js';
 import type { Finding } from '../../model/finding.js';
 import { mm } from '../../units/print.js';
-import { ROUNDING, unless } from '../unless.js';
+import { spanOf } from '../span-of.js';
+import { ROUNDING, tenth, unless } from '../unless.js';
 import { type Tailboard, TRIPOD_PLATE } from './size.js';
 
-/** Thickness that the tripod nut is held in: lower ply and doubler (common practice, no source). */
-export const tripodHold = ({ doubler, wood }: Tailboard): readonly Finding[] => {
-  const value = wood.ply.thickness * (1 + doubler.plies);
-  return unless(value >= 12 - ROUNDING, {
-    rule: 'tripod-hold',
-    level: 'error',
-    value,
-    limit: 12,
-    unit: 'mm',
-    message: `The tripod nut is held in ${mm(value)} of wood: the screw tears out.`,
-  });
-};
+/** Wood that holds the tripod nut: thickness and width; common practice, no source. */
+const HELD_IN = 12;
+const DOUBLER = 60;
+/** A tee nut's flange is so thick; from memory. */
+const NUT_FLANGE = 1.6;
 
-/** The slot's end to the tailboard's rear edge. */
-export const slotLength = ({ slot, start, length }: Tailboard): readonly Finding[] => {
-  const value = start + length - (slot.middle + slot.length / 2);
-  return unless(value >= 12 - ROUNDING, {
-    rule: 'slot-length',
-    level: 'error',
-    value,
-    limit: 12,
-    unit: 'mm',
-    message: `Behind the lock’s slot ${mm(value)} of wood are left.`,
-  });
-};
+/** tripod-hold: lower ply and doubler as they are placed, and the nut's flange let in under the sole. */
+export function tripodHold({ wood }: Tailboard, build: Build): readonly Finding[] {
+  const block = build.parts.find((part) => part.id === 'T4');
+  const { x, z } = spanOf(build, 'T4');
+  const width = Math.min(x[1] - x[0], z[1] - z[0]);
+  const plies = block === undefined ? 0 : countOf(block.placements, build.setups);
+  const value = wood.ply.thickness * (1 + plies);
+  const rule = { rule: 'tripod-hold', level: 'error', unit: 'mm' } as const;
+  return [
+    ...unless(value >= HELD_IN - ROUNDING, {
+      ...rule,
+      value,
+      limit: HELD_IN,
+      message: `The tripod nut is held in ${mm(tenth(value))} of wood: the screw tears out.`,
+      hint: `Glue ${Math.ceil((HELD_IN - value) / wood.ply.thickness)} more of the doubler's plies under the tailboard.`,
+    }),
+    ...unless(width >= DOUBLER - ROUNDING, {
+      ...rule,
+      value: width,
+      limit: DOUBLER,
+      message: `The doubler is ${mm(tenth(width))} wide: the tripod's plate bends the tailboard round it.`,
+      hint: `Make it ${mm(DOUBLER)} square.`,
+    }),
+    ...unless(wood.ply.thickness >= NUT_FLANGE - ROUNDING, {
+      ...rule,
+      value: wood.ply.thickness,
+      limit: NUT_FLANGE,
+      about: 'plywood.thickness',
+      message: `The nut's flange is thicker than the ply of ${mm(wood.ply.thickness)} that it is let into: it scrapes the sole.`,
+      hint: `Use sheet of ${mm(NUT_FLANGE)} or more.`,
+    }),
+  ];
+}
 
-export const knobClear = ({ slot, tripod, knobRadius }: Tailboard): readonly Finding[] => {
-  const value = slot.middle - slot.length / 2 + 4 - knobRadius - TRIPOD_PLATE - tripod;
-  return unless(value >= 2 - ROUNDING, {
+/** Between knob and tripod plate, for the fingers; common practice, no source. */
+const KNOB_AIR = 2;
+
+/** knob-clear: the knob of the lock as placed, at the closest position, behind half a tripod plate. */
+export function knobClear({ tripod }: Tailboard, build: Build): readonly Finding[] {
+  const value = spanOf(build, 'lock-knob').z[0] - (tripod + TRIPOD_PLATE);
+  return unless(value >= KNOB_AIR - ROUNDING, {
     rule: 'knob-clear',
     level: 'warning',
     value,
-    limit: 2,
+    limit: KNOB_AIR,
     unit: 'mm',
-    message: `At the closest position the knob stands ${mm(value)} behind a tripod plate of ${mm(2 * TRIPOD_PLATE)}.`,
-    hint: 'Use a smaller plate, or turn it so that its narrow side lies along the camera.',
+    message:
+      value < 0
+        ? `At the closest position the knob would stand ${mm(tenth(-value))} over a tripod plate of ${mm(2 * TRIPOD_PLATE)}: it cannot be turned.`
+        : `At the closest position the knob stands ${mm(tenth(value))} behind a tripod plate of ${mm(2 * TRIPOD_PLATE)}: no room for fingers.`,
+    hint: `Use a plate that reaches ${mm(Math.floor(TRIPOD_PLATE + value - KNOB_AIR))} or less behind its screw, or turn its narrow side along the camera.`,
   });
-};
+}
 
-export const tailboardChecks = [tripodHold, slotLength, knobClear];
+export const tailboardChecks = [tripodHold, knobClear];
