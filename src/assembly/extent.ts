@@ -1,5 +1,4 @@
 import { boundsOfPoints } from '../geometry/path.js';
-import { apply } from '../geometry/placement.js';
 import type { Part, Placement } from '../model/part.js';
 
 /** Smallest and largest coordinate along each axis. */
@@ -9,29 +8,19 @@ export interface Extent {
   readonly z: readonly [number, number];
 }
 
-/** The upright box round a placed part: its own box's corners carried along. */
+/** The upright box round a placed part: its own box carried along. */
 export function extentOf(part: Part, { group, matrix }: Placement, rear: number): Extent {
   const { left, bottom, right, top, high } = ownBox(part);
-  const shift = group === 'front' ? 0 : rear;
-  const range: [number, number][] = [
-    [Infinity, -Infinity],
-    [Infinity, -Infinity],
-    [Infinity, -Infinity],
-  ];
-  for (const x of [left, right]) {
-    for (const y of [bottom, top]) {
-      for (const z of [0, high]) {
-        const at = apply(matrix, { x, y, z });
-        [at.x, at.y, at.z + shift].forEach((value, axis) => {
-          const r = range[axis] as [number, number];
-          r[0] = Math.min(r[0], value);
-          r[1] = Math.max(r[1], value);
-        });
-      }
-    }
-  }
-  const [x, y, z] = range as [[number, number], [number, number], [number, number]];
-  return { x, y, z };
+  const slid = group === 'front' ? 0 : rear;
+  // along each axis of the camera the own box reaches farthest at the corners that the signs of the row point to
+  const reach = (row: 0 | 1 | 2, shift: number): readonly [number, number] => {
+    const [x, y, z] = [matrix[row] as number, matrix[4 + row] as number, matrix[8 + row] as number];
+    const origin = matrix[12 + row] as number;
+    const least = x * (x > 0 ? left : right) + y * (y > 0 ? bottom : top) + z * (z > 0 ? 0 : high) + origin;
+    const most = x * (x > 0 ? right : left) + y * (y > 0 ? top : bottom) + z * (z > 0 ? high : 0) + origin;
+    return [least + shift, most + shift];
+  };
+  return { x: reach(0, 0), y: reach(1, 0), z: reach(2, slid) };
 }
 
 export const around = (extents: readonly Extent[]): Extent => {

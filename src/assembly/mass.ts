@@ -8,14 +8,23 @@ export interface Load {
   readonly at: Point3;
 }
 
-/** Loads of a part's placements, with the moving groups slid by `rear`. */
-export function loadsOf(part: Part, placements: readonly Placement[], rear: number): readonly Load[] {
-  const own = centreOf(part);
-  return placements.map(({ group, matrix }) => {
-    const at = apply(matrix, own);
-    return { massKg: part.massKg, at: group === 'front' ? at : { ...at, z: at.z + rear } };
-  });
+/** What a part weighs in one of its places. */
+export interface PlacedLoad extends Load {
+  readonly placement: Placement;
 }
+
+/** The loads of all placements of a part at the closest station. */
+export function loadsOf(part: Part): readonly PlacedLoad[] {
+  if (part.placements.length === 0) return [];
+  const own = centreOf(part);
+  return part.placements.map((placement) => ({ placement, massKg: part.massKg, at: apply(placement.matrix, own) }));
+}
+
+/** A load with the moving groups slid by `rear`. */
+export const slid = ({ placement, massKg, at }: PlacedLoad, rear: number): Load => ({
+  massKg,
+  at: placement.group === 'front' ? at : { ...at, z: at.z + rear },
+});
 
 /** One load for many. */
 export function together(loads: readonly Load[]): Load {

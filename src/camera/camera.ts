@@ -1,5 +1,5 @@
 import type { Build, Setup } from '../assembly/build.js';
-import { loadsOf, together } from '../assembly/mass.js';
+import { loadsOf, type PlacedLoad, slid, together } from '../assembly/mass.js';
 import { ON_THE_ROAD, setupsOf, stands } from '../assembly/setups.js';
 import type { Design, Holder } from '../design/design.js';
 import type { Ply } from '../joinery/plate.js';
@@ -352,7 +352,9 @@ export function sizeCamera(design: Design): Camera {
       scale: focusScale,
     });
   // a first tailboard to be weighed with the rest; moving its nut and doubler moves the balance by less than a millimetre
-  const weigh = (sized: Tailboard) => balanceOf(cutOut({ ...above, tailboard: sized }), design.holders, rod.travel);
+  const loadsAbove = cutOut(above).flatMap(loadsOf);
+  const weigh = (sized: Tailboard) =>
+    balanceOf([...loadsAbove, ...cutOut({ tailboard: sized }).flatMap(loadsOf)], design.holders, rod.travel);
   const draft = weigh(tailboardOn(rod.closest.value / 2, 0));
   const tailboard = tailboardOn((draft.closest + draft.farthest) / 2, draft.loadedKg);
   const balance = weigh(tailboard);
@@ -443,19 +445,11 @@ function backPlaces(holders: readonly Holder[]) {
 }
 
 /** z of the centre of gravity closed as for the road, and open with the heaviest holder; that of what slides; their masses. */
-function balanceOf(parts: readonly Part[], holders: readonly Holder[], travel: number) {
+function balanceOf(loads: readonly PlacedLoad[], holders: readonly Holder[], travel: number) {
   const heaviest = holders.reduce((most, h) => (h.massKg > most.massKg ? h : most));
   const setups = setupsOf(holders.map((h) => h.name));
   const loadIn = (setup: Setup | undefined, rear: number, which: (p: Placement) => boolean) =>
-    together(
-      parts.flatMap((part) =>
-        loadsOf(
-          part,
-          part.placements.filter((p) => setup && stands(p, setup) && which(p)),
-          rear,
-        ),
-      ),
-    );
+    together(loads.filter(({ placement: p }) => setup && stands(p, setup) && which(p)).map((load) => slid(load, rear)));
   const exposing = setups.find((s) => s.holder === heaviest.name && !s.focusing);
   const road = loadIn(setups.at(-1), 0, () => true);
   const loaded = loadIn(exposing, travel, () => true);

@@ -36,7 +36,10 @@ export const objects: { readonly [K in keyof Required<CameraObjects>]: TradeObje
   };
 
 /** Every object with its own sizes, one pair for each spacer and holder. */
-function walk<T>(sizes: CameraObjects, visit: <Own>(object: TradeObject<Own>, own: Own) => readonly T[]): readonly T[] {
+function walk<T>(
+  sizes: Partial<CameraObjects>,
+  visit: <Own>(object: TradeObject<Own>, own: Own) => readonly T[],
+): readonly T[] {
   return Object.entries(objects).flatMap(([key, object]) => {
     const own = sizes[key as keyof CameraObjects];
     if (own === undefined) return [];
@@ -46,8 +49,9 @@ function walk<T>(sizes: CameraObjects, visit: <Own>(object: TradeObject<Own>, ow
   });
 }
 
-/** The parts of every object, placed. */
-export const cutOut = (sizes: CameraObjects): readonly Part[] => walk(sizes, (object, own) => object.parts(own));
+/** The parts of every object that is given, placed. */
+export const cutOut = (sizes: Partial<CameraObjects>): readonly Part[] =>
+  walk(sizes, (object, own) => object.parts(own));
 
 export const hardwareOf = (sizes: CameraObjects): readonly Hardware[] =>
   walk(sizes, (object, own) => object.hardware(own));

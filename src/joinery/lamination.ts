@@ -56,15 +56,17 @@ function layered(
   return { thickness, plies, shims: chosen, remainder: Math.abs(remainder) < ROUNDING ? 0 : remainder };
 }
 
-/** Tries 0, 1, 2 … shims; where no number comes within the limit, the nearest from below the thinnest shim. */
+/** Tries more and more shims; where no number comes within the limit, the nearest from below the thinnest shim. */
 function fewestShims(rest: number, sizes: readonly number[], within: number): readonly number[] {
   if (Math.abs(rest) <= within + ROUNDING || sizes.length === 0) return [];
-  const sorted = [...sizes].sort((a, b) => b - a);
-  const thinnest = sorted.at(-1) as number;
+  const sorted = [...new Set(sizes)].sort((a, b) => b - a);
+  const [thickest, thinnest] = [sorted[0] as number, sorted.at(-1) as number];
   const most = Math.min(40, Math.ceil((rest + within) / thinnest));
   let nearest: readonly number[] = [];
   let miss = Math.abs(rest);
-  for (let count = 1; count <= most; count++) {
+  // so many of the thickest are too thin by more than the limit, and fewer still are worse
+  const tooFew = Math.min(most, Math.ceil((rest - within - ROUNDING) / thickest) - 1);
+  for (let count = Math.max(1, tooFew); count <= most; count++) {
     const found = closest(rest, sorted, count);
     const off = Math.abs(rest - found.reduce((sum, t) => sum + t, 0));
     if (off < miss - ROUNDING) {
@@ -80,10 +82,16 @@ function fewestShims(rest: number, sizes: readonly number[], within: number): re
 function closest(rest: number, sizes: readonly number[], count: number): readonly number[] {
   const [size, ...thinner] = sizes;
   if (size === undefined) return [];
-  if (thinner.length === 0) return Array.from({ length: count }, () => size);
+  const [next, thinnest] = [thinner[0], thinner.at(-1)];
+  if (next === undefined || thinnest === undefined) return Array.from({ length: count }, () => size);
+  // with `most` of the thickest the sum is not below `rest` even where the others are the thinnest, with `least` of them
+  // not above it even where the others are the next: beyond these numbers it only gets worse
+  const possible = (k: number) => Math.min(count, Math.max(0, k));
+  const most = possible(Math.ceil((rest - count * thinnest) / (size - thinnest)));
+  const least = possible(Math.floor((rest - count * next) / (size - next)));
   let best: readonly number[] = [];
   let miss = Infinity;
-  for (let k = count; k >= 0; k--) {
+  for (let k = most; k >= least; k--) {
     const found = [
       ...Array.from({ length: k }, () => size),
       ...(count === k ? [] : closest(rest - k * size, thinner, count - k)),
