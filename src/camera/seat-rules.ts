@@ -1,4 +1,4 @@
-import { extentOf } from '../assembly/extent.js';
+import { boxesOf, slidBox } from '../assembly/extent.js';
 import { stands } from '../assembly/setups.js';
 import { glassShift } from '../optics/depth.js';
 import { mm, plainNumber } from '../units/print.js';
@@ -117,7 +117,7 @@ const fenceBelowSlide: WholeRule = ({ holders }, _camera, build) => {
       unit: 'mm',
       about: `holders[${i}].slideDepth`,
       message: `The dark slide of the ${name} runs ${mm(slideDepth)} behind its face: a fence of ${mm(height)} at the open end stops it, and without a fence light runs straight along the rim.`,
-      hint: `Give the holder a face of ${mm(tenth(height + UNDER_SLIDE + 0.05))} or more ahead of its slide, and write it as slideDepth.`,
+      hint: `Give the holder a face of ${mm(Math.ceil((height + UNDER_SLIDE) * 20 - ROUNDING) / 20)} or more ahead of its slide, and write it as slideDepth.`,
     }),
   );
 };
@@ -126,8 +126,9 @@ const fenceBelowSlide: WholeRule = ({ holders }, _camera, build) => {
 const SLIDE = { wider: 12, thickness: 1 };
 
 /** slide-path: nothing stands where the dark slide comes out, in the positions in which it is drawn. */
-const slidePath: WholeRule = ({ format, holders: typed }, { objects, settingOut: rod }, build) =>
-  objects.holders.flatMap(({ id, name, seat, stance, closedExtent, openExtent }, i) => {
+const slidePath: WholeRule = ({ format, holders: typed }, { objects, settingOut: rod }, build) => {
+  const boxes = build.parts.flatMap((part) => boxesOf(part).map((box) => ({ id: part.id, ...box })));
+  return objects.holders.flatMap(({ id, name, seat, stance, closedExtent, openExtent }, i) => {
     const half = (format.image.short + SLIDE.wider) / 2;
     const needed = closedExtent + openExtent;
     const face = seat + stance.behindSeat + (typed[i]?.slideDepth ?? 0);
@@ -143,9 +144,9 @@ const slidePath: WholeRule = ({ format, holders: typed }, { objects, settingOut:
             setup.orientation === 'upright'
               ? { x: across, y: way, z }
               : { x: [-way[1], -way[0]] as const, y: across, z };
-          return build.parts
-            .filter((part) => part.id !== id)
-            .flatMap((part) => part.placements.filter((p) => stands(p, setup)).map((p) => extentOf(part, p, rear)))
+          return boxes
+            .filter((box) => box.id !== id && stands(box.placement, setup))
+            .map((box) => slidBox(box, rear))
             .filter((other) => airBetween(path, other) < -ROUNDING)
             .map((other) =>
               Math.max(0, setup.orientation === 'upright' ? other.y[0] - openExtent : -other.x[1] - openExtent),
@@ -164,6 +165,7 @@ const slidePath: WholeRule = ({ format, holders: typed }, { objects, settingOut:
         });
       });
   });
+};
 
 /** slide-lifts-holder: what takes the pull of the slide, 5 to 10 N, where neither pins nor a lock rib do. */
 const slideLiftsHolder: WholeRule = ({ holders, defaulted }) =>

@@ -36,6 +36,68 @@ describe('lens-seat-known', () => {
   });
 });
 
+describe('lens-seat-known: the front of the barrel must stop at the clamp', () => {
+  // bore 58.2, and a step of half a millimetre all round: common practice, no source
+  const front = (diameter: string) =>
+    found(changed(heron, 'frontDiameter: 64 mm', `frontDiameter: ${diameter}`), 'lens-seat-known');
+  test('59.2 mm stops', () => expect(front('59.2 mm')).toEqual([]));
+  test('59.1 mm slips through', () => {
+    const [told] = front('59.1 mm');
+    expect(told).toMatchObject({ level: 'warning', limit: 1, unit: 'mm', about: 'lens.barrel.frontDiameter' });
+    expect(told?.value).toBeCloseTo(0.9, 9);
+    expect(told?.hint).toMatch(/ring over the barrel to end 18 mm behind its front rim/);
+  });
+  test('a flange needs no step', () =>
+    expect(levels(changed(bittern, 'frontDiameter: 74 mm', 'frontDiameter: 60 mm'), 'lens-seat-known')).toEqual([]));
+});
+
+describe('lens-goes-in: the rear of the barrel passes the bore of the clamp, 58.2', () => {
+  const rear = (diameter: string) =>
+    found(changed(heron, 'rearDiameter: 52 mm', `rearDiameter: ${diameter}`), 'lens-goes-in');
+  test('58.2 mm passes', () => expect(rear('58.2 mm')).toEqual([]));
+  test('58.3 mm does not', () =>
+    expect(rear('58.3 mm')).toMatchObject([
+      {
+        level: 'error',
+        value: 58.3,
+        limit: 58.2,
+        unit: 'mm',
+        about: 'lens.barrel.rearDiameter',
+        hint: expect.stringMatching(/Wrap the grip to 58\.3 mm.*rear cell unscrews.*flange or ring/),
+      },
+    ]));
+  test('what it proposes goes in', () => {
+    const wide = changed(heron, 'rearDiameter: 52 mm', 'rearDiameter: 61 mm');
+    expect(levels(changed(wide, 'diameter: 58 mm', 'diameter: 61 mm'), 'lens-goes-in')).toEqual([]);
+  });
+  test('a flange stands beside the hole, whatever passes it', () =>
+    expect(levels(changed(bittern, 'rearDiameter: 66 mm', 'rearDiameter: 90 mm'), 'lens-goes-in')).toEqual([]));
+});
+
+describe('clamp-grip: a bore that neither keeps the barrel out nor lets it slip', () => {
+  const bored = (allowance: number) => {
+    const design = designOf(heron);
+    return plausibility({ ...design, workshop: { ...design.workshop, boreAllowance: allowance } }).filter(
+      ({ rule }) => rule === 'clamp-grip',
+    );
+  };
+  test.each([0, 0.2, 1])('%d mm wider', (allowance) => expect(bored(allowance)).toEqual([]));
+  test.each([
+    { allowance: -0.01, limit: 0 },
+    { allowance: 1.01, limit: 1 },
+  ])('$allowance mm wider', ({ allowance, limit }) =>
+    expect(bored(allowance)).toMatchObject([
+      {
+        level: 'error',
+        value: allowance,
+        limit,
+        about: 'workshop.boreAllowance',
+        hint: expect.stringMatching(/test ring/),
+      },
+    ]),
+  );
+});
+
 describe('lens-reversed: the ends differ by 2 mm or more', () => {
   const rear = (length: string) =>
     levels(changed(heron, 'rearDiameter: 52 mm', `rearDiameter: ${length}`), 'lens-reversed');
@@ -109,25 +171,6 @@ describe('depth-meaning: a published depth typed as the depth of the emulsion', 
     expect(about(eye, 'depth-meaning')).toContain('groundGlass.depth');
     expect(about(changed(eye, 'depth: 5.8 mm', 'depth: 6.48 mm'), 'depth-meaning')).not.toContain('groundGlass.depth');
   });
-});
-
-test('frosted-side: how far apart the two sides are', () => {
-  // M1.20: glass 0.060 in at 0.150, frosted side to the eye at 0.210 in: optically at 4.8260 for n = 1.5, 4.8126 for 1.52
-  // [verified: R4 data]; resolution computed, tol 1e-3
-  const glass = (n: number) =>
-    changed(
-      heron,
-      '{ thickness: 2 mm, depth: 5.8 mm, frosted: lens }',
-      `{ thickness: 0.060 in, depth: 0.210 in, frosted: eye, refractiveIndex: ${n} }`,
-    );
-  for (const [n, depth] of [
-    [1.5, 4.826],
-    [1.52, 4.8126],
-  ] as const) {
-    const [note] = found(glass(n), 'frosted-side');
-    expect(Math.abs(0.21 * 25.4 - (note?.value ?? 0) - depth)).toBeLessThanOrEqual(1e-3);
-    expect(note?.level).toBe('note');
-  }
 });
 
 describe('unit-plausible: inches typed for mm', () => {

@@ -1,7 +1,7 @@
 import type { Build } from '../../assembly/build.js';
 import type { Finding } from '../../model/finding.js';
 import { mm, plainNumber } from '../../units/print.js';
-import { spanOf } from '../span-of.js';
+import { spanOf, spansOf } from '../span-of.js';
 import { ROUNDING, tenth, unless } from '../unless.js';
 import { type Back, CORNER_CLIP } from './size.js';
 
@@ -9,10 +9,16 @@ import { type Back, CORNER_CLIP } from './size.js';
 const SQUARE_WITHIN = 0.05;
 const SLIP = { least: 0.2, most: 0.5 };
 
+/** The ring in one of its places: over all of them its box would always be square. */
+function ringOf(build: Build): { readonly width: number; readonly height: number } {
+  const [ring] = spansOf(build, 'B2');
+  if (ring === undefined) throw new Error('there is no turning ring in this build');
+  return { width: ring.x[1] - ring.x[0], height: ring.y[1] - ring.y[0] };
+}
+
 /** back-square: the turning ring as it is cut, in the standard's opening. */
 export function backSquare({ standardOpening }: Back, build: Build): readonly Finding[] {
-  const { x, y } = spanOf(build, 'B2');
-  const [width, height] = [x[1] - x[0], y[1] - y[0]];
+  const { width, height } = ringOf(build);
   const askew = Math.abs(width - height);
   const slip = (standardOpening - Math.max(width, height)) / 2;
   const rule = { rule: 'back-square', level: 'error' } as const;
@@ -41,8 +47,8 @@ const leastRing = (ply: number): number => Math.max(6, 1.5 * ply);
 
 /** ring-width: at its narrowest, beyond the long side of the opening. */
 export function ringWidth({ opening, wood }: Back, build: Build): readonly Finding[] {
-  const { x, y } = spanOf(build, 'B2');
-  const value = (Math.min(x[1] - x[0], y[1] - y[0]) - Math.max(opening.width, opening.height)) / 2;
+  const { width, height } = ringOf(build);
+  const value = (Math.min(width, height) - Math.max(opening.width, opening.height)) / 2;
   const limit = leastRing(wood.ply.thickness);
   return unless(value >= limit - ROUNDING, {
     rule: 'ring-width',

@@ -28,5 +28,22 @@ describe('whether the clamp holds', () => {
   });
 });
 
+test('a collar of less than 5 mm splits', () => {
+  const clamp = sizeLensClamp({
+    barrelDiameter: 58,
+    grip: 22,
+    boreAllowance: 0.2,
+    screws: 4,
+    side: 'inside',
+    lensMassKg: 0.64,
+    ply: 4,
+  });
+  const told = (wall: number) => checkLensClamp({ ...clamp, wall }).filter(({ rule }) => rule === 'clamp-grip');
+  expect(told(5)).toEqual([]);
+  expect(told(4.9)).toMatchObject([
+    { level: 'error', value: 4.9, limit: 5, hint: expect.stringMatching(/5 mm or more/) },
+  ]);
+});
+
 test('what it is printed in must stand 70 °C', () =>
   expect(findings(0.64)).toContainEqual(expect.objectContaining({ rule: 'clamp-heat', level: 'note', limit: 70 })));
