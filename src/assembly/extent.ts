@@ -1,4 +1,5 @@
-import { boundsOfPoints } from '../geometry/path.js';
+import { type Box, boundsOfPoints } from '../geometry/path.js';
+import type { Matrix4 } from '../geometry/placement.js';
 import type { Part, Placement } from '../model/part.js';
 
 /** Smallest and largest coordinate along each axis. */
@@ -8,19 +9,34 @@ export interface Extent {
   readonly z: readonly [number, number];
 }
 
-/** The upright box round a placed part: its own box carried along. */
-export function extentOf(part: Part, { group, matrix }: Placement, rear: number): Extent {
-  const { left, bottom, right, top, high } = ownBox(part);
-  const slid = group === 'front' ? 0 : rear;
-  // along each axis of the camera the own box reaches farthest at the corners that the signs of the row point to
-  const reach = (row: 0 | 1 | 2, shift: number): readonly [number, number] => {
+/** The upright box round a part in one of its places, at the closest station. */
+export interface PlacedBox {
+  readonly placement: Placement;
+  readonly extent: Extent;
+}
+
+/** The boxes of all placements of a part: its own box carried along. */
+export function boxesOf(part: Part): readonly PlacedBox[] {
+  if (part.placements.length === 0) return [];
+  const own = ownBox(part);
+  return part.placements.map((placement) => ({ placement, extent: carried(own, placement.matrix) }));
+}
+
+/** A box with the moving groups slid by `rear`. */
+export const slidBox = ({ placement, extent: { x, y, z } }: PlacedBox, rear: number): Extent =>
+  placement.group === 'front' ? { x, y, z } : { x, y, z: [z[0] + rear, z[1] + rear] };
+
+/** Along each axis of the camera a box reaches farthest at the corners that the signs of the matrix's row point to. */
+function carried({ left, bottom, right, top, high }: OwnBox, matrix: Matrix4): Extent {
+  const reach = (row: 0 | 1 | 2): readonly [number, number] => {
     const [x, y, z] = [matrix[row] as number, matrix[4 + row] as number, matrix[8 + row] as number];
     const origin = matrix[12 + row] as number;
-    const least = x * (x > 0 ? left : right) + y * (y > 0 ? bottom : top) + z * (z > 0 ? 0 : high) + origin;
-    const most = x * (x > 0 ? right : left) + y * (y > 0 ? top : bottom) + z * (z > 0 ? high : 0) + origin;
-    return [least + shift, most + shift];
+    return [
+      x * (x > 0 ? left : right) + y * (y > 0 ? bottom : top) + z * (z > 0 ? 0 : high) + origin,
+      x * (x > 0 ? right : left) + y * (y > 0 ? top : bottom) + z * (z > 0 ? high : 0) + origin,
+    ];
   };
-  return { x: reach(0, 0), y: reach(1, 0), z: reach(2, slid) };
+  return { x: reach(0), y: reach(1), z: reach(2) };
 }
 
 export const around = (extents: readonly Extent[]): Extent => {
@@ -31,7 +47,12 @@ export const around = (extents: readonly Extent[]): Extent => {
   return { x: axis('x'), y: axis('y'), z: axis('z') };
 };
 
-function ownBox(part: Part) {
+/** A part's box in its own frame, from 0 to `high`. */
+interface OwnBox extends Box {
+  readonly high: number;
+}
+
+function ownBox(part: Part): OwnBox {
   if (part.kind === 'printed') {
     const [w, d, h] = part.size;
     return { left: -w / 2, bottom: -d / 2, right: w / 2, top: d / 2, high: h };

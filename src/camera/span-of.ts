@@ -1,5 +1,5 @@
 import type { Build, Setup } from '../assembly/build.js';
-import { around, type Extent, extentOf } from '../assembly/extent.js';
+import { around, boxesOf, type Extent, slidBox } from '../assembly/extent.js';
 import { stands } from '../assembly/setups.js';
 
 interface When {
@@ -20,7 +20,9 @@ export function spanOf(build: Build, id: string, when: When = {}): Extent {
 export function spansOf(build: Build, id: string, { rear = 0, setup }: When = {}): readonly Extent[] {
   const part = build.parts.find((p) => p.id === id);
   if (part === undefined) return [];
-  return part.placements.filter((p) => setup === undefined || stands(p, setup)).map((p) => extentOf(part, p, rear));
+  return boxesOf(part)
+    .filter(({ placement }) => setup === undefined || stands(placement, setup))
+    .map((box) => slidBox(box, rear));
 }
 
 /** Air between two upright boxes along the axis that parts them most; below 0 where they overlap. */

@@ -1,5 +1,5 @@
 import type { Build } from '../assembly/build.js';
-import { around, extentOf } from '../assembly/extent.js';
+import { around, boxesOf, slidBox } from '../assembly/extent.js';
 import { countOf, stands } from '../assembly/setups.js';
 import type { Camera } from '../camera/camera.js';
 import type { Design } from '../design/design.js';
@@ -115,17 +115,12 @@ export function planDocument({ design, revision, camera, build, findings }: Plan
 
 /** Outside sizes over everything but the lens and the holders. */
 function outsideOf({ balance, settingOut: rod }: Camera, build: Build): PlanDocument['camera'] {
-  const closed = (rear: number) =>
-    around(
-      build.parts
-        .filter((part) => part.kind !== 'bought' || part.role === undefined)
-        .flatMap((part) =>
-          part.placements
-            .filter((p) => build.setups[0] && stands(p, build.setups[0]))
-            .map((p) => extentOf(part, p, rear)),
-        ),
-    );
-  const [near, far] = [closed(0), closed(rod.travel)];
+  const boxes = build.parts
+    .filter((part) => part.kind !== 'bought' || part.role === undefined)
+    .flatMap(boxesOf)
+    .filter(({ placement }) => build.setups[0] && stands(placement, build.setups[0]));
+  const at = (rear: number) => around(boxes.map((box) => slidBox(box, rear)));
+  const [near, far] = [at(0), at(rod.travel)];
   const span = ([from, to]: readonly [number, number]) => to - from;
   return {
     width: span(near.x),
