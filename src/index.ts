@@ -13,6 +13,7 @@ export { starter } from './design/starter.js';
 export { type Colour, findingsPage, planPage } from './files/plan-page.js';
 export type { Finding } from './model/finding.js';
 export type { PlanDocument, PlanSpacer } from './model/plan.js';
+export { type Rule, rules } from './model/rules.js';
 export { formats } from './standards/formats.js';
 export { parseLength } from './units/length.js';
 

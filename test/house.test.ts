@@ -125,6 +125,7 @@ const KERF_HOMES = [
   /^src\/files\/layout-json\.ts$/,
   /^src\/workshop\.ts$/,
   /^src\/index\.ts$/,
+  /^src\/model\/rules\.ts$/,
   /^src\/cli\/(?:new|run)\.ts$/,
 ];
 const kerfHasOneHome: Rule = ({ path, text }) =>
