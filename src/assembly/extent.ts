@@ -15,11 +15,11 @@ export interface PlacedBox {
   readonly extent: Extent;
 }
 
-/** The boxes of all placements of a part: its own box carried along. */
-export function boxesOf(part: Part): readonly PlacedBox[] {
-  if (part.placements.length === 0) return [];
+/** The boxes of a part's placements, its own box carried along. */
+export function boxesOf(part: Part, placements = part.placements): readonly PlacedBox[] {
+  if (placements.length === 0) return [];
   const own = ownBox(part);
-  return part.placements.map((placement) => ({ placement, extent: carried(own, placement.matrix) }));
+  return placements.map((placement) => ({ placement, extent: carried(own, placement.matrix) }));
 }
 
 /** A box with the moving groups slid by `rear`. */

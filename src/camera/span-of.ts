@@ -20,9 +20,8 @@ export function spanOf(build: Build, id: string, when: When = {}): Extent {
 export function spansOf(build: Build, id: string, { rear = 0, setup }: When = {}): readonly Extent[] {
   const part = build.parts.find((p) => p.id === id);
   if (part === undefined) return [];
-  return boxesOf(part)
-    .filter(({ placement }) => setup === undefined || stands(placement, setup))
-    .map((box) => slidBox(box, rear));
+  const placements = part.placements.filter((p) => setup === undefined || stands(p, setup));
+  return boxesOf(part, placements).map((box) => slidBox(box, rear));
 }
 
 /** Air between two upright boxes along the axis that parts them most; below 0 where they overlap. */

@@ -117,8 +117,12 @@ export function planDocument({ design, revision, camera, build, findings }: Plan
 function outsideOf({ balance, settingOut: rod }: Camera, build: Build): PlanDocument['camera'] {
   const boxes = build.parts
     .filter((part) => part.kind !== 'bought' || part.role === undefined)
-    .flatMap(boxesOf)
-    .filter(({ placement }) => build.setups[0] && stands(placement, build.setups[0]));
+    .flatMap((part) =>
+      boxesOf(
+        part,
+        part.placements.filter((p) => build.setups[0] && stands(p, build.setups[0])),
+      ),
+    );
   const at = (rear: number) => around(boxes.map((box) => slidBox(box, rear)));
   const [near, far] = [at(0), at(rod.travel)];
   const span = ([from, to]: readonly [number, number]) => to - from;

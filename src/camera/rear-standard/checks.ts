@@ -23,7 +23,7 @@ export function soleMeetsFront(_own: RearStandard, build: Build): readonly Findi
       value < 0
         ? `At the closest position the sole would run ${mm(tenth(-value))} into the panel's foot.`
         : `At the closest position the sole stands ${mm(tenth(value))} behind the panel's foot: dirt there stops the slide short of infinity.`,
-    hint: `Gain ${mm(tenth(limit - value))}: a shallower holder, less pastInfinity, or the lens mounted from inside.`,
+    hint: `Gain ${mm(tenth(limit - value))}: a shallower holder, less pastInfinity, or, where it is not there yet, the lens mounted from inside.`,
   });
 }
 
@@ -105,11 +105,10 @@ export function buttonClears({ button, cornerClip }: RearStandard, build: Build)
   // turned by a quarter it lies across the diagonal
   const off = toEdge - button.width / 2;
   const beside = Math.min(
-    ...build.setups.flatMap((setup) =>
-      spansOf(build, 'R6', { setup }).flatMap((arm) =>
-        FENCES.flatMap((id) => spansOf(build, id, { setup })).map((fence) => airBetween(arm, fence)),
-      ),
-    ),
+    ...build.setups.flatMap((setup) => {
+      const fences = FENCES.flatMap((id) => spansOf(build, id, { setup }));
+      return spansOf(build, 'R6', { setup }).flatMap((arm) => fences.map((fence) => airBetween(arm, fence)));
+    }),
   );
   const proud = spanOf(build, 'R3').z[0] - spanOf(build, 'button-screw').z[0];
   const rule = { rule: 'button-clears', level: 'error', unit: 'mm' } as const;
