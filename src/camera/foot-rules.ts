@@ -67,16 +67,20 @@ const balance: WholeRule = (_design, { balance: { closest, farthest }, objects }
 };
 
 /** mass-tripod: what the tripod has to carry. */
-const massTripod: WholeRule = (_design, { balance: { loadedKg, massKg } }) => [
-  {
-    rule: 'mass-tripod',
-    level: 'note',
-    value: loadedKg,
-    unit: 'kg',
-    message: `The tripod carries ${kg(Math.round(loadedKg * 100) / 100)}: the camera with its lens, and the heaviest holder.`,
-    hint: `A head rated for ${kg(Math.ceil(2 * loadedKg))} holds it without creeping; empty it is ${kg(Math.round(massKg * 100) / 100)}.`,
-  },
-];
+const massTripod: WholeRule = (_design, { balance: { loadedKg, massKg } }) => {
+  // a light holder weighs less than the glass whose place it takes
+  const most = Math.max(loadedKg, massKg);
+  return [
+    {
+      rule: 'mass-tripod',
+      level: 'note',
+      value: most,
+      unit: 'kg',
+      message: `The tripod carries ${kg(Math.round(most * 100) / 100)}: the camera, its lens, and the ${loadedKg >= massKg ? 'heaviest holder' : 'ground glass'}.`,
+      hint: `A head rated for ${kg(Math.ceil(2 * most))} holds it without creeping.`,
+    },
+  ];
+};
 
 /** The lock bolt and the play of its slot; solid behind the slot. */
 const BOLT = 6;

@@ -17,8 +17,8 @@ const register: WholeRule = (_design, { spacers, holders, objects, optics }) => 
     const film = holders[i]?.filmDepth ?? 0;
     const glass = effectiveDepth - packing.remainder + (spacer.under === 'glass' ? asMade(spacer) : 0);
     const off = glass - film - (spacer.under === 'holder' ? asMade(spacer) : 0);
-    // a spacer that is out by itself says so itself, also where it is made alone
-    const known = Math.abs(spacer.made.remainder) > limit + ROUNDING;
+    // a spacer that is out by itself says so itself, and so does a glass that cannot reach its depth
+    const known = Math.abs(spacer.made.remainder) > limit + ROUNDING || packing.thickness < -ROUNDING;
     return unless(known || Math.abs(off) <= limit + ROUNDING, {
       rule: 'register',
       level: 'error',

@@ -15,7 +15,10 @@ const reachNear: WholeRule = (design, camera) => {
   const { settingOut: rod } = camera;
   if (rod.slack >= -ROUNDING * lens.focalLength) return [];
   const missing = -rod.slack;
-  const gained = (more: number) => magnification(Math.max(0, rod.reachable + more / lens.focalLength));
+  const gained = (more: number) => {
+    const reached = rod.reachable + more / lens.focalLength;
+    return reached > 0 ? ` (${magnification(reached)})` : '';
+  };
   const { deepest, above } = deepestHolder(camera);
   const other = otherSide(design);
   return [
@@ -29,11 +32,11 @@ const reachNear: WholeRule = (design, camera) => {
       message: [
         rod.reachable > 0
           ? `${nearestText(rod.reachable)} is the nearest that every holder reaches; ${magnification(focus.nearest)} asks for ${mm(tenth(missing))} more.`
-          : `Two boxes round this lens do not even close on infinity; ${magnification(focus.nearest)} asks for ${mm(tenth(missing))} more.`,
+          : `Two boxes round this lens do not even close on infinity: ${mm(tenth(-rod.reachable * lens.focalLength))} are missing there, and ${mm(tenth(missing))} at ${magnification(focus.nearest)}.`,
         above > 0
-          ? `Each millimetre off the film depth of the ${deepest}, or off pastInfinity, brings 2 mm (${gained(2)}).`
-          : `Each millimetre off pastInfinity brings 2 mm (${gained(2)}); off the film depth of holder and glass together, 1 mm.`,
-        `Each millimetre off the overlap, or off what stands behind the panel, brings 1 mm (${gained(1)}).`,
+          ? `Each millimetre off the film depth of the ${deepest}, or off pastInfinity, brings 2 mm${gained(2)}.`
+          : `Each millimetre off pastInfinity brings 2 mm${gained(2)}; off the film depth of holder and glass together, 1 mm.`,
+        `Each millimetre off the overlap, or off what stands behind the panel, brings 1 mm${gained(1)}.`,
         rod.reachableOtherSide > 0
           ? `Mounted ${other.words} the lens would reach ${nearestText(rod.reachableOtherSide)}.`
           : `Mounted ${other.words} the lens would reach nothing at all.`,
@@ -43,24 +46,33 @@ const reachNear: WholeRule = (design, camera) => {
   ];
 };
 
-/** The cheapest cures first: no wood at all, then one key, then another holder. */
-function reachCure(design: Design, camera: Camera): string {
+const reachCure = (design: Design, camera: Camera): string => {
+  const [first = 'use shallower holders, thinner sheet, or a lens with a longer flange distance', ...others] =
+    reachCures(design, camera);
+  const sentence = first.charAt(0).toUpperCase() + first.slice(1);
+  return [sentence, ...others.map((cure) => `Or ${cure}`)].map((cure) => `${cure}.`).join(' ');
+};
+
+/** The cheapest first: no wood at all, then one key, then another holder. */
+function reachCures(design: Design, camera: Camera): readonly string[] {
   const { focus, lens } = design;
   const { settingOut: rod } = camera;
   const missing = -rod.slack;
   const other = otherSide(design);
   const { deepest, above } = deepestHolder(camera);
   const shallower = Math.ceil(missing * 5) / 10;
+  const withoutDeepest = rod.reachable + (2 * above) / lens.focalLength;
   const farthest = missing / (2 * lens.focalLength);
   const cures: string[] = [];
-  if (rod.reachable > 0) cures.push(`Write nearest: ${nearestText(rod.reachable)}.`);
+  if (rod.reachable > 0) cures.push(`write nearest: ${nearestText(rod.reachable)}`);
   if (rod.reachableOtherSide >= focus.nearest - ROUNDING)
-    cures.push(`Or mount the lens ${other.words}: side: ${other.key}.`);
-  if (shallower <= above) cures.push(`Or make the ${deepest} ${mm(shallower)} shallower.`);
+    cures.push(`mount the lens ${other.words}: side: ${other.key}`);
+  if (shallower <= above) cures.push(`make the ${deepest} ${mm(shallower)} shallower`);
+  else if (above > 0 && withoutDeepest > 0)
+    cures.push(`do without the ${deepest}: then the slide reaches ${nearestText(withoutDeepest)}`);
   if (focus.farthest === 0 && farthest <= FARTHEST_PORTRAIT)
-    cures.push(`Or give up infinity: farthest: ${nearestText(farthest, 'up')}.`);
-  if (cures.length === 0) return 'Use shallower holders, thinner sheet, or a lens with a longer flange distance.';
-  return cures.join(' ').replace(/^Or (.)/, (_, first: string) => first.toUpperCase());
+    cures.push(`give up infinity: farthest: ${nearestText(farthest, 'up')}`);
+  return cures;
 }
 
 /** A camera that focuses no farther than this is still one for portraits; a choice of ours. */
@@ -198,7 +210,7 @@ const overlapFar: WholeRule = (design, camera, build) => {
     limit: least,
     unit: 'mm',
     about: 'focus.nearest',
-    message: `At full draw the boxes overlap by ${mm(tenth(overlap))}, and ${mm(tenth(least))} are needed for ${rod.overlapRequired.because}: light gets in, and the back wobbles.`,
+    message: `At full draw the boxes ${overlap < 0 ? `are ${mm(tenth(-overlap))} apart` : `overlap by ${mm(tenth(overlap))}`}, and light gets in; ${mm(tenth(least))} of overlap are needed (${rod.overlapRequired.because}).`,
     hint: reachCure(design, camera),
   });
 };

@@ -5,7 +5,7 @@ import type { Design } from './design.js';
 
 /** What the program took for granted because it was not written, where the camera may come out wrong by it. */
 export function assumptions(design: Design): readonly Finding[] {
-  const { lens, holders, groundGlass } = design;
+  const { lens, holders } = design;
   const assumed: (readonly [about: string, message: string, hint: string])[] = [
     [
       'lens.maxAperture',
@@ -26,11 +26,6 @@ export function assumptions(design: Design): readonly Finding[] {
       'holders',
       `The ${holders[0]?.name} is taken from published depths, its outside from memory.`,
       'Measure your own holder and write it under holders.',
-    ],
-    [
-      'groundGlass.depth',
-      `The frosted face is put at ${mm(groundGlass.depth)}, the film depth of the ${holders[0]?.name}.`,
-      'Write groundGlass.depth if it shall stand elsewhere.',
     ],
   ];
   return assumed

@@ -98,7 +98,7 @@ export function lensGoesIn(design: Design): readonly Finding[] {
       unit: 'mm',
       about: 'lens.barrel.rearDiameter',
       message: `The lens does not go into its clamp: behind the grip it is ${mm(barrel.rearDiameter)} wide, and the bore of the collar is ${mm(bore)}.`,
-      hint: `Wrap the grip to ${mm(barrel.rearDiameter)} and write that as the diameter; or, where the rear cell unscrews, write the rearDiameter without it; or mount the lens by a flange or ring.`,
+      hint: `Sleeve or wrap the grip to ${mm(barrel.rearDiameter)} and write that as the diameter; or, where the rear cell unscrews, write the rearDiameter without it; or mount the lens by a flange or ring.`,
     },
   ];
 }

@@ -7,6 +7,7 @@ import type { GroundGlassFrame } from './size.js';
 /** glass-packing: the glass must reach its depth behind one ply of the frame, by whole plies and shims. */
 export const glassPacking = ({ packing, wood, within, glass, frosted }: GroundGlassFrame): readonly Finding[] => {
   const least = wood.ply.thickness + (frosted === 'eye' ? glass.thickness : 0);
+  const turned = frosted === 'eye' && packing.thickness + glass.thickness >= -ROUNDING;
   if (packing.thickness < -ROUNDING)
     return [
       {
@@ -17,7 +18,7 @@ export const glassPacking = ({ packing, wood, within, glass, frosted }: GroundGl
         unit: 'mm',
         about: 'groundGlass.depth',
         message: `The glass cannot come so near: it would have to stand ${mm(tenth(-packing.thickness))} inside the front ply of its frame.`,
-        hint: `Write depth: ${mm(Math.ceil(least * 20 - ROUNDING) / 20)} or more for the glass, and let a spacer make up for it; or use thinner sheet.`,
+        hint: `${turned ? 'Turn the glass and write frosted: lens. Or write' : 'Write'} depth: ${mm(Math.ceil(least * 20 - ROUNDING) / 20)} or more, and let a spacer make up for it; or use thinner sheet.`,
       },
     ];
   return [

@@ -2,7 +2,7 @@ import type { Build } from '../../assembly/build.js';
 import type { Finding } from '../../model/finding.js';
 import { mm, plainNumber } from '../../units/print.js';
 import { fingerRule } from '../finger-rule.js';
-import { ROUNDING, unless } from '../unless.js';
+import { ROUNDING, tenth, unless } from '../unless.js';
 import type { RearBox } from './size.js';
 
 /** The air between the boxes that neither jams nor leaks; common practice, no source. */
@@ -36,7 +36,7 @@ export function boxClearance({ clearance }: RearBox): readonly Finding[] {
 const FELT = { least: 1.2, most: 1.8 };
 
 /** felt-gap: the free felt against the gap, and room for two bands in the overlap. */
-export function feltGap({ felt, clearance, bands, feltWidth, overlapRequired }: RearBox): readonly Finding[] {
+export function feltGap({ felt, clearance, bands, feltWidth }: RearBox): readonly Finding[] {
   const value = felt / clearance;
   const leaks = value < FELT.least;
   const apart = bands[1] - bands[0] - feltWidth;
@@ -58,8 +58,8 @@ export function feltGap({ felt, clearance, bands, feltWidth, overlapRequired }: 
       limit: 0,
       unit: 'mm',
       about: 'focus.nearest',
-      message: `Two felt bands of ${mm(feltWidth)} do not fit one behind the other into the overlap of ${mm(Math.round(overlapRequired * 10) / 10)}.`,
-      hint: 'Cut the bands narrower, or ask for a little less magnification.',
+      message: `Two felt bands of ${mm(feltWidth)} do not fit one behind the other on the rear box: they lap by ${mm(tenth(-apart))}.`,
+      hint: `Cut them ${mm(Math.floor(feltWidth + apart))} wide where that is 8 mm or more, or make the boxes longer as reach-near says.`,
     }),
   ];
 }

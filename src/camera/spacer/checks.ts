@@ -36,7 +36,7 @@ export const spacerShims = ({ spacer, wood }: PlacedSpacer): readonly Finding[] 
     unit: 'shims',
     about: 'stock',
     message: `The spacer for ${holder} takes ${made.shims.length} shims on ${made.plies.length} plies of ${mm(wood.ply.thickness)}: they slide about.`,
-    hint: `Add a sheet near ${mm(tenth(filled))} to the stock for one ply, or one near ${mm(tenth(filled + wood.ply.thickness))} in place of a ply.`,
+    hint: `Add a sheet near ${mm(tenth(filled))} to the stock for one ply${made.plies.length > 0 ? `, or one near ${mm(tenth(filled + wood.ply.thickness))} in place of a ply` : ''}.`,
   });
 };
 

@@ -46,12 +46,15 @@ export function tripodHold({ wood }: Tailboard, build: Build): readonly Finding[
   ];
 }
 
+/** Half of the smallest plate that a tripod for such a camera has; a choice of ours. */
+const LEAST_PLATE = 18;
 /** Between knob and tripod plate, for the fingers; common practice, no source. */
 const KNOB_AIR = 2;
 
 /** knob-clear: the knob of the lock as placed, at the closest position, behind half a tripod plate. */
 export function knobClear({ tripod }: Tailboard, build: Build): readonly Finding[] {
   const value = spanOf(build, 'lock-knob').z[0] - (tripod + TRIPOD_PLATE);
+  const plate = Math.floor(TRIPOD_PLATE + value - KNOB_AIR);
   return unless(value >= KNOB_AIR - ROUNDING, {
     rule: 'knob-clear',
     level: 'warning',
@@ -62,7 +65,10 @@ export function knobClear({ tripod }: Tailboard, build: Build): readonly Finding
       value < 0
         ? `At the closest position the knob would stand ${mm(tenth(-value))} over a tripod plate of ${mm(2 * TRIPOD_PLATE)}: it cannot be turned.`
         : `At the closest position the knob stands ${mm(tenth(value))} behind a tripod plate of ${mm(2 * TRIPOD_PLATE)}: no room for fingers.`,
-    hint: `Use a plate that reaches ${mm(Math.floor(TRIPOD_PLATE + value - KNOB_AIR))} or less behind its screw, or turn its narrow side along the camera.`,
+    hint:
+      plate < LEAST_PLATE
+        ? `Screw a block of ${mm(Math.ceil(spanOf(build, 'T4').y[0] - spanOf(build, 'lock-knob').y[0] + KNOB_AIR))} between doubler and tripod: the knob then turns above the plate.`
+        : `Use a plate that reaches ${mm(plate)} or less behind its screw, or turn its narrow side along the camera.`,
   });
 }
 
