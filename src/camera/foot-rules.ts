@@ -9,6 +9,8 @@ import type { WholeRule } from './whole-rule.js';
 
 /** Air that is left under the front edge of the rear box; common practice, no source. */
 const FLOOR_AIR = 0.5;
+/** From here on one band of felt does not close the gap. */
+const WIDE = 2.5;
 
 /** floor-scrape: the air between the floors, less what the play of the rails and the sag of the tailboard take. */
 const floorScrape: WholeRule = ({ workshop }, { settingOut: rod, sag, objects }, build) => {
@@ -16,6 +18,7 @@ const floorScrape: WholeRule = ({ workshop }, { settingOut: rod, sag, objects },
   const air = spanOf(build, 'R2F').y[0] - spanOf(build, 'F4').y[1];
   const dip = (workshop.railPlay * (rod.rearLength.value + rod.stackBehindBoxes.value)) / (soleRear - soleFront);
   const value = air - dip - sag.sag;
+  const needed = Math.ceil((air + FLOOR_AIR - value) * 10 - 1e-6) / 10;
   return unless(value >= FLOOR_AIR - ROUNDING, {
     rule: 'floor-scrape',
     level: 'error',
@@ -24,7 +27,10 @@ const floorScrape: WholeRule = ({ workshop }, { settingOut: rod, sag, objects },
     unit: 'mm',
     about: 'workshop.slideClearance',
     message: `The front edge of the rear box drags on the floor: of ${mm(tenth(air))} between them the rails' play takes ${mm(tenth(dip))} and the sag ${mm(tenth(sag.sag))}.`,
-    hint: `Write slideClearance: ${mm(Math.ceil((air + FLOOR_AIR - value) * 10 - 1e-6) / 10)}, or fit the rails closer.`,
+    hint:
+      needed <= WIDE
+        ? `Write slideClearance: ${mm(needed)}, or fit the rails closer.`
+        : 'Fit the rails closer, and use thicker sheet or lighter holders: the sag goes with the cube of the thickness.',
   });
 };
 

@@ -22,6 +22,8 @@ describe('floor-scrape: 1.5 of air, less the play of the rails and the sag', () 
   test('the usual play, and a sag of 0.68 or 0.69', () => {
     expect(left(0.25, 0.68)).toEqual([]);
     expect(left(0.25, 0.69)).toMatchObject([{ level: 'error' }]);
+    // a clearance of more than 2.5 is no cure: no felt closes it
+    expect(left(0.25, 2)[0]?.hint).toMatch(/thicker sheet/);
   });
 });
 

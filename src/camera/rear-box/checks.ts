@@ -35,6 +35,9 @@ export function boxClearance({ clearance }: RearBox): readonly Finding[] {
 /** Felt over the gap that it closes: less leaks, more drags; common practice, no source. */
 const FELT = { least: 1.2, most: 1.8 };
 
+/** A narrower band peels off; a choice of ours. */
+const LEAST_BAND = 8;
+
 /** felt-gap: the free felt against the gap, and room for two bands in the overlap. */
 export function feltGap({ felt, clearance, bands, feltWidth }: RearBox): readonly Finding[] {
   const value = felt / clearance;
@@ -59,7 +62,10 @@ export function feltGap({ felt, clearance, bands, feltWidth }: RearBox): readonl
       unit: 'mm',
       about: 'focus.nearest',
       message: `Two felt bands of ${mm(feltWidth)} do not fit one behind the other on the rear box: they lap by ${mm(tenth(-apart))}.`,
-      hint: `Cut them ${mm(Math.floor(feltWidth + apart))} wide where that is 8 mm or more, or make the boxes longer as reach-near says.`,
+      hint:
+        feltWidth + apart >= LEAST_BAND
+          ? `Cut the bands ${mm(Math.floor(feltWidth + apart))} wide.`
+          : 'The boxes are too short for two bands: see reach-near and box-meets-panel.',
     }),
   ];
 }

@@ -48,7 +48,7 @@ describe('felt-gap: felt 1.2 to 1.8 times as thick as the gap', () => {
   test('two bands of 15 stand one behind the other', () => {
     expect(feltGap({ ...rearBox, bands: [0, 15] })).toEqual([]);
     expect(feltGap({ ...rearBox, bands: [0, 14.9] })).toMatchObject([
-      { rule: 'felt-gap', level: 'warning', limit: 0, hint: expect.stringMatching(/Cut them 14 mm wide/) },
+      { rule: 'felt-gap', level: 'warning', limit: 0, hint: expect.stringMatching(/bands 14 mm wide/) },
     ]);
   });
 });
