@@ -82,9 +82,6 @@ export function bendingStrength(modulus: number, thickness: number, span: 'along
   return span === 'along' ? share : (share * thickness) / (thickness - 2 * birchVeneer.sandedFace.value);
 }
 
-/** Modulus to reckon plywood with where grain and lay-up are not known, N/mm². */
-export const plywoodModulus: Cited<number> = { value: 7000, source: 'common practice, no source' };
-
 const TABLE = 'friction table, howwhy.nfshost.com/new/book1/motion/coefficients.html';
 const THREAD = 'thread on testing wood friction, eng-tips.com/viewthread.cfm?qid=218777';
 
@@ -103,6 +100,3 @@ export const friction: Readonly<Record<'woodOnWood' | 'woodOnWoodMoving' | 'meta
     source: `0.5 at rest, 0.3 moving: ${TABLE}; 0.2 to 0.6: seaintarchive.org/mailarchive/2002a/msg01132.html`,
   },
 };
-
-/** Wood on waxed wood, for judging whether a slide binds. */
-export const waxedWoodFriction: Cited<number> = { value: 0.35, source: 'common practice, no source; pessimistic' };

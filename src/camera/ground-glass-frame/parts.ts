@@ -3,7 +3,7 @@ import { across } from '../../geometry/placement.js';
 import { box, boxAt, circle, clipped, rectangle, type Step, stepped } from '../../geometry/shapes.js';
 import { boughtPlate, joined, type Ply, plate } from '../../joinery/plate.js';
 import type { Hardware, Part } from '../../model/part.js';
-import { inStances, type Stance } from '../loose.js';
+import { inStances } from '../loose.js';
 import type { GroundGlassFrame } from './size.js';
 
 /** A clip lies over the glass and bears on the pocket's wood, 8.5 of it where the frame is wide enough. */
@@ -189,9 +189,6 @@ function packingLayers(
   });
   return { parts, first: ids[0], top: ids.at(-1), thickness: z - seat - wood.ply.thickness };
 }
-
-export const glassPlaneBehindSeat = (stance: Stance, own: GroundGlassFrame): number =>
-  stance.behindSeat + own.wood.ply.thickness + own.packing.thickness - own.packing.remainder;
 
 export const groundGlassFrameHardware = (own: GroundGlassFrame): readonly Hardware[] => [
   {

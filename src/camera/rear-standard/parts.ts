@@ -5,12 +5,13 @@ import { partnerFingers } from '../../joinery/finger-joint.js';
 import { boughtPlate, boughtRod, fourCorners, joined, plate, standing } from '../../joinery/plate.js';
 import { slotsAlongX, slotsAlongY, tabSteps } from '../../joinery/tab-and-slot.js';
 import type { Hardware, Part } from '../../model/part.js';
+import { carriageBolt } from '../../standards/screws.js';
 import { ABOVE_TAILBOARD, type RearStandard } from './size.js';
 
 const CARD = 0.2;
 /** A screw stands so much narrower in its hole that drawn chords do not meet. */
 const M4 = { hole: 4.5, screw: 4.48, nut: 7, nutHeight: 5 };
-const HEAD = { diameter: 16, hole: 16.5, height: 3.3 };
+const HEAD = { diameter: 16, hole: carriageBolt.headHole.value, height: 3.3 };
 
 export function rearStandardParts(own: RearStandard): readonly Part[] {
   return [standardPlate(own), ...sole(own), ...ribs(own), ...buttons(own), ...lock(own)];

@@ -99,7 +99,7 @@ export function sizeRearStandard(given: RearStandardGiven): RearStandard {
     boltLength: Math.ceil((t + given.tailboardThickness + WASHER + KNOB.height) / 10) * 10,
     knob: KNOB,
     button: { width: 12, length: 27, arm: 19, pivot: 9 },
-    buttonScrew: Math.ceil((3 * t + 6) / 5 - 1e-9) * 5 < 20 ? 20 : Math.ceil((3 * t + 6) / 5 - 1e-9) * 5,
+    buttonScrew: Math.max(20, Math.ceil((3 * t + 6) / 5 - 1e-9) * 5),
     tailboardBottom: -axisHeight - given.tailboardThickness,
     floorBottom: given.floorBottom,
     cornerClip: given.cornerClip,
