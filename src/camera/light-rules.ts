@@ -4,7 +4,7 @@ import { angleOffAxis, falloffStops } from '../optics/illumination.js';
 import { circleAt, coversFrom, diagonal } from '../optics/image-circle.js';
 import { bundleHalfWidth } from '../optics/light-cone.js';
 import { formats } from '../standards/formats.js';
-import { magnification, mm, plainNumber } from '../units/print.js';
+import { magnification, mm, stops } from '../units/print.js';
 import { nearestText } from './nearest-text.js';
 import { ROUNDING, tenth, unless } from './unless.js';
 import type { WholeRule } from './whole-rule.js';
@@ -66,7 +66,7 @@ const cornerFalloff: WholeRule = ({ lens, focus }, { optics }) => {
     limit: FALLOFF,
     unit: 'stops',
     about: 'lens.focalLength',
-    message: `At ${magnification(focus.farthest)} the corners get ${plainNumber(lost, 1)} stops less light than the middle.`,
+    message: `At ${magnification(focus.farthest)} the corners get ${stops(lost)} less light than the middle.`,
     hint: 'A longer lens or a smaller format evens it out; on paper, hold back the middle of the print.',
   });
 };
