@@ -137,20 +137,21 @@ const slidePath: WholeRule = ({ format, holders: typed }, { objects, settingOut:
       .flatMap((setup) => {
         const way: readonly [number, number] = [openExtent, openExtent + needed];
         const across: readonly [number, number] = [-half, half];
+        // upright it comes out upwards, lengthwise to the left
+        const upright = setup.orientation === 'upright';
+        const lane = upright ? { x: across, y: way } : { x: [-way[1], -way[0]] as const, y: across };
+        const inLane = boxes.filter(
+          (box) =>
+            box.id !== id &&
+            stands(box.placement, setup) &&
+            airBetween({ ...lane, z: [-Infinity, Infinity] }, box.extent) < -ROUNDING,
+        );
         const free = [0, rod.travel].flatMap((rear) => {
-          const z: readonly [number, number] = [face + rear, face + rear + SLIDE.thickness];
-          // upright it comes out upwards, lengthwise to the left
-          const path =
-            setup.orientation === 'upright'
-              ? { x: across, y: way, z }
-              : { x: [-way[1], -way[0]] as const, y: across, z };
-          return boxes
-            .filter((box) => box.id !== id && stands(box.placement, setup))
+          const path = { ...lane, z: [face + rear, face + rear + SLIDE.thickness] as const };
+          return inLane
             .map((box) => slidBox(box, rear))
             .filter((other) => airBetween(path, other) < -ROUNDING)
-            .map((other) =>
-              Math.max(0, setup.orientation === 'upright' ? other.y[0] - openExtent : -other.x[1] - openExtent),
-            );
+            .map((other) => Math.max(0, upright ? other.y[0] - openExtent : -other.x[1] - openExtent));
         });
         const value = Math.min(needed, ...free);
         return unless(value >= needed - ROUNDING, {

@@ -25,5 +25,8 @@ export function spansOf(build: Build, id: string, { rear = 0, setup }: When = {}
 }
 
 /** Air between two upright boxes along the axis that parts them most; below 0 where they overlap. */
-export const airBetween = (a: Extent, b: Extent): number =>
-  Math.max(...(['x', 'y', 'z'] as const).map((axis) => Math.max(b[axis][0] - a[axis][1], a[axis][0] - b[axis][1])));
+export const airBetween = (a: Extent, b: Extent): number => Math.max(apart(a.x, b.x), apart(a.y, b.y), apart(a.z, b.z));
+
+type Stretch = readonly [from: number, to: number];
+
+const apart = (a: Stretch, b: Stretch): number => Math.max(b[0] - a[1], a[0] - b[1]);
