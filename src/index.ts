@@ -7,6 +7,7 @@ import type { BuildResult, Progress, SpacerResult, SpacerWanted } from './worksh
 export type { Design } from './design/design.js';
 export { designJsonSchema } from './design/json-schema.js';
 export { slugOf } from './design/names.js';
+export { nearestWord } from './design/nearest-word.js';
 export { type Problem, printProblem } from './design/problem.js';
 export { readDesign } from './design/read.js';
 export { starter } from './design/starter.js';

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { type Finding, findingsPage } from '../index.js';
 import { work } from './in-worker.js';
+import { refuseUnknownRules } from './known-rules.js';
 import { withProgress } from './progress.js';
 import { readDesignFile } from './read-design-file.js';
 import { EXIT, Stop } from './stop.js';
@@ -14,6 +15,7 @@ interface BuildOptions {
 
 /** Writes everything that the workshop needs, or nothing where a rule of level error is broken and was not waived. */
 export async function build(file: string, { output, despite }: BuildOptions, terminal: Terminal): Promise<number> {
+  refuseUnknownRules('--despite', despite);
   const design = readDesignFile(file);
   const folder = output ?? join('output', design.slug);
   // before the long work, and again before the folder is replaced

@@ -1,5 +1,6 @@
 import { findingsPage, planDesign } from '../index.js';
 import { work } from './in-worker.js';
+import { refuseUnknownRules } from './known-rules.js';
 import { withProgress } from './progress.js';
 import { readDesignFile } from './read-design-file.js';
 import { EXIT } from './stop.js';
@@ -12,6 +13,7 @@ interface CheckOptions {
 
 /** Prints what the proof of the virtual build found; the exit code tells whether a rule of level error is broken. */
 export async function check(file: string, { only, json = false }: CheckOptions, terminal: Terminal): Promise<number> {
+  refuseUnknownRules('--only', only);
   const design = readDesignFile(file);
   const { name, revision } = planDesign(design).plan;
   const all = await withProgress(terminal, (show) => work({ kind: 'check', design }, show));

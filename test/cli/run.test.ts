@@ -35,6 +35,8 @@ describe('a wrong call ends with 2, a message on stderr and nothing on stdout', 
     [['plan', 'a.yaml', 'b.yaml']],
     [['plan', 'a.yaml', '--colour']],
     [['check', 'a.yaml', '--only']],
+    [['check', 'a.yaml', '--only', 'no-such-rule']],
+    [['build', 'a.yaml', '--despite', 'no-such-rule']],
     [['build', 'a.yaml', '-o']],
     [['spacer', 'a.yaml', '--depth']],
     [['new']],
@@ -43,6 +45,11 @@ describe('a wrong call ends with 2, a message on stderr and nothing on stdout', 
     const { code, out, err } = await runHere(...words);
     expect({ code, out }).toEqual({ code: 2, out: '' });
     expect(err.trim()).not.toBe('');
+  });
+
+  test('a misspelt rule is told the one that was meant', async () => {
+    const { err } = await runHere('check', 'a.yaml', '--only', 'overlap-fra');
+    expect(err).toContain('Did you mean overlap-far?');
   });
 
   test('seen from outside as well', async () => {
