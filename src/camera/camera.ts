@@ -58,6 +58,8 @@ export interface Camera {
   readonly spacers: readonly Spacer[];
   readonly focusScale: FocusScale;
   readonly objects: CameraObjects;
+  /** Of all objects, placed: cut out already, for the tailboard is sized by what the others weigh. */
+  readonly parts: readonly Part[];
   readonly balance: Balance;
   /** Of the tailboard's overhang behind the doubler, open and loaded. */
   readonly sag: Sag;
@@ -104,6 +106,7 @@ export function sizeCamera(design: Design): Camera {
         flangeDiameter: clamp.flangeDiameter,
         radius: clamp.greatestRadius,
         length: clamp.length,
+        bore: clamp.bore,
         screwPlaces: screwPlaces(clamp),
       },
       fieldTangent,
@@ -352,12 +355,14 @@ export function sizeCamera(design: Design): Camera {
       scale: focusScale,
     });
   // a first tailboard to be weighed with the rest; moving its nut and doubler moves the balance by less than a millimetre
-  const loadsAbove = cutOut(above).flatMap(loadsOf);
-  const weigh = (sized: Tailboard) =>
-    balanceOf([...loadsAbove, ...cutOut({ tailboard: sized }).flatMap(loadsOf)], design.holders, rod.travel);
-  const draft = weigh(tailboardOn(rod.closest.value / 2, 0));
+  const partsAbove = cutOut(above);
+  const loadsAbove = partsAbove.flatMap(loadsOf);
+  const weigh = (rest: readonly Part[]) =>
+    balanceOf([...loadsAbove, ...rest.flatMap(loadsOf)], design.holders, rod.travel);
+  const draft = weigh(cutOut({ tailboard: tailboardOn(rod.closest.value / 2, 0) }));
   const tailboard = tailboardOn((draft.closest + draft.farthest) / 2, draft.loadedKg);
-  const balance = weigh(tailboard);
+  const tailboardParts = cutOut({ tailboard });
+  const balance = weigh(tailboardParts);
   const objects: CameraObjects = { ...above, tailboard };
   return {
     optics,
@@ -366,6 +371,7 @@ export function sizeCamera(design: Design): Camera {
     spacers,
     focusScale,
     objects,
+    parts: [...partsAbove, ...tailboardParts],
     balance,
     sag: sagOf({
       loadN: balance.slidingKg * standardGravity.value,
@@ -380,8 +386,7 @@ export function sizeCamera(design: Design): Camera {
 }
 
 /** The parts put together: stations, set-ups, gate and the lens's front. */
-export function assemble(camera: Camera, parts: readonly Part[]): Build {
-  const { settingOut: rod, objects } = camera;
+export function assemble({ settingOut: rod, objects, parts, holders }: Camera): Build {
   return {
     parts,
     stations: [
@@ -389,7 +394,7 @@ export function assemble(camera: Camera, parts: readonly Part[]): Build {
       { name: 'middle', rear: rod.travel / 2 },
       { name: 'farthest', rear: rod.travel },
     ],
-    setups: setupsOf(camera.holders.map((h) => h.name)),
+    setups: setupsOf(holders.map((h) => h.name)),
     gate: { z: rod.closest.value, ...objects.back.opening },
     opening: opening(objects.lens),
   };

@@ -147,4 +147,28 @@ export const screwsHold = ({ screws, hole, plugHole }: LensBoard): readonly Find
     }));
 };
 
-export const lensBoardChecks = [boardOut, boardHeld, boardWay, screwsToEdge, seatCovered, ringHolds, screwsHold];
+/** A clamp that is longer than the barrel behind the seat is a tunnel that the light leaves through. */
+export const clampClear = ({ clampRoom }: LensBoard): readonly Finding[] =>
+  clampRoom === null
+    ? []
+    : unless(clampRoom >= -ROUNDING, {
+        rule: 'cone-clear',
+        level: 'error',
+        value: clampRoom,
+        limit: 0,
+        unit: 'mm',
+        about: 'lens.barrel',
+        message: `The lens ends inside its clamp, whose bore cuts ${mm(tenth(-clampRoom))} off the light on its way to the corners.`,
+        hint: 'Hold the lens by a flange or a ring, or file the bore open towards the film.',
+      });
+
+export const lensBoardChecks = [
+  clampClear,
+  boardOut,
+  boardHeld,
+  boardWay,
+  screwsToEdge,
+  seatCovered,
+  ringHolds,
+  screwsHold,
+];

@@ -20,6 +20,8 @@ export interface LensBoard {
   readonly disc: number;
   /** Where a ring draws the lens to the board: diameter of its shoulder, how far its thread reaches, how far it must. */
   readonly thread: { readonly shoulder: number; readonly reach: number; readonly needed: number } | null;
+  /** Room of the light in a clamp that reaches beyond the lens's rear rim, each side; null where the rim stands clear of it. */
+  readonly clampRoom: number | null;
   /** Widest thing on the lens's inside: it must pass the opening when the board comes out. */
   readonly insideWidest: number;
   /** Holes for the screws of clamp or flange; a wood screw ends blind in the layer that it enters first. */
@@ -41,6 +43,7 @@ export interface LensBoardGiven {
     readonly flangeDiameter: number;
     readonly radius: number;
     readonly length: number;
+    readonly bore: number;
     readonly screwPlaces: readonly Point[];
   } | null;
   /** Tangent of half the field that the lens must see, for a lens that stands behind the board's face. */
@@ -130,6 +133,8 @@ export function sizeLensBoard(given: LensBoardGiven): LensBoard {
       by === 'ring'
         ? { shoulder, reach: inside ? barrel.front : barrel.grip + barrel.rear, needed: 2 * t + RING_BITE }
         : null,
+    clampRoom:
+      clamp && barrel.grip + barrel.rear < clamp.length ? clamp.bore / 2 - lightAt(given.light, clamp.length) : null,
     insideWidest,
     screws,
     overlap: OVERLAP,
