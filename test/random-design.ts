@@ -119,9 +119,10 @@ const readings = (ply: number, spread: readonly number[]): string =>
   spread.length === 0 ? mm(ply) : `[${[ply, ...spread.map((s) => ply - between(0, 0.14, s))].map(mm).join(', ')}]`;
 
 /** Longer than the diagonal as a rule, as portrait makers like it. */
-function lensOf({ format, lens }: Drawn) {
+function lensOf(drawn: Drawn) {
+  const { format, lens } = drawn;
   const diagonal = Math.sqrt(format.short ** 2 + format.long ** 2);
-  const f = Math.round(Math.min(360, Math.max(75, diagonal * between(0.85, 1.9, lens.focal))));
+  const f = Math.round(Math.min(360, Math.max(75, diagonal * between(0.9, 2, lens.focal))));
   const V = f * between(0.8, 1.1, lens.flangeDistance);
   const diameter = Math.max(30, f / lens.aperture + between(4, 30, lens.stout));
   const rearDiameter = diameter * between(0.75, 1, lens.taper);
@@ -135,10 +136,11 @@ function lensOf({ format, lens }: Drawn) {
   const barrel = [
     `diameter: ${mm(diameter)}`,
     `grip: ${mm(grip)}`,
-    `front: ${mm(between(8, 50, lens.front))}`,
-    `rear: ${mm(between(0, 35, lens.rear))}`,
+    `front: ${mm(between(2 * plyOf(drawn), 50, lens.front))}`,
+    `rear: ${mm(between(2, 40, lens.rear))}`,
     `frontDiameter: ${mm(frontDiameter)}`,
     `rearDiameter: ${mm(rearDiameter)}`,
+    `mass: ${Math.round(between(200, 1250, lens.stout))} g`,
   ];
   const coverage = {
     unknown: [],
@@ -179,7 +181,9 @@ function holderOf(holder: DrawnHolder, i: number, { short, long }: Drawn['format
     }[holder.kind as 'home-made' | 'thin' | 'thick'],
   );
   const width = short + between(25, 60, holder.wide);
-  const length = long + between(29, 80, holder.long);
+  // as a rule long enough at the open end to lie on the seat, now and then too short
+  const closedEnd = holder.closedEnd === null ? 20 : between(13, 26, holder.closedEnd);
+  const length = long + closedEnd + between(holder.locating === 'rib' ? 16 : 11, 60, holder.long);
   const rib =
     holder.locating === 'rib'
       ? `, rib: { fromAxis: ${mm(long / 2 + 9)}, width: ${mm(between(3, 5, holder.wide))}, height: 1.5 mm }`
@@ -191,7 +195,7 @@ function holderOf(holder: DrawnHolder, i: number, { short, long }: Drawn['format
     `width: ${mm(width)}`,
     `length: ${mm(length)}`,
     `thickness: ${mm(filmDepth + between(4, 15, holder.behindFilm))}`,
-    ...(holder.closedEnd === null ? [] : [`closedEnd: ${mm(between(13, 26, holder.closedEnd))}`]),
+    ...(holder.closedEnd === null ? [] : [`closedEnd: ${mm(closedEnd)}`]),
     ...(holder.kind === 'thin' ? ['slideDepth: 2 mm'] : []),
     ...(holder.kind === 'thick' && holder.window ? ['window: { thickness: 2 mm }'] : []),
     `locating: ${holder.locating}`,
@@ -212,7 +216,7 @@ function glassOf(drawn: Drawn, holders: readonly { readonly filmDepth: number }[
   }[glass.depth as 'as the first'];
   const wanted = eye ? film + thickness * (1 - 1 / 1.52) : film;
   // as a builder who has been told once writes it: the glass never lies inside the frame's front
-  const depth = round(Math.max(wanted, glass.own > 100 ? ply + (eye ? thickness : 0) : 0));
+  const depth = round(Math.max(wanted, glass.own > 30 ? ply + (eye ? thickness : 0) : 0));
   return {
     depth: eye ? depth - thickness * (1 - 1 / 1.52) : depth,
     lines: [`groundGlass: { thickness: ${thickness} mm, depth: ${depth} mm, frosted: ${glass.frosted} }`],
