@@ -1,7 +1,7 @@
 import type { Build } from './assembly/build.js';
 import { assemble, type Camera, sizeCamera } from './camera/camera.js';
 import { checkWhole } from './camera/check-whole.js';
-import { checkObjects, cutOut } from './camera/objects.js';
+import { checkObjects } from './camera/objects.js';
 import type { Design } from './design/design.js';
 import { plausibility } from './design/plausibility.js';
 import { revisionOf } from './design/revision.js';
@@ -24,21 +24,20 @@ export interface Planned {
  * The way through, first half; `workshop.ts` goes on from parts to sheets, prints and files.
  *
  * ```
- * design file ─read─▶ Design ─size─▶ Camera ─cut out─▶ Part[] ─assemble─▶ Build ─check─▶ Finding[]
+ * design file ─read─▶ Design ─size, cut out─▶ Camera ─assemble─▶ Build ─check─▶ Finding[]
  * ```
  *
  * Each arrow is a pure function from immutable records to an immutable record; nothing flows back.
  */
 export function planCamera(design: Design): Planned {
   const camera = sizeCamera(design);
-  const parts = cutOut(camera.objects);
-  const build = assemble(camera, parts);
+  const build = assemble(camera);
   const findings = inOrder([
     ...plausibility(design),
     ...checkWhole(design, camera, build),
     ...checkObjects(camera.objects, build),
   ]);
-  return { design, revision: revisionOf(design), camera, parts, build, findings };
+  return { design, revision: revisionOf(design), camera, parts: camera.parts, build, findings };
 }
 
 /** The camera in figures, as `plan --json` prints them. */

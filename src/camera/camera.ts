@@ -34,7 +34,7 @@ import {
   WELL_PLAY,
 } from './setting-out.js';
 import { asMade, type PlacedSpacer, type Spacer, sizeSpacer, topLayer } from './spacer/size.js';
-import { keeperWidth, sizeTailboard, type Tailboard } from './tailboard/size.js';
+import { keeperWidth, sizeTailboard } from './tailboard/size.js';
 import type { Wood } from './wood.js';
 
 /** Centres of gravity along z, and masses in kg. */

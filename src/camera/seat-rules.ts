@@ -127,7 +127,9 @@ const SLIDE = { wider: 12, thickness: 1 };
 
 /** slide-path: nothing stands where the dark slide comes out, in the positions in which it is drawn. */
 const slidePath: WholeRule = ({ format, holders: typed }, { objects, settingOut: rod }, build) => {
-  const boxes = build.parts.flatMap((part) => boxesOf(part).map((box) => ({ id: part.id, ...box })));
+  const boxes = build.parts.flatMap((part) =>
+    boxesOf(part).map(({ placement, extent }) => ({ id: part.id, placement, extent })),
+  );
   return objects.holders.flatMap(({ id, name, seat, stance, closedExtent, openExtent }, i) => {
     const half = (format.image.short + SLIDE.wider) / 2;
     const needed = closedExtent + openExtent;
@@ -140,11 +142,9 @@ const slidePath: WholeRule = ({ format, holders: typed }, { objects, settingOut:
         // upright it comes out upwards, lengthwise to the left
         const upright = setup.orientation === 'upright';
         const lane = upright ? { x: across, y: way } : { x: [-way[1], -way[0]] as const, y: across };
+        const anywhere = { ...lane, z: [-Infinity, Infinity] as const };
         const inLane = boxes.filter(
-          (box) =>
-            box.id !== id &&
-            stands(box.placement, setup) &&
-            airBetween({ ...lane, z: [-Infinity, Infinity] }, box.extent) < -ROUNDING,
+          (box) => airBetween(anywhere, box.extent) < -ROUNDING && box.id !== id && stands(box.placement, setup),
         );
         const free = [0, rod.travel].flatMap((rear) => {
           const path = { ...lane, z: [face + rear, face + rear + SLIDE.thickness] as const };
