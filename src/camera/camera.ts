@@ -1,11 +1,12 @@
-import type { Build, Setup } from '../assembly/build.js';
-import { loadsOf, type PlacedLoad, slid, together } from '../assembly/mass.js';
-import { ON_THE_ROAD, setupsOf, stands } from '../assembly/setups.js';
-import type { Design, Holder } from '../design/design.js';
+import type { Build } from '../assembly/build.js';
+import { loadsOf } from '../assembly/mass.js';
+import { ON_THE_ROAD, setupsOf } from '../assembly/setups.js';
+import type { Design } from '../design/design.js';
 import type { Ply } from '../joinery/plate.js';
-import type { Hardware, Part, Placement } from '../model/part.js';
+import type { Hardware, Part } from '../model/part.js';
 import { standardGravity } from '../standards/gravity.js';
 import { CORNER_CLIP, extentsOf, ownPins, sizeBack } from './back/size.js';
+import { type Balance, balanceOf } from './balance.js';
 import type { CameraObjects } from './camera-objects.js';
 import type { Cords } from './cords/size.js';
 import { type FocusScale, sizeFocusScale } from './focus-scale/size.js';
@@ -14,9 +15,9 @@ import { sizeFrontBox } from './front-box/size.js';
 import { effectiveDepth, rearOfFrame, sizeGroundGlassFrame } from './ground-glass-frame/size.js';
 import type { HeldHolder } from './holder/size.js';
 import { type MountedLens, opening } from './lens/size.js';
-import { type LensBoardGiven, type LightThrough, sizeLensBoard } from './lens-board/size.js';
+import { type LensBoardGiven, sizeLensBoard } from './lens-board/size.js';
 import { screwPlaces, sizeLensClamp } from './lens-clamp/size.js';
-import type { Stance } from './loose.js';
+import { lightThrough } from './light-through.js';
 import { cutOut, hardwareOf } from './objects.js';
 import { type Optics, solveOptics } from './optics.js';
 import { sizeRearBox } from './rear-box/size.js';
@@ -25,7 +26,6 @@ import { type Sag, sagOf } from './sag.js';
 import {
   END_STOP,
   FELT_WIDTH,
-  OPENING_MARGIN,
   RAIL_WIDTH,
   type SettingOut,
   SOLE_AHEAD,
@@ -34,21 +34,9 @@ import {
   WELL_PLAY,
 } from './setting-out.js';
 import { asMade, type PlacedSpacer, type Spacer, sizeSpacer, topLayer } from './spacer/size.js';
+import { backPlaces, stanceOf } from './stances.js';
 import { keeperWidth, sizeTailboard } from './tailboard/size.js';
 import type { Wood } from './wood.js';
-
-/** Centres of gravity along z, and masses in kg. */
-export interface Balance {
-  /** Closed, glass and protector in. */
-  readonly closest: number;
-  /** Open, the heaviest holder in. */
-  readonly farthest: number;
-  readonly massKg: number;
-  readonly loadedKg: number;
-  /** Of what slides, open and loaded. */
-  readonly sliding: number;
-  readonly slidingKg: number;
-}
 
 /** The camera in figures: the rod, and each object sized from it. */
 export interface Camera {
@@ -400,23 +388,6 @@ export function assemble({ settingOut: rod, objects, parts, holders }: Camera): 
   };
 }
 
-/** From the rear rim and the exit pupil to the corners of the back's opening, at the closest position. */
-function lightThrough({ lens, focus, format, holders }: Design, glassDepth: number): LightThrough {
-  const { focalLength: f, flangeDistance: V, pupilMagnification: P, maxAperture: N, barrel } = lens;
-  const { short, long } = format.image;
-  return {
-    sources: [
-      { behindSeat: barrel.grip + barrel.rear, radius: barrel.rearDiameter / 2 },
-      { behindSeat: V - P * f, radius: (P * f) / N / 2 },
-    ],
-    gate: {
-      behindSeat:
-        V + f * focus.farthest - focus.pastInfinity - Math.max(glassDepth, ...holders.map((h) => h.filmDepth)),
-      radius: Math.sqrt((short + 2 * OPENING_MARGIN) ** 2 + (long + 2 * OPENING_MARGIN) ** 2) / 2,
-    },
-  };
-}
-
 const plyOf = (material: string, thickness: number, density: number): Ply => ({
   material,
   thickness,
@@ -427,44 +398,3 @@ const plyOf = (material: string, thickness: number, density: number): Ply => ({
 const SLIT = 0.6;
 
 const underGlass = (spacer: Spacer): number => (spacer.under === 'glass' ? asMade(spacer) : 0);
-
-/** Where something of a holder's lies: upright and lengthwise, focusing or exposing; `onTheRoad` adds the set-up for carrying. */
-function stanceOf(behindSeat: number, holder: string, focusing: boolean, onTheRoad: boolean): Stance {
-  const mine = setupsOf([holder]).filter((s) => s.name !== ON_THE_ROAD && s.focusing === focusing);
-  const named = (orientation: string) => mine.filter((s) => s.orientation === orientation).map((s) => s.name);
-  return {
-    behindSeat,
-    upright: [...named('upright'), ...(onTheRoad ? [ON_THE_ROAD] : [])],
-    lengthwise: named('lengthwise'),
-  };
-}
-
-function backPlaces(holders: readonly Holder[]) {
-  const setups = setupsOf(holders.map((h) => h.name));
-  const pinned = setups.filter((s) => s.focusing || holders.find((h) => h.name === s.holder)?.locating === 'pins');
-  return {
-    upright: setups.filter((s) => s.orientation === 'upright').map((s) => s.name),
-    lengthwise: setups.filter((s) => s.orientation === 'lengthwise').map((s) => s.name),
-    pinned: pinned.map((s) => s.name),
-  };
-}
-
-/** z of the centre of gravity closed as for the road, and open with the heaviest holder; that of what slides; their masses. */
-function balanceOf(loads: readonly PlacedLoad[], holders: readonly Holder[], travel: number) {
-  const heaviest = holders.reduce((most, h) => (h.massKg > most.massKg ? h : most));
-  const setups = setupsOf(holders.map((h) => h.name));
-  const loadIn = (setup: Setup | undefined, rear: number, which: (p: Placement) => boolean) =>
-    together(loads.filter(({ placement: p }) => setup && stands(p, setup) && which(p)).map((load) => slid(load, rear)));
-  const exposing = setups.find((s) => s.holder === heaviest.name && !s.focusing);
-  const road = loadIn(setups.at(-1), 0, () => true);
-  const loaded = loadIn(exposing, travel, () => true);
-  const sliding = loadIn(exposing, travel, (p) => p.group !== 'front');
-  return {
-    closest: road.at.z,
-    farthest: loaded.at.z,
-    massKg: road.massKg,
-    loadedKg: loaded.massKg,
-    sliding: sliding.at.z,
-    slidingKg: sliding.massKg,
-  };
-}
