@@ -1,0 +1,67 @@
+import { spawn } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import fc from 'fast-check';
+import { planCamera, planOf } from '../../src/pipeline.js';
+import { designOf } from '../design/reading.js';
+import { randomDesign } from '../random-design.js';
+
+interface Runs {
+  /** Median, from the call to the end of the process. */
+  readonly seconds: number;
+  /** The most memory that any run held at once; 0 where the system does not tell. */
+  readonly megabytes: number;
+}
+
+/** Runs Node with these words so many times after one to warm up; OUT stands for a folder that is removed afterwards. */
+export async function processRuns(words: readonly string[], times: number): Promise<Runs> {
+  const folder = mkdtempSync(join(tmpdir(), 'bench-'));
+  const given = words.map((word) => (word === 'OUT' ? join(folder, 'out') : word));
+  const seconds: number[] = [];
+  let megabytes = 0;
+  for (let run = 0; run <= times; run++) {
+    const one = await processRun(given);
+    if (run > 0) seconds.push(one.seconds);
+    megabytes = Math.max(megabytes, one.megabytes);
+  }
+  rmSync(folder, { recursive: true });
+  return { seconds: median(seconds), megabytes };
+}
+
+async function processRun(words: readonly string[]): Promise<Runs> {
+  const start = performance.now();
+  const child = spawn(process.execPath, words, { stdio: 'ignore' });
+  let megabytes = 0;
+  const watch = setInterval(() => {
+    megabytes = Math.max(megabytes, peakMegabytes(child.pid));
+  }, 20);
+  const code = await new Promise((resolve) => child.on('close', resolve));
+  clearInterval(watch);
+  if (code !== 0) throw new Error(`${words.join(' ')} ended with ${code}`);
+  return { seconds: (performance.now() - start) / 1000, megabytes };
+}
+
+/** High-water mark of a process's memory, where the system keeps one. */
+function peakMegabytes(pid: number | undefined): number {
+  try {
+    const kilobytes = /VmHWM:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1];
+    return Number(kilobytes ?? 0) / 1024;
+  } catch {
+    return 0;
+  }
+}
+
+/** Seconds for so many random designs, read beforehand, from the design to the finished plan; median of three rounds. */
+export function plansIn(count: number): number {
+  const designs = fc.sample(randomDesign, { seed: 20, numRuns: count }).map(designOf);
+  const rounds = Array.from({ length: 3 }, () => {
+    const start = performance.now();
+    for (const design of designs) planOf(planCamera(design));
+    return (performance.now() - start) / 1000;
+  });
+  return median(rounds);
+}
+
+const median = (values: readonly number[]): number =>
+  [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
