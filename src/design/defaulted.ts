@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Design } from './design.js';
 import { designSchema } from './schema.js';
 

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { formatsLike } from '../standards/formats.js';
 import { quoted } from '../units/quantity.js';
 import { BREAK, orList } from './fields.js';

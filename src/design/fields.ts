@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { acceptedLength, parseLength } from '../units/length.js';
 import { parseMass } from '../units/mass.js';
 import { mm, plainNumber } from '../units/print.js';

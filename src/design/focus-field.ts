@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { hasLengthUnit, parseLength } from '../units/length.js';
 import { quoted } from '../units/quantity.js';
 import { parseMagnification } from '../units/ratio.js';

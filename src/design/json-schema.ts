@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { designSchema } from './schema.js';
 
 /** The JSON Schema (2020-12) of the design file, for editors and other programs. */

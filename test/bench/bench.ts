@@ -11,7 +11,7 @@ if (kind !== undefined) {
 const bare = await processRuns(['-e', '0'], 15);
 const plan = await processRuns(['dist/cli/main.js', 'plan', 'designs/heron.yaml'], 15);
 const build = await processRuns(['dist/cli/main.js', 'build', 'designs/heron.yaml', '-o', 'OUT'], 5);
-const many = plansIn(1000);
+const many = await plansIn(1000);
 
 const rows = [
   { what: 'node -e 0', figure: bare.seconds, unit: 's', goal: null },
