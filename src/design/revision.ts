@@ -5,9 +5,8 @@ import type { Design } from './design.js';
  */
 const FINENESS = 1e6;
 
-/** Letters and digits without 0 and O, 1 and I: the mark is engraved, read and typed. */
-const LETTERS = 'ABCDEFGHJKLMNPQRSTUVWXYZ23456789';
-const BITS_A_LETTER = 5;
+/** Letters and digits without 0 and O, 1 and I, for the mark is engraved, read and typed; and without X, which on wood marks waste. */
+const LETTERS = 'ABCDEFGHJKLMNPQRSTUVWYZ23456789';
 const LENGTH = 6;
 
 /**
@@ -32,8 +31,8 @@ export function revisionOf(design: Design): string {
   let bits = mixed(text);
   let mark = '';
   while (mark.length < LENGTH) {
-    mark += LETTERS.charAt(bits & ((1 << BITS_A_LETTER) - 1));
-    bits >>>= BITS_A_LETTER;
+    mark += LETTERS.charAt(bits % LETTERS.length);
+    bits = Math.floor(bits / LETTERS.length);
   }
   return mark;
 }

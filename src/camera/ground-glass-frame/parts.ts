@@ -152,7 +152,7 @@ function packingLayers(
     })),
     ...packing.plies.map((s) => {
       const other = extra.find((e) => e.thickness === s && s !== wood.ply.thickness);
-      return { id: other ? 'GPX' : 'GP', name: 'glass frame, packing', ply: other ?? wood.ply, thickness: s };
+      return { id: other ? 'GQ' : 'GP', name: 'glass frame, packing', ply: other ?? wood.ply, thickness: s };
     }),
   ];
   const places = new Map<string, ReturnType<typeof inStances>[number][]>();

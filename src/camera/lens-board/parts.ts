@@ -14,15 +14,10 @@ const CARD = 0.2;
 const NUT = { acrossFlats: 7, height: 3.2 };
 
 export function lensBoardParts(own: LensBoard): readonly Part[] {
-  const { wood, board, plug, hole, plugHole, screws } = own;
+  const { wood, board, plug, hole, plugHole, screws, dowels } = own;
   const { ply } = wood;
   const t = ply.thickness;
   const half = board / 2;
-  const dowel = plug / 2 - 7;
-  const dowels = [
-    { x: dowel, y: -dowel, diameter: 6 },
-    { x: -dowel, y: dowel, diameter: 5 },
-  ];
   const dowelHoles = dowels.map(({ x, y, diameter }) => circle(x, y, diameter));
   const screwHoles = screws.places.map(({ x, y }) => circle(x, y, screws.hole));
   // a wood screw ends blind in the layer that it enters first; a clamp's screw passes both
@@ -184,8 +179,18 @@ export const lensBoardHardware = (own: LensBoard): readonly Hardware[] => [
     for: 'retainers of the lens board',
   },
   { name: 'nut', size: 'M4', count: 2, for: 'let into the retainers’ packing' },
-  { name: 'dowel', size: `5 × ${Math.ceil(2 * own.wood.ply.thickness)}`, count: 3, for: 'plug and retainer guides' },
-  { name: 'dowel', size: `6 × ${Math.ceil(2 * own.wood.ply.thickness)}`, count: 1, for: 'plug' },
+  {
+    name: 'dowel',
+    size: `5 × ${Math.ceil(2 * own.wood.ply.thickness)}`,
+    count: own.dowels.length > 0 ? 3 : 2,
+    for: own.dowels.length > 0 ? 'plug and retainer guides' : 'retainer guides',
+  },
+  {
+    name: 'dowel',
+    size: `6 × ${Math.ceil(2 * own.wood.ply.thickness)}`,
+    count: own.dowels.length > 0 ? 1 : 0,
+    for: 'plug',
+  },
   ...(own.by === 'flange'
     ? [{ name: 'countersunk wood screw', size: '3 × 10', count: own.screws.places.length, for: 'the lens’s flange' }]
     : []),

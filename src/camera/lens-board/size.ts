@@ -26,6 +26,8 @@ export interface LensBoard {
   readonly insideWidest: number;
   /** Holes for the screws of clamp or flange; a wood screw ends blind in the layer that it enters first. */
   readonly screws: { readonly places: readonly Point[]; readonly hole: number; readonly through: boolean };
+  /** Two through board and plug, to keep them in register while glue sets; none where a clamp's screws do that. */
+  readonly dowels: readonly Dowel[];
   /** Retainer over board, and how far it must be drawn. */
   readonly overlap: number;
   readonly draw: number;
@@ -137,6 +139,7 @@ export function sizeLensBoard(given: LensBoardGiven): LensBoard {
       clamp && barrel.grip + barrel.rear < clamp.length ? clamp.bore / 2 - lightAt(given.light, clamp.length) : null,
     insideWidest,
     screws,
+    dowels: dowelsIn(opening - 2 * PLUG_PLAY, screws),
     overlap: OVERLAP,
     draw: OVERLAP + 1,
     claims: {
@@ -146,6 +149,29 @@ export function sizeLensBoard(given: LensBoardGiven): LensBoard {
       board,
     },
   };
+}
+
+export interface Dowel extends Point {
+  readonly diameter: number;
+}
+
+/** From the plug's edges to a dowel's middle, and the wood that must stay between a dowel and a screw. */
+const DOWEL_TO_EDGE = 7;
+const DOWEL_WEB = 2;
+
+/** A thick and a thin dowel at opposite corners of the plug, on the diagonal that the screws leave free. */
+function dowelsIn(plug: number, { places, hole, through }: LensBoard['screws']): readonly Dowel[] {
+  const d = plug / 2 - DOWEL_TO_EDGE;
+  const pairs = [1, -1].map((sign) => [
+    { x: d, y: -sign * d, diameter: 6 },
+    { x: -d, y: sign * d, diameter: 5 },
+  ]);
+  const free = pairs.find((pair) =>
+    pair.every(({ x, y, diameter }) =>
+      places.every((s) => (s.x - x) ** 2 + (s.y - y) ** 2 >= ((diameter + hole) / 2 + DOWEL_WEB) ** 2),
+    ),
+  );
+  return free ?? (through ? [] : (pairs[0] ?? []));
 }
 
 /** Half width of the light at a distance behind the lens seat, from whichever rim it is widest; 0 ahead of the rims. */
