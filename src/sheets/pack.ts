@@ -52,24 +52,51 @@ export function pack(blanks: readonly Blank[], bed: Bed, { effort }: { readonly 
   }
   if (best === null) return [];
   const next = shuffler();
+  let current = best;
   for (let i = 0; i < effort; i++) {
-    const order = [...best.order];
-    const [from, to] = [next(order.length), next(order.length)];
-    if (i % 2 === 0) order.splice(to, 0, ...order.splice(from, 1));
-    else [order[from], order[to]] = [order[to] as number, order[from] as number];
-    const packing = fill(blanks, order, bed, i % 8 === 7 ? (rules[next(rules.length)] as Rule) : best.rule);
-    if (packing.cost <= best.cost + GAIN) best = packing;
+    const order = shuffled(current, next);
+    const packing = fill(blanks, order, bed, i % 8 === 7 ? (rules[next(rules.length)] as Rule) : current.rule);
+    // a little worse is put up with at first, less and less: else the search stays where it began
+    const patience = (PATIENCE * (1 - i / effort) * next(1000)) / 1000;
+    if (packing.cost <= current.cost + patience + GAIN) current = packing;
+    if (packing.cost < best.cost - GAIN) best = packing;
   }
   return best.places;
+}
+
+/** The order changed a little: two pieces swapped, one put elsewhere, or one of the emptiest sheet put before others. */
+function shuffled({ order, emptiest }: Packing, next: (below: number) => number): readonly number[] {
+  const changed = [...order];
+  const move = next(3);
+  if (move === 2 && emptiest.length > 0) {
+    const from = changed.indexOf(emptiest[next(emptiest.length)] as number);
+    changed.splice(next(from + 1), 0, ...changed.splice(from, 1));
+    return changed;
+  }
+  const [from, to] = [next(changed.length), next(changed.length)];
+  if (move === 0) changed.splice(to, 0, ...changed.splice(from, 1));
+  else [changed[from], changed[to]] = [changed[to] as number, changed[from] as number];
+  return changed;
 }
 
 interface Packing {
   readonly places: readonly Place[];
   readonly order: readonly number[];
   readonly rule: Rule;
-  /** Sheets, less the largest strip that is left clear across one of them, in sheets; loose pieces break ties. */
+  /** What lies on the sheet that is least filled. */
+  readonly emptiest: readonly number[];
+  /**
+   * Sheets, of which the emptiest counts only for what lies on it: so a search that empties it comes nearer and nearer
+   * to saving it. Sheets filled unevenly, a strip left clear and pieces held in windows break ties.
+   */
   readonly cost: number;
 }
+
+/** In sheets: a worse packing is put up with to this at first. */
+const PATIENCE = 0.06;
+/** Worth of full sheets beside half-empty ones, and of a clear strip, in sheets. */
+const UNEVEN = 0.05;
+const CLEAR = 0.02;
 
 /** A tie for the packer: a millionth of a sheet. */
 const GAIN = 1e-6;
@@ -153,9 +180,24 @@ function fill(blanks: readonly Blank[], order: readonly number[], bed: Bed, rule
       if (rooms.length > 0) windows.push({ sheet: space.sheet, within: { blank, window }, rooms });
     });
   }
-  const clear = Math.max(0, ...beds.map(({ sheet }) => clearStrip(places, sheet, bed)));
+  const size = bed.width * bed.height;
+  const filled = beds.map(
+    ({ sheet }) =>
+      places.reduce((area, p) => area + (p.sheet === sheet && !p.within ? p.stance.width * p.stance.height : 0), 0) /
+      size,
+  );
+  const least = Math.min(...filled);
+  const barest = filled.indexOf(least);
+  const clear = Math.max(0, ...beds.map(({ sheet }) => clearStrip(places, sheet, bed))) / size;
+  const uneven = filled.reduce((sum, f) => sum + f * f, 0) / filled.length;
   const held = places.filter(({ within }) => within !== null).length;
-  return { places, order, rule, cost: beds.length - clear / (bed.width * bed.height) - HELD * held };
+  return {
+    places,
+    order,
+    rule,
+    emptiest: places.filter(({ sheet }) => sheet === barest).map(({ blank }) => blank),
+    cost: beds.length - 1 + least - UNEVEN * uneven - CLEAR * clear - HELD * held,
+  };
 }
 
 function bestRoom(spaces: readonly Space[], stances: readonly Stance[], spacing: number, rule: Rule) {

@@ -42,7 +42,7 @@ export function backParts(own: Back): readonly Part[] {
       facing: 'front',
       low: seat - t,
       group: 'back',
-      grain: 'y',
+      grain: 'any',
       outline: plateOutline(own),
       holes: [window, ...hookSlots, ...grooves, ...pins.map((p) => circle(p.x, p.y, p.diameter))],
       places: place(matrixOf('front', seat - t, t)),

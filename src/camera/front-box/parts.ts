@@ -73,7 +73,7 @@ export function frontBoxParts(own: FrontBox): readonly Part[] {
       facing: 'down',
       low: half - t,
       group: 'front',
-      grain: 'z',
+      grain: 'any',
       outline: stepped(box(-half + t, 0, half - t, length), {
         bottom: partnerFingers(rows.panelToTop, t, fit),
         left: partnerFingers(rows.sideToTop, t, fit),
@@ -87,7 +87,7 @@ export function frontBoxParts(own: FrontBox): readonly Part[] {
       facing: 'up',
       low: -inside / 2 - t,
       group: 'front',
-      grain: 'z',
+      grain: 'any',
       outline: stepped(box(-inside / 2, 0, inside / 2, length), floorEdges),
       joins: joined('finger', 'F1', 'F2L', 'F2R'),
     }),

@@ -34,7 +34,7 @@ export function rearBoxParts(own: RearBox): readonly Part[] {
       facing,
       low,
       group: 'rear',
-      grain: 'z',
+      grain: 'any',
       outline: sideOutline,
       joins: joined('finger', 'R2T', 'R2F', 'R3'),
     });
@@ -46,7 +46,7 @@ export function rearBoxParts(own: RearBox): readonly Part[] {
       facing,
       low,
       group: 'rear',
-      grain: 'z',
+      grain: 'any',
       outline: lidOutline,
       joins: joined('finger', 'R3'),
     });

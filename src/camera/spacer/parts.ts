@@ -59,7 +59,7 @@ export function spacerParts(own: PlacedSpacer): readonly Part[] {
       joins,
     };
     return layer.ply
-      ? plate({ ...common, ply: layer.ply, facing: 'rear', low: 0, group: 'loose', grain: 'y', places })
+      ? plate({ ...common, ply: layer.ply, facing: 'rear', low: 0, group: 'loose', grain: 'any', places })
       : boughtPlate({
           ...common,
           thickness: layer.thickness,

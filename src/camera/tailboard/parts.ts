@@ -157,7 +157,7 @@ function doubler(own: Tailboard): readonly Part[] {
       facing: 'up',
       low: 0,
       group: 'front',
-      grain: 'x',
+      grain: 'any',
       outline: rectangle(boxAt(0, 0, block.side, block.side)),
       holes: [circle(0, 0, thread.barrel)],
       places: Array.from({ length: block.plies }, (_, k) => front(upright(0, low(k), tripod))),
