@@ -241,7 +241,7 @@ const rules: readonly {
     name: 'no path of somebody’s machine',
     rule: noMachinePaths,
     fails: [{ path: 'src/cli/build.ts', text: `const folder = '${'/home'}/somebody/output';` }],
-    passes: { path: 'src/cli/build.ts', text: "import { a } from '../work/index.js';" },
+    passes: { path: 'src/cli/build.ts', text: "import { a } from '../paper/index.js';" },
   },
   {
     name: 'files and folders are called in kebab-case',
