@@ -35,7 +35,7 @@ export function engrave(
             level: 'note',
             message: `Too small to carry a mark: ${unmarked.join(', ')}. Sort them by their outlines.`,
             value: unmarked.length,
-            unit: 'parts',
+            unit: unmarked.length === 1 ? 'part' : 'parts',
           },
         ];
   return { parts: done, findings };
@@ -50,16 +50,20 @@ function markOf(part: FlatPart, revision: string, taken: readonly Path[]): reado
   const texts = [`${part.id} ${revision}`, part.id];
   const room = roomOf(part, taken);
   for (const text of texts) {
-    for (const height of HEIGHTS) {
-      const words = lettering(text, height);
-      const block = arrow ? [...words.strokes, ...arrowStrokes(arrow, words.width + height, height)] : words.strokes;
-      const width = words.width + (arrow ? 3.4 * height : 0);
-      for (const turn of [0, Math.PI / 2]) {
-        if (turn !== 0 && arrow) continue;
-        const at = room(turn === 0 ? width : height, turn === 0 ? height : width);
-        if (!at) continue;
-        const origin = turn === 0 ? at : { x: at.x + height, y: at.y };
-        return block.map((stroke) => ({ ...stroke, vertices: moved(stroke.vertices, { ...origin, turn }) }));
+    // with its arrow if it can be, else without, and then along a narrow part as well
+    for (const pointing of arrow ? [arrow, null] : [null]) {
+      for (const height of HEIGHTS) {
+        const words = lettering(text, height);
+        const width = words.width + (pointing ? 3.4 * height : 0);
+        const block = pointing
+          ? [...words.strokes, ...arrowStrokes(pointing, words.width + height, height)]
+          : words.strokes;
+        for (const turn of pointing ? [0] : [0, Math.PI / 2]) {
+          const at = room(turn === 0 ? width : height, turn === 0 ? height : width);
+          if (!at) continue;
+          const origin = turn === 0 ? at : { x: at.x + height, y: at.y };
+          return block.map((stroke) => ({ ...stroke, vertices: moved(stroke.vertices, { ...origin, turn }) }));
+        }
       }
     }
   }
