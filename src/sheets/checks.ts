@@ -143,22 +143,31 @@ export function bedTooSmall(
   margin: number,
 ): Finding {
   const needs = lies.map(({ width, height }) => ({ width: width + 2 * margin, height: height + 2 * margin }));
-  const words = needs.map(({ width, height }) => `${up(width)} × ${up(height)} mm`).join(' or ');
+  const sizes = needs.map(({ width, height }) => `${up(width)} × ${up(height)} mm`);
+  const words = sizes.filter((size, i) => sizes.indexOf(size) === i).join(' or ');
   const bed = beds[0]?.sheet;
-  const long = Math.max(0, ...needs.slice(0, 1).map(({ width, height }) => Math.max(width, height)));
+  const grain = part.grain === 'any' ? '' : ', face grain along the first';
   return {
     rule: 'part-on-bed',
     level: 'error',
-    value: long,
-    ...(bed === undefined ? {} : { limit: Math.max(bed.width, bed.height) }),
-    unit: 'mm',
+    ...(bed === undefined ? {} : { ...tooLong(needs, bed), unit: 'mm' }),
     message:
       bed === undefined
         ? `${part.id} ${part.name} is to be cut from ${part.material}, and no sheet of that is given.`
-        : `${part.id} ${part.name} does not fit a sheet of ${mm(bed.width)} × ${mm(bed.height)} mm, its grain along the first.`,
-    hint: `A sheet of ${words}, face grain along the first, would take it.`,
+        : `${part.id} ${part.name} does not fit a sheet of ${mm(bed.width)} × ${mm(bed.height)} mm${grain}.`,
+    hint: `A sheet of ${words}${grain} would take it.`,
     about: 'plywood.sheet',
   };
+}
+
+/** The side that does not fit, in the way of lying that misses by least, and the sheet's. */
+function tooLong(needs: readonly Lie[], bed: Lie): { readonly value: number; readonly limit: number } {
+  const missing = needs.map(({ width, height }) =>
+    width - bed.width > height - bed.height ? { value: width, limit: bed.width } : { value: height, limit: bed.height },
+  );
+  const over = ({ value, limit }: { value: number; limit: number }) => value - limit;
+  const [first = { value: 0, limit: 0 }, ...others] = missing;
+  return others.reduce((least, next) => (over(next) < over(least) ? next : least), first);
 }
 
 const mm = (value: number): number => Math.round(value * 100) / 100;

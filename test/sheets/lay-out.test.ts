@@ -146,6 +146,14 @@ describe('findings', () => {
     { what: 'four times as long as wide across the grain', part: plate('P', rect(50, 200), { grain: 'x' }) },
   ])('none for $what', ({ part }) => expect(rules(part)).toEqual([]));
 
+  test('a part that is too tall is measured by its height, and a free one is told one size', () => {
+    const [tall] = layOut(one(plate('P', rect(300, 500), { grain: 'x' })), given).findings;
+    // 500, the cut on both sides half a kerf each, a margin of 5 on both sides; the sheet is 400 high
+    expect(tall).toMatchObject({ value: 500 + kerf + 10, limit: 400, unit: 'mm' });
+    const [free] = layOut(one(plate('Q', rect(500, 500), { grain: 'any' })), given).findings;
+    expect(free?.hint).toBe('A sheet of 510.2 × 510.2 mm would take it.');
+  });
+
   test('name the part, its sheet and the size that would take it', () => {
     const [finding] = layOut(one(plate('T1', rect(700, 120), { name: 'tailboard', grain: 'x' })), given).findings;
     expect(finding?.message).toContain('T1 tailboard');
