@@ -26,17 +26,22 @@ export function boxesOf(part: Part, placements = part.placements): readonly Plac
 export const slidBox = ({ placement, extent: { x, y, z } }: PlacedBox, rear: number): Extent =>
   placement.group === 'front' ? { x, y, z } : { x, y, z: [z[0] + rear, z[1] + rear] };
 
-/** Along each axis of the camera a box reaches farthest at the corners that the signs of the matrix's row point to. */
-function carried({ left, bottom, right, top, high }: OwnBox, matrix: Matrix4): Extent {
-  const reach = (row: 0 | 1 | 2): readonly [number, number] => {
-    const [x, y, z] = [matrix[row] as number, matrix[4 + row] as number, matrix[8 + row] as number];
-    const origin = matrix[12 + row] as number;
-    return [
-      x * (x > 0 ? left : right) + y * (y > 0 ? bottom : top) + z * (z > 0 ? 0 : high) + origin,
-      x * (x > 0 ? right : left) + y * (y > 0 ? top : bottom) + z * (z > 0 ? high : 0) + origin,
-    ];
-  };
-  return { x: reach(0), y: reach(1), z: reach(2) };
+const carried = (own: OwnBox, matrix: Matrix4): Extent => ({
+  x: reach(own, matrix, 0),
+  y: reach(own, matrix, 1),
+  z: reach(own, matrix, 2),
+});
+
+/** Along an axis of the camera a box reaches farthest at the corners that the signs of the matrix's row point to. */
+function reach({ left, bottom, right, top, high }: OwnBox, matrix: Matrix4, row: 0 | 1 | 2): readonly [number, number] {
+  const x = matrix[row] as number;
+  const y = matrix[4 + row] as number;
+  const z = matrix[8 + row] as number;
+  const origin = matrix[12 + row] as number;
+  return [
+    x * (x > 0 ? left : right) + y * (y > 0 ? bottom : top) + z * (z > 0 ? 0 : high) + origin,
+    x * (x > 0 ? right : left) + y * (y > 0 ? top : bottom) + z * (z > 0 ? high : 0) + origin,
+  ];
 }
 
 export const around = (extents: readonly Extent[]): Extent => {

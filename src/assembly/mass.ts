@@ -44,8 +44,10 @@ function centreOf(part: Part): Point3 {
 export function centroid(outline: ClosedPath, holes: readonly ClosedPath[]): Point {
   let [sum, sx, sy] = [0, 0, 0];
   for (const loop of [outline, ...holes]) {
-    const points = flatten(loop, 0.1);
-    let [twice, mx, my] = [0, 0, 0];
+    const points = loop.some(({ bulge }) => bulge !== 0) ? flatten(loop, 0.1) : loop;
+    let twice = 0;
+    let mx = 0;
+    let my = 0;
     for (let i = 0, j = points.length - 1; i < points.length; j = i++) {
       const a = points[j] as Point;
       const b = points[i] as Point;

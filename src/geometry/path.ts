@@ -33,7 +33,7 @@ export const SAGITTA = 0.01;
 
 /** A closed loop of straight edges. */
 export const polygon = (points: readonly (readonly [number, number])[]): ClosedPath =>
-  points.map(([x, y]) => ({ x, y, bulge: 0 }));
+  points.map((point) => ({ x: point[0], y: point[1], bulge: 0 }));
 
 /** A closed loop walked the other way. */
 export const reversed = (path: ClosedPath): ClosedPath =>
@@ -105,7 +105,10 @@ export function length(path: readonly Vertex[], closed = true): number {
 export const boundsOf = (path: ClosedPath): Box => boundsOfPoints(flatten(path));
 
 export function boundsOfPoints(points: readonly Point[]): Box {
-  let [left, bottom, right, top] = [Infinity, Infinity, -Infinity, -Infinity];
+  let left = Infinity;
+  let bottom = Infinity;
+  let right = -Infinity;
+  let top = -Infinity;
   for (const { x, y } of points) {
     left = Math.min(left, x);
     bottom = Math.min(bottom, y);

@@ -9,8 +9,17 @@ export interface Point3 {
 
 type Axis = readonly [number, number, number];
 
-/** A placement from where the part's own axes point, and where its origin stands. */
-export const frame = (x: Axis, y: Axis, z: Axis, origin: Axis): Matrix4 => [...x, 0, ...y, 0, ...z, 0, ...origin, 1];
+/**
+ * A placement from where the part's own axes point, and where its origin stands. Each number by its index: a camera has
+ * hundreds of places, and spreading four short lists takes several times as long.
+ */
+// biome-ignore format: a column of the matrix on each line
+export const frame = (x: Axis, y: Axis, z: Axis, origin: Axis): Matrix4 => [
+  x[0], x[1], x[2], 0,
+  y[0], y[1], y[2], 0,
+  z[0], z[1], z[2], 0,
+  origin[0], origin[1], origin[2], 1,
+];
 
 /** In the plane across the optical axis: own x, y stay; the material runs from z towards the film. */
 export const across = (x: number, y: number, z: number): Matrix4 => frame([1, 0, 0], [0, 1, 0], [0, 0, 1], [x, y, z]);

@@ -104,11 +104,10 @@ export function buttonClears({ button, cornerClip }: RearStandard, build: Build)
   const over = button.arm - toEdge;
   // turned by a quarter it lies across the diagonal
   const off = toEdge - button.width / 2;
+  const fences = FENCES.flatMap((id) => spansOf(build, id));
   const beside = Math.min(
-    ...build.setups.flatMap((setup) => {
-      const fences = FENCES.flatMap((id) => spansOf(build, id, { setup }));
-      return spansOf(build, 'R6', { setup }).flatMap((arm) => fences.map((fence) => airBetween(arm, fence)));
-    }),
+    // the buttons stand in every set-up, so each fence meets them wherever it stands
+    ...spansOf(build, 'R6').flatMap((arm) => fences.map((fence) => airBetween(arm, fence))),
   );
   const proud = spanOf(build, 'R3').z[0] - spanOf(build, 'button-screw').z[0];
   const rule = { rule: 'button-clears', level: 'error', unit: 'mm' } as const;
