@@ -3,7 +3,7 @@ import type { Finding } from '../../model/finding.js';
 import { mm, plainNumber } from '../../units/print.js';
 import { spanOf, spansOf } from '../span-of.js';
 import { ROUNDING, tenth, unless } from '../unless.js';
-import { type Back, CORNER_CLIP } from './size.js';
+import { type Back, CORNER_CLIP, LEAST_WEB } from './size.js';
 
 /** The ring turns in a square hole; slip a side that neither binds nor rattles. Common practice, no source. */
 const SQUARE_WITHIN = 0.05;
@@ -147,4 +147,23 @@ export const tongueNote = ({ tongue, side }: Back): readonly Finding[] =>
         },
       ];
 
-export const backChecks = [backSquare, ringWidth, trapLand, seatFlat, registerSoft, tongueNote];
+/** web-least: wood beside the grooves for lock ribs, towards the picture and towards the holder's open end. */
+export const grooveWeb = ({ grooves, opening, openExtent }: Back): readonly Finding[] =>
+  grooves.flatMap(({ from, to }) => {
+    const value = Math.min(from - opening.height / 2, openExtent - to);
+    return unless(value >= LEAST_WEB - ROUNDING, {
+      rule: 'web-least',
+      level: 'error',
+      value,
+      limit: LEAST_WEB,
+      unit: 'mm',
+      about: 'holders',
+      message:
+        value > 0
+          ? `Beside the groove for a holder's lock rib ${mm(tenth(value))} of the seat are left: the back breaks there.`
+          : "The groove for a holder's lock rib would run into the picture, or beyond the holder's open end.",
+      hint: 'Measure again from the middle of the picture to the middle of the rib; or plane the rib off and write locating: pins.',
+    });
+  });
+
+export const backChecks = [backSquare, ringWidth, trapLand, seatFlat, registerSoft, grooveWeb, tongueNote];

@@ -94,7 +94,7 @@ const coversHole = (by: LensBoard['by'], disc: number, hole: number): readonly F
     limit: 2,
     unit: 'mm',
     about: by === 'flange' ? 'lens.flange.diameter' : 'lens.barrel',
-    message: `The ${by === 'clamp' ? 'clamp' : by} is ${mm(disc)} across and the hole that the lens passes ${mm(hole)}: there is nothing left to seat on.`,
+    message: `The ${by === 'clamp' ? 'clamp' : by} is ${mm(tenth(disc))} across and the hole that the lens passes ${mm(tenth(hole))}: there is nothing left to seat on.`,
     hint:
       by === 'ring'
         ? 'Give the barrel’s diameter at the thread, and the front or rear diameter of what must pass the hole.'
@@ -112,7 +112,7 @@ export const ringHolds = ({ thread, hole }: LensBoard): readonly Finding[] =>
           limit: thread.needed,
           unit: 'mm',
           about: 'lens.barrel',
-          message: `The thread reaches ${mm(thread.reach)} from the lens seat; through board and plug the ring needs ${mm(thread.needed)} of it.`,
+          message: `The thread reaches ${mm(tenth(thread.reach))} from the lens seat; through board and plug the ring needs ${mm(tenth(thread.needed))} of it.`,
           hint: 'Use a thinner sheet, or hold the lens by a clamp.',
         }),
         ...unless(thread.shoulder - hole >= 2 - ROUNDING, {
@@ -122,7 +122,7 @@ export const ringHolds = ({ thread, hole }: LensBoard): readonly Finding[] =>
           limit: 1,
           unit: 'mm',
           about: 'lens.barrel',
-          message: `The lens is ${mm(thread.shoulder)} across where its shoulder should bear, the hole for its thread ${mm(hole)}: nothing holds it against the ring.`,
+          message: `The lens is ${mm(tenth(thread.shoulder))} across where its shoulder should bear, the hole for its thread ${mm(tenth(hole))}: nothing holds it against the ring.`,
           hint: 'Measure the lens on both sides of its thread; where it has no shoulder, lay a washer under it.',
         }),
       ]
@@ -142,7 +142,10 @@ export const screwsHold = ({ screws, hole, plugHole }: LensBoard): readonly Find
       limit,
       unit: 'mm',
       about: 'lens.mount',
-      message: `Between the hole for the lens and the screws that hold it ${mm(value)} of wood are left; they need ${mm(limit)}.`,
+      message:
+        value > 0
+          ? `Between the hole for the lens and the screws that hold it ${mm(tenth(value))} of wood are left; they need ${mm(limit)}.`
+          : 'The screws that hold the lens would stand in the hole that its light needs.',
       hint: 'Mount the lens from the other side of the board, or turn another ring for its flange.',
     }));
 };

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import {
   backSquare,
+  grooveWeb,
   registerSoft,
   ringWidth,
   seatFlat,
@@ -94,4 +95,29 @@ test('holder-clears: a tongue is told, and how the back is used with it', () => 
   expect(tongueNote({ ...back, tongue: 130 })).toMatchObject([
     { rule: 'holder-clears', level: 'note', value: 130, hint: expect.stringMatching(/never down/) },
   ]);
+});
+
+describe('web-least: 3 mm of the seat beside a groove, Heron’s opening reaching to 87.7 and its holders to 108.3', () => {
+  const grooved = (from: number, to: number) => grooveWeb({ ...back, grooves: [{ from, to }] });
+  test.each([
+    { from: 90.7, to: 95 },
+    { from: 100, to: 105.3 },
+  ])('from $from to $to', ({ from, to }) => expect(grooved(from, to)).toEqual([]));
+  test.each([
+    { from: 90.6, to: 95, message: /2\.9 mm of the seat/ },
+    { from: 100, to: 105.4, message: /2\.9 mm of the seat/ },
+    { from: 85, to: 90, message: /into the picture/ },
+  ])('from $from to $to', ({ from, to, message }) =>
+    expect(grooved(from, to)).toMatchObject([
+      {
+        rule: 'web-least',
+        level: 'error',
+        limit: 3,
+        unit: 'mm',
+        about: 'holders',
+        message: expect.stringMatching(message),
+        hint: expect.stringMatching(/middle of the rib/),
+      },
+    ]),
+  );
 });

@@ -1,5 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { boardHeld, boardOut, boardWay, screwsToEdge } from '../../../src/camera/lens-board/checks.js';
+import {
+  boardHeld,
+  boardOut,
+  boardWay,
+  clampClear,
+  ringHolds,
+  screwsHold,
+  screwsToEdge,
+  seatCovered,
+} from '../../../src/camera/lens-board/checks.js';
 import { boxAt, rectangle } from '../../../src/geometry/shapes.js';
 import { heron, recut, without } from '../worked.js';
 
@@ -56,5 +65,61 @@ test('nut-edge: two diameters of M4 from the screws to the edge of the board', (
       about: 'lens.mount',
       hint: expect.stringMatching(/0\.2 mm wider/),
     },
+  ]);
+});
+
+describe('lens-seat-known: 2 mm all round to bear on', () => {
+  const seat = (more: Partial<typeof lensBoard>) => seatCovered({ ...lensBoard, hole: 60, plugHole: 70, ...more });
+  test.each([
+    { by: 'clamp', side: 'inside', disc: 74 },
+    { by: 'flange', side: 'front', disc: 64 },
+    { by: 'ring', side: 'front', disc: 74 },
+    { by: 'ring', side: 'inside', disc: 64 },
+  ] as const)('a $by from $side: of the hole that it lies over', ({ by, side, disc }) => {
+    expect(seat({ by, side, disc })).toEqual([]);
+    expect(seat({ by, side, disc: disc - 0.1 })).toMatchObject([
+      { rule: 'lens-seat-known', level: 'error', limit: 2, unit: 'mm', hint: expect.anything() },
+    ]);
+  });
+});
+
+describe('lens-seat-known: a ring', () => {
+  const ring = (reach: number, shoulder: number) =>
+    ringHolds({ ...lensBoard, hole: 40.3, thread: { shoulder, reach, needed: 9.1 } });
+  test('reaches its thread, and draws a shoulder 1 mm wider all round', () => expect(ring(9.1, 42.3)).toEqual([]));
+  test('does not reach a thread that ends in the wood', () =>
+    expect(ring(9, 42.3)).toMatchObject([
+      { rule: 'lens-seat-known', level: 'error', value: 9, limit: 9.1, hint: expect.stringMatching(/thinner sheet/) },
+    ]));
+  test('has nothing to draw where the lens has no shoulder', () =>
+    expect(ring(20, 40)).toMatchObject([
+      { rule: 'lens-seat-known', level: 'warning', limit: 1, hint: expect.stringMatching(/washer/) },
+    ]));
+});
+
+describe('web-least: wood between the hole for the lens and its screws', () => {
+  const web = (x: number, through: boolean) =>
+    screwsHold({
+      ...lensBoard,
+      hole: 60,
+      plugHole: 64,
+      screws: { places: [{ x, y: 0 }], hole: through ? 4.5 : 2, through },
+    });
+  test('3 mm beside a clamp’s screw in the plug', () => {
+    expect(web(32 + 2.25 + 3, true)).toEqual([]);
+    expect(web(32 + 2.25 + 2.9, true)).toMatchObject([{ rule: 'web-least', level: 'error', limit: 3, unit: 'mm' }]);
+  });
+  test('1 mm beside a wood screw', () => {
+    expect(web(30 + 1 + 1, false)).toEqual([]);
+    expect(web(30 + 1 + 0.9, false)).toMatchObject([{ rule: 'web-least', level: 'error', limit: 1 }]);
+    expect(web(20, false)).toMatchObject([{ message: expect.stringMatching(/in the hole/) }]);
+  });
+});
+
+test('cone-clear: a clamp longer than the barrel behind its seat', () => {
+  expect(clampClear({ ...lensBoard, clampRoom: null })).toEqual([]);
+  expect(clampClear({ ...lensBoard, clampRoom: 0 })).toEqual([]);
+  expect(clampClear({ ...lensBoard, clampRoom: -0.2 })).toMatchObject([
+    { rule: 'cone-clear', level: 'error', value: -0.2, limit: 0, unit: 'mm', hint: expect.stringMatching(/flange/) },
   ]);
 });

@@ -37,3 +37,27 @@ describe('dowels of the plug', () => {
     expect(dowels.map(({ diameter }) => diameter)).toEqual([6, 5]);
   });
 });
+
+describe('a lens in front', () => {
+  const { parts, build, camera, design: own } = planCamera(designOf(design(3)));
+  const { lensBoard } = camera.objects;
+  const widest = (id: string) => {
+    const part = parts.find((p) => p.id === id);
+    if (part?.kind !== 'flat') throw new Error(`${id} is not cut from sheet`);
+    return Math.max(...(part.holes[0] ?? []).map(({ x }) => x));
+  };
+
+  test('throws its light through board and plug to the corners of the back’s opening', () => {
+    // the rear rim: 20 and 12 behind the seat, 19 from the axis; similar triangles to the corner of the gate
+    const rim = { z: lensBoard.seat + 32, radius: 19 };
+    const corner = Math.hypot(build.gate.width, build.gate.height) / 2;
+    const at = (z: number) => rim.radius + ((corner - rim.radius) * (z - rim.z)) / (build.gate.z - rim.z);
+    expect(widest('F6')).toBeGreaterThan(at(-own.plywood.thickness));
+    expect(widest('F7')).toBeGreaterThan(at(0));
+  });
+
+  test('has its clamp’s screws in the plug, 8 mm from its edge or more', () => {
+    for (const { x, y } of lensBoard.screws.places)
+      expect(lensBoard.plug / 2 - Math.max(Math.abs(x), Math.abs(y))).toBeGreaterThanOrEqual(8 - 0.3);
+  });
+});

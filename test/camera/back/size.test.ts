@@ -1,0 +1,97 @@
+import { describe, expect, test } from 'vitest';
+import { ownPins, sizeBack } from '../../../src/camera/back/size.js';
+import { heron } from '../worked.js';
+
+const { back } = heron.camera.objects;
+
+/** Heron's back for one holder with this much rim round the opening of 124.6 x 175.4, or with these lock ribs. */
+function backFor({ side = 16, end = 18, ribs = [] as readonly { fromAxis: number; width: number }[] }) {
+  const holder = {
+    width: 124.6 + 2 * side,
+    closedExtent: 87.7 + end,
+    openExtent: 108.3,
+    slideDepth: 4.05,
+    pins: true,
+    rib: null,
+  };
+  return sizeBack({
+    wood: back.wood,
+    side: back.side,
+    seat: back.seat,
+    imageShort: 120.6,
+    imageLong: 171.4,
+    openingMargin: 2,
+    standardOpening: back.standardOpening,
+    ringSlip: back.ringSlip,
+    wellPlay: back.wellPlay,
+    holders: [holder, ...ribs.map((rib) => ({ ...holder, rib: { ...rib, height: 1.5 } }))],
+    places: back.places,
+  });
+}
+
+describe('pins stand in wood', () => {
+  const rims = [10, 11, 12, 14, 16.9, 17, 18, 20, 26, 32];
+  test.each(rims.flatMap((side) => rims.map((end) => ({ side, end }))))('rims of $side and $end', ({ side, end }) => {
+    const sized = backFor({ side, end });
+    const pins = [...sized.pins, ...ownPins(sized)];
+    for (const { x, y, diameter } of pins) {
+      const hole = (diameter + 0.2) / 2;
+      const [beside, below] = [Math.abs(x) - 62.3, Math.abs(y) - 87.7];
+      // narrowest web that is cut beside them: common practice, no source
+      expect(Math.max(beside, below) - hole).toBeGreaterThanOrEqual(1.5);
+      expect(62.3 + side - Math.abs(x) - hole).toBeGreaterThanOrEqual(1.5);
+      expect(87.7 + end - Math.abs(y) - hole).toBeGreaterThanOrEqual(1.5);
+    }
+    pins.forEach((a, i) => {
+      for (const b of pins.slice(i + 1)) expect(Math.hypot(a.x - b.x, a.y - b.y)).toBeGreaterThanOrEqual(12);
+    });
+  });
+
+  test('a thin one left and a thick one right, so that nothing goes on the wrong way round', () => {
+    const { pins } = backFor({});
+    expect(pins.map(({ x, diameter }) => ({ left: x < 0, diameter }))).toEqual([
+      { left: true, diameter: 5 },
+      { left: false, diameter: 6 },
+    ]);
+  });
+});
+
+describe('grooves for lock ribs are 1 mm wider than the rib', () => {
+  test.each([
+    { name: 'one rib', ribs: [{ fromAxis: 98, width: 4 }], grooves: [{ from: 95.5, to: 100.5 }] },
+    {
+      name: 'two ribs at one place share a groove',
+      ribs: [
+        { fromAxis: 98, width: 4 },
+        { fromAxis: 98, width: 3 },
+      ],
+      grooves: [{ from: 95.5, to: 100.5 }],
+    },
+    {
+      name: '3 mm of wood and more stand between two',
+      ribs: [
+        { fromAxis: 101.4, width: 3 },
+        { fromAxis: 94, width: 3 },
+      ],
+      grooves: [
+        { from: 92, to: 96 },
+        { from: 99.4, to: 103.4 },
+      ],
+    },
+    {
+      name: 'with less than 3 mm between them they are one',
+      ribs: [
+        { fromAxis: 100.9, width: 3 },
+        { fromAxis: 94, width: 3 },
+      ],
+      grooves: [{ from: 92, to: 102.9 }],
+    },
+  ])('$name', ({ ribs, grooves }) => {
+    const made = backFor({ ribs }).grooves;
+    expect(made).toHaveLength(grooves.length);
+    made.forEach((groove, i) => {
+      expect(groove.from).toBeCloseTo(grooves[i]?.from ?? Number.NaN, 9);
+      expect(groove.to).toBeCloseTo(grooves[i]?.to ?? Number.NaN, 9);
+    });
+  });
+});
