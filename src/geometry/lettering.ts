@@ -3,6 +3,8 @@ import type { Path, Point } from './path.js';
 
 /** Single-line letters: one stroke of the beam, no filled outlines. The glyphs are in the public domain. */
 const FONT = 'hershey_sans_1';
+/** Read once: it is a table, and the package reads all of it anew each time that it is asked. */
+const { chars } = hershey.getFontData(FONT);
 /** Units of the font that capitals are tall. */
 const CAPITAL = 662;
 /** Blank left of a glyph in the font's own units. */
@@ -14,7 +16,6 @@ const BEARING = 126;
  * @param height of the capitals, mm
  */
 export function lettering(text: string, height: number): { readonly strokes: readonly Path[]; readonly width: number } {
-  const { chars } = hershey.getFontData(FONT);
   const scale = height / CAPITAL;
   const strokes: Path[] = [];
   let x = 0;
