@@ -12,7 +12,7 @@ import type { Cords } from './cords/size.js';
 import { type FocusScale, sizeFocusScale } from './focus-scale/size.js';
 import { footSlots } from './front-box/parts.js';
 import { sizeFrontBox } from './front-box/size.js';
-import { effectiveDepth, rearOfFrame, sizeGroundGlassFrame } from './ground-glass-frame/size.js';
+import { clipsLie, effectiveDepth, glazing, rearOfFrame, sizeGroundGlassFrame } from './ground-glass-frame/size.js';
 import type { HeldHolder } from './holder/size.js';
 import { type MountedLens, opening } from './lens/size.js';
 import { type LensBoardGiven, sizeLensBoard } from './lens-board/size.js';
@@ -221,6 +221,7 @@ export function sizeCamera(design: Design): Camera {
       rib: h.rib,
     })),
     places,
+    clips: clipsLie(glazing(format.image.long)),
   });
   // raised by shims alone the frame shows the light a slit above the low fence of the open end: there it reaches that fence
   const slit = spacers.some(

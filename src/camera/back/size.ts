@@ -61,6 +61,8 @@ export interface BackGiven {
   readonly wellPlay: number;
   readonly holders: readonly HolderClaims[];
   readonly places: BackPlaces;
+  /** Between which distances from the axis the clips of the glass lie. */
+  readonly clips: { readonly from: number; readonly to: number };
 }
 
 /** What the back must know of a holder. */
@@ -128,9 +130,20 @@ export function sizeBack(given: BackGiven): Back {
     pins: seatPins(opening, narrowest, Math.min(...holders.map((h) => h.closedExtent))),
     grooves: groovesFor(holders.flatMap((h) => (h.rib ? [h.rib] : []))),
     hookX: Math.min(Math.max((fenceEdge + side / 2) / 2, given.standardOpening / 2 + 6), side / 2 - 8),
-    hookY: 0.22 * side,
+    hookY: hookHeight(side, given.clips),
     places: given.places,
   };
+}
+
+/** Hooks stand at this part of the back's side from the axis, and their cords keep so far from the clips of the glass. */
+const HOOKS_AT = 0.22;
+const CORD_CLEAR = 3;
+
+/** Nearer to the axis where a cord would lie on the clips. */
+function hookHeight(side: number, clips: BackGiven['clips']): number {
+  const usual = HOOKS_AT * side;
+  const onClips = usual > clips.from - CORD_CLEAR && usual < clips.to + CORD_CLEAR;
+  return onClips ? clips.from - CORD_CLEAR : usual;
 }
 
 /** A groove is so much wider than its rib. */

@@ -4,10 +4,8 @@ import { box, boxAt, circle, clipped, rectangle, type Step, stepped } from '../.
 import { boughtPlate, joined, type Ply, plate } from '../../joinery/plate.js';
 import type { Hardware, Part } from '../../model/part.js';
 import { inStances } from '../loose.js';
-import type { GroundGlassFrame } from './size.js';
+import { CLIP, clipsLie, type GroundGlassFrame } from './size.js';
 
-/** A clip lies over the glass and bears on the pocket's wood, 8.5 of it where the frame is wide enough. */
-const CLIP = { width: 16, thickness: 0.8, over: 5, onWood: 8.5 };
 /** From a clip's end to the frame's edge. */
 const SHORT_OF_EDGE = 0.5;
 /** Play of the protector round a clip. */
@@ -102,8 +100,8 @@ const outer = ({ width, extent }: GroundGlassFrame) => box(-width / 2, -extent.c
 /** Two clips at the top and two at the bottom: x of the pair, middle and length in y, and which way is out. */
 function clipPlaces({ glass, pocket, extent }: GroundGlassFrame) {
   const x = glass.width / 4;
-  const inner = glass.height / 2 - CLIP.over;
-  const outer = Math.min(pocket.height / 2 + CLIP.onWood, Math.min(extent.closed, extent.open) - SHORT_OF_EDGE);
+  const { from: inner, to } = clipsLie({ glass, pocket });
+  const outer = Math.min(to, Math.min(extent.closed, extent.open) - SHORT_OF_EDGE);
   const along = { y: (inner + outer) / 2, length: outer - inner, inner };
   return [1, -1].flatMap((sign) => [-x, x].map((at) => ({ ...along, x: at, sign })));
 }
@@ -195,7 +193,7 @@ export const groundGlassFrameHardware = (own: GroundGlassFrame): readonly Hardwa
     name: 'ground glass',
     size: `${own.glass.width.toFixed(1)} × ${own.glass.height.toFixed(1)} × ${own.glass.thickness}, corners cut ${own.glass.corner}, edges ground`,
     count: 1,
-    for: 'glass frame, frosted side to the ' + own.frosted,
+    for: `glass frame, frosted side to the ${own.frosted}`,
   },
   { name: 'glass clip', size: '16 wide, with card under it', count: 4, for: 'glass frame' },
   ...own.packing.shims

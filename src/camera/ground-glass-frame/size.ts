@@ -83,6 +83,26 @@ export const effectiveDepth = (glass: {
 }): number =>
   glass.frosted === 'lens' ? glass.depth : glass.depth - throughGlass(glass.thickness, glass.refractiveIndex);
 
+/** A clip lies over the glass and bears on the pocket's wood, 8.5 of it where the frame is wide enough. */
+export const CLIP = { width: 16, thickness: 0.8, over: 5, onWood: 8.5 };
+
+interface Glazing {
+  readonly glass: { readonly height: number };
+  readonly pocket: { readonly height: number };
+}
+
+/** Between which distances from the axis the clips lie, along the long side. */
+export const clipsLie = ({ glass, pocket }: Glazing): { readonly from: number; readonly to: number } => ({
+  from: glass.height / 2 - CLIP.over,
+  to: pocket.height / 2 + CLIP.onWood,
+});
+
+/** The glass and the pocket that it lies in, along the long side. */
+export function glazing(imageLong: number): Glazing {
+  const height = imageLong + GLASS_MORE;
+  return { glass: { height }, pocket: { height: height + POCKET_PLAY } };
+}
+
 export function sizeGroundGlassFrame(given: GroundGlassFrameGiven): GroundGlassFrame {
   const { wood, imageShort, imageLong, thickness, depth, frosted, refractiveIndex } = given;
   const t = wood.ply.thickness;

@@ -5,7 +5,15 @@ import { heron } from '../worked.js';
 const { back } = heron.camera.objects;
 
 /** Heron's back for one holder with this much rim round the opening of 124.6 x 175.4, or with these lock ribs. */
-function backFor({ side = 16, end = 18, ribs = [] as readonly { fromAxis: number; width: number }[] }) {
+interface Rims {
+  readonly side?: number;
+  readonly end?: number;
+  readonly ribs?: readonly { readonly fromAxis: number; readonly width: number }[];
+}
+
+const backFor = (rims: Rims) => sizeBack(given(rims));
+
+function given({ side = 16, end = 18, ribs = [] }: Rims) {
   const holder = {
     width: 124.6 + 2 * side,
     closedExtent: 87.7 + end,
@@ -14,7 +22,7 @@ function backFor({ side = 16, end = 18, ribs = [] as readonly { fromAxis: number
     pins: true,
     rib: null,
   };
-  return sizeBack({
+  return {
     wood: back.wood,
     side: back.side,
     seat: back.seat,
@@ -26,7 +34,8 @@ function backFor({ side = 16, end = 18, ribs = [] as readonly { fromAxis: number
     wellPlay: back.wellPlay,
     holders: [holder, ...ribs.map((rib) => ({ ...holder, rib: { ...rib, height: 1.5 } }))],
     places: back.places,
-  });
+    clips: { from: 86.7, to: 100.7 },
+  };
 }
 
 describe('pins stand in wood', () => {
@@ -53,6 +62,15 @@ describe('pins stand in wood', () => {
       { left: true, diameter: 5 },
       { left: false, diameter: 6 },
     ]);
+  });
+});
+
+describe('cords over the glass', () => {
+  const at = (side: number) => sizeBack({ ...given({}), side, clips: { from: 28, to: 42 } }).hookY;
+  test('lie at 0.22 of the back’s side', () => expect(at(300)).toBeCloseTo(66, 9)); // section 12 of the description: ± 0.22 B
+  test.each([115, 150, 185, 200])('and 3 mm clear of the clips on a back of %d', (side) => {
+    const y = at(side);
+    expect(y <= 25 + 1e-9 || y >= 45 - 1e-9).toBe(true);
   });
 });
 
