@@ -122,6 +122,27 @@ const fenceBelowSlide: WholeRule = ({ holders }, _camera, build) => {
   );
 };
 
+/** The fence must stand above the joint that it shuts by so much, mm: as much as loosens in use, and a little more. */
+const OVER_JOINT = 0.3;
+
+/** raised-rim: a spacer under a holder lifts the joint between them to the fence at the open end, or above it. */
+const raisedRim: WholeRule = (_design, { spacers }, build) => {
+  const [fence] = spansOf(build, 'fence-open');
+  const height = fence === undefined ? 0 : fence.z[1] - fence.z[0];
+  return spacers.flatMap((spacer, i) =>
+    unless(spacer.under !== 'holder' || asMade(spacer) <= height - OVER_JOINT + ROUNDING, {
+      rule: 'raised-rim',
+      level: 'warning',
+      value: asMade(spacer),
+      limit: height - OVER_JOINT,
+      unit: 'mm',
+      about: `holders[${i}].filmDepth`,
+      message: `Light can run in along the rim of the ${spacer.holder}: its spacer lifts it by ${mm(tenth(asMade(spacer)))}, and the fence at the open end is ${mm(height)} high.`,
+      hint: `Lay the dark cloth over the holder before you draw the slide; or make its face ${mm(tenth(asMade(spacer)))} thicker, so that it needs no spacer.`,
+    }),
+  );
+};
+
 /** A dark slide is so much wider than the image, and so thick: section 13 of the camera's description. */
 const SLIDE = { wider: 12, thickness: 1 };
 
@@ -246,6 +267,7 @@ export const seatRules: readonly WholeRule[] = [
   holderRim,
   wellFit,
   fenceBelowSlide,
+  raisedRim,
   slidePath,
   slideLiftsHolder,
   holderClears,

@@ -212,6 +212,7 @@ export const rules: readonly Rule[] = [
     PRACTICE,
     'camera/seat-rules',
   ),
+  raised('raised-rim', 'W', 'light along the rim of a holder that stands on a spacer', PRACTICE, 'camera/seat-rules'),
   raised('slide-path', 'E', 'a dark slide that hits something on its way out', 'derived', 'camera/seat-rules'),
   raised('slide-lifts-holder', 'W', 'a slide that pulls the holder out with it', PRACTICE, 'camera/seat-rules'),
   raised(

@@ -180,3 +180,29 @@ test('scale-sense: the deepest holder’s line lies on the sole', () => {
     },
   ]);
 });
+
+describe('raised-rim: the fence at the open end stands 0.3 above the joint between spacer and holder', () => {
+  // two layers of 1.25 mm channel board, less 0.3: 2.2; the spacer is what the glass is deeper than the holder's film
+  const raisedBy = (lift: number) => {
+    const planned = planCamera({
+      ...design,
+      groundGlass: { ...design.groundGlass, depth: 5.8 + lift },
+      holders: design.holders.map((holder) => ({
+        ...holder,
+        filmDepth: 5.8 + (holder.name === 'paper holder' ? 0 : lift),
+      })),
+      shims: [0.1],
+    });
+    return toldOfWhole('raised-rim', { design: planned.design, camera: planned.camera, build: planned.build });
+  };
+  test('a spacer of 2.2 passes', () => expect(raisedBy(2.2)).toEqual([]));
+  test('one of 2.3 is told, with the cure', () => {
+    // 2.4 is made of 23 shims: the last 0.1 is within half the tolerance, 0.11
+    const [told, ...others] = raisedBy(2.4);
+    expect(others).toEqual([]);
+    expect(told).toMatchObject({ level: 'warning', unit: 'mm', about: 'holders[0].filmDepth' });
+    expect(told?.value).toBeCloseTo(2.3, 6);
+    expect(told?.limit).toBeCloseTo(2.2, 6);
+    expect(told?.hint).toContain('dark cloth');
+  });
+});
