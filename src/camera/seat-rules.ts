@@ -143,6 +143,21 @@ const raisedRim: WholeRule = (_design, { spacers }, build) => {
   );
 };
 
+/** register: a lock rib finds its groove in the back; on a spacer it would stand on bare wood. */
+const ribOnSpacer: WholeRule = ({ holders }, { spacers }) =>
+  holders.flatMap(({ name, rib, filmDepth }, i) =>
+    unless(rib === null || spacers[i]?.under !== 'holder', {
+      rule: 'register',
+      level: 'error',
+      value: rib?.height ?? 0,
+      limit: 0,
+      unit: 'mm',
+      about: 'groundGlass.depth',
+      message: `The ${name} has a lock rib and would lie on a spacer, which has no groove: it rocks on its rib, and the film is ${mm(rib?.height ?? 0)} out.`,
+      hint: `Write groundGlass.depth: ${mm(filmDepth)}; then this holder needs no spacer.`,
+    }),
+  );
+
 /** A dark slide is so much wider than the image, and so thick: section 13 of the camera's description. */
 const SLIDE = { wider: 12, thickness: 1 };
 
@@ -268,6 +283,7 @@ export const seatRules: readonly WholeRule[] = [
   wellFit,
   fenceBelowSlide,
   raisedRim,
+  ribOnSpacer,
   slidePath,
   slideLiftsHolder,
   holderClears,

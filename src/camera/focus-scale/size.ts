@@ -149,7 +149,7 @@ function spaced(lines: readonly Line[]): readonly Line[] {
 
 /** Five screws along the keeper, each moved by the least that clears the words of both scales and the rails' dowels. */
 function screws(length: number, words: readonly number[]): readonly number[] {
-  const taken = [...words.map((z) => ({ z, free: 3.6 })), ...[24, length - 24].map((z) => ({ z, free: 7 }))];
+  const taken = [...words.map((z) => ({ z, free: 3.6 })), ...[24, length - 30].map((z) => ({ z, free: 7 }))];
   const clear = (z: number) => taken.every((other) => Math.abs(z - other.z) >= other.free);
   return Array.from({ length: SCREWS }, (_, i) => {
     const ideal = 12 + (i * (length - 24)) / (SCREWS - 1);

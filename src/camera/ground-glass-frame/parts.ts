@@ -3,6 +3,7 @@ import { across } from '../../geometry/placement.js';
 import { box, boxAt, circle, clipped, rectangle, type Step, stepped } from '../../geometry/shapes.js';
 import { boughtPlate, joined, type Ply, plate } from '../../joinery/plate.js';
 import type { Hardware, Part } from '../../model/part.js';
+import { plainNumber } from '../../units/print.js';
 import { inStances } from '../loose.js';
 import { CLIP, clipsLie, type GroundGlassFrame } from './size.js';
 
@@ -195,7 +196,13 @@ export const groundGlassFrameHardware = (own: GroundGlassFrame): readonly Hardwa
     count: 1,
     for: `glass frame, frosted side to the ${own.frosted}`,
   },
-  { name: 'glass clip', size: '16 wide, with card under it', count: 4, for: 'glass frame' },
+  {
+    name: 'glass clip',
+    size: `16 × 14, with card of ${plainNumber(Math.max(0, own.pocket.plies * own.wood.ply.thickness - own.glass.thickness), 2)} under it`,
+    count: 4,
+    for: 'glass frame',
+  },
+  { name: 'wood screw', size: '2.5 × 6', count: 4, for: 'glass clips, into the pocket ply; drill 1.5 first' },
   ...own.packing.shims
     .filter((s, i, all) => all.indexOf(s) === i)
     .map((s) => ({

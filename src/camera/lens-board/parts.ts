@@ -171,10 +171,16 @@ export function lensBoardParts(own: LensBoard): readonly Part[] {
   ];
 }
 
+/** Lengths that M4 screws are sold in (from memory). */
+const M4_LENGTHS = [6, 8, 10, 12, 16, 20, 25];
+
+/** The longest that does not reach the panel: it would lift the retainer instead of clamping it. */
+const longestScrew = (room: number): number => M4_LENGTHS.findLast((length) => length <= room + 1e-9) ?? 6;
+
 export const lensBoardHardware = (own: LensBoard): readonly Hardware[] => [
   {
     name: 'thumb screw',
-    size: `M4 × ${Math.ceil((2 * own.wood.ply.thickness + 6) / 5) * 5}`,
+    size: `M4 × ${longestScrew(2 * own.wood.ply.thickness + CARD)}, head to clamp on the wood`,
     count: 2,
     for: 'retainers of the lens board',
   },

@@ -133,7 +133,13 @@ export function sizeLensBoard(given: LensBoardGiven): LensBoard {
     disc,
     thread:
       by === 'ring'
-        ? { shoulder, reach: inside ? barrel.front : barrel.grip + barrel.rear, needed: 2 * t + RING_BITE }
+        ? {
+            shoulder, // only as far as the thread's own diameter goes
+            reach: inside
+              ? barrel.front
+              : barrel.grip + (Math.abs(barrel.rearDiameter - barrel.diameter) < 0.5 ? barrel.rear : 0),
+            needed: 2 * t + RING_BITE,
+          }
         : null,
     clampRoom:
       clamp && barrel.grip + barrel.rear < clamp.length ? clamp.bore / 2 - lightAt(given.light, clamp.length) : null,

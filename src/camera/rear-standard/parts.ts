@@ -249,7 +249,7 @@ function lock(own: RearStandard): readonly Part[] {
 export const rearStandardHardware = (own: RearStandard): readonly Hardware[] => [
   { name: 'carriage bolt', size: `M6 × ${own.boltLength}`, count: 1, for: 'lock, head let into the sole' },
   { name: 'wide washer', size: 'M6, 18 across', count: 1, for: 'lock, under the tailboard' },
-  { name: 'knob', size: `M6, ${own.knob.diameter} across`, count: 1, for: 'lock' },
+  { name: 'knob', size: `M6, ${own.knob.diameter} across, thread right through`, count: 1, for: 'lock' },
   { name: 'countersunk screw', size: `M4 × ${own.buttonScrew}`, count: 4, for: 'turn-buttons' },
   { name: 'lock nut', size: 'M4', count: 4, for: 'turn-buttons' },
   { name: 'card strip', size: '0.2 thick', count: 1, for: 'under retainers’ packing and turn-button packing' },

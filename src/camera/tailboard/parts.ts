@@ -18,7 +18,7 @@ const upright = (x: number, y: number, z: number): Matrix4 => frame([1, 0, 0], [
 const front = (matrix: Matrix4) => standing('front', matrix);
 const railLength = (own: Tailboard) => own.length + own.start - own.endStop;
 const railX = (own: Tailboard) => own.soleWidth / 2 + own.railPlay + own.railWidth / 2;
-const dowelZ = (own: Tailboard) => [24, railLength(own) - 24];
+const dowelZ = (own: Tailboard) => [24, railLength(own) - 30];
 
 function base(own: Tailboard): readonly Part[] {
   const { wood, width, start, length, axisHeight, slot, tripod, thread, footSlots } = own;
@@ -134,7 +134,7 @@ function rails(own: Tailboard): readonly Part[] {
     }),
     boughtRod({
       id: 'keeper-screw',
-      name: 'screw 3 × 12 in the keepers',
+      name: 'wood screw 3 mm in the keepers',
       diameter: SCREW.head,
       length: t + CARD,
       placements: screws.map(({ at, z }) => front(upright(at, -axisHeight + 2 * t, z))),
@@ -204,7 +204,7 @@ function endStop(own: Tailboard): readonly Part[] {
     }),
     boughtRod({
       id: 'stop-screw',
-      name: 'screw 3 × 12 in the end stop',
+      name: 'wood screw 3 mm in the end stop',
       diameter: SCREW.head,
       length: wood.ply.thickness,
       placements: endScrews(own).map((x) => front(upright(x, -axisHeight, z))),
@@ -214,9 +214,26 @@ function endStop(own: Tailboard): readonly Part[] {
   ];
 }
 
+/** Lengths that wood screws 3 mm thick are sold in (from memory). */
+const WOOD_SCREWS = [8, 10, 12, 16, 20, 25, 30];
+
+/** The longest that three plies hide: end stop and tailboard, or keeper and rail. */
+const woodScrew = ({ wood }: Tailboard): number =>
+  WOOD_SCREWS.findLast((length) => length <= 3 * wood.ply.thickness + 1e-9) ?? 8;
+
 export const tailboardHardware = (own: Tailboard): readonly Hardware[] => [
-  { name: 'tee nut', size: own.thread.name, count: 1, for: 'tripod' },
-  { name: 'wood screw', size: '3 × 12', count: 2 * own.keeperScrews.length + 2, for: 'keepers and end stop' },
+  {
+    name: 'tee nut',
+    size: `${own.thread.name}, flange ${own.thread.flange}, barrel ${own.thread.barrel} × ${Math.floor(own.wood.ply.thickness * (1 + own.doubler.plies))}: its thread must reach the underside`,
+    count: 1,
+    for: 'tripod',
+  },
+  {
+    name: 'wood screw',
+    size: `3 × ${woodScrew(own)}`,
+    count: 2 * own.keeperScrews.length + 2,
+    for: 'keepers and end stop',
+  },
   { name: 'dowel', size: `6 × ${Math.ceil(3 * own.wood.ply.thickness)}`, count: 4, for: 'rails' },
   {
     name: 'card strip',
