@@ -68,8 +68,8 @@ function rails(own: Tailboard): readonly Part[] {
   const keeperX = x + railWidth / 2 - keeperWidth / 2;
   const middle = length / 2;
   const railHoles = [
-    ...dowelZ(own).map((z) => circle(0, middle - z, DOWEL)),
-    ...keeperScrews.map((z) => circle(0, middle - z, SCREW.pilot)),
+    ...dowelZ(own).map((z) => circle(0, z - middle, DOWEL)),
+    ...keeperScrews.map((z) => circle(0, z - middle, SCREW.pilot)),
   ];
   const keeperHoles = (side: number) => keeperScrews.map((z) => circle(side * x, z, SCREW.head));
   const keeperY = -axisHeight + 2 * t + CARD;
