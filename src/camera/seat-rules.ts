@@ -143,6 +143,41 @@ const raisedRim: WholeRule = (_design, { spacers }, build) => {
   );
 };
 
+/** What a loose joint opens by in use, mm; common practice, no source. A holder that ends nearer to the fence than this does not count as short. */
+const OPENS = 0.2;
+const SHORT = 10;
+
+/**
+ * raised-rim: a holder that ends far short of the fence at the open end. What slants through the loose joint under its rim
+ * rises on the way to the fence, by similar triangles.
+ *
+ *      |  holder        |                      | fence
+ *      |________________|  .  .  .  .  .  .  . |
+ *      .  .   spacer    |                      |
+ *      opening ── rim ──┴──────── short ───────┴
+ */
+const shortRim: WholeRule = (_design, { spacers, objects: { back, holders } }, build) => {
+  const [fence] = spansOf(build, 'fence-open');
+  const height = fence === undefined ? 0 : fence.z[1] - fence.z[0];
+  return holders.flatMap(({ name, openExtent }, i) => {
+    const spacer = spacers[i];
+    const lift = spacer?.under === 'holder' ? asMade(spacer) : 0;
+    const short = back.openExtent - openExtent;
+    if (short <= SHORT || lift > height - OVER_JOINT) return [];
+    const value = lift + OPENS * (1 + short / (openExtent - back.opening.height / 2));
+    return unless(value <= height + ROUNDING, {
+      rule: 'raised-rim',
+      level: 'warning',
+      value,
+      limit: height,
+      unit: 'mm',
+      about: `holders[${i}].length`,
+      message: `Light can slant in along the rim of the ${name}: it ends ${mm(tenth(short))} short of the fence at the open end, which is only ${mm(height)} high.`,
+      hint: `Glue a strip ${mm(tenth(short))} long to its open end, as thick as its face, so that it reaches the fence.`,
+    });
+  });
+};
+
 /** register: a lock rib finds its groove in the back; on a spacer it would stand on bare wood. */
 const ribOnSpacer: WholeRule = ({ holders }, { spacers }) =>
   holders.flatMap(({ name, rib, filmDepth }, i) =>
@@ -283,6 +318,7 @@ export const seatRules: readonly WholeRule[] = [
   wellFit,
   fenceBelowSlide,
   raisedRim,
+  shortRim,
   ribOnSpacer,
   slidePath,
   slideLiftsHolder,

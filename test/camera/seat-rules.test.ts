@@ -206,3 +206,27 @@ describe('raised-rim: the fence at the open end stands 0.3 above the joint betwe
     expect(told?.hint).toContain('dark cloth');
   });
 });
+
+describe('raised-rim: a short holder in a long well', () => {
+  // the opening reaches to 87.7 and the long holder to 330 − 105.7 = 224.3; a joint opens by 0.2, the fence is 2.5 high
+  const beside = (length: number) => {
+    const planned = planCamera({
+      ...design,
+      holders: design.holders.map((holder) => ({
+        ...holder,
+        closedEnd: 20,
+        length: holder.name === 'paper holder' ? length : 330,
+      })),
+    });
+    return toldOfWhole('raised-rim', { design: planned.design, camera: planned.camera, build: planned.build });
+  };
+  // rim 204.4 − 105.7 − 87.7 = 11, short by 125.6: 0.2 (1 + 125.6/11) = 2.484
+  test('204.4 long passes', () => expect(beside(204.4)).toEqual([]));
+  test('204.3 long is told, with the cure', () => {
+    const [told, ...others] = beside(204.3);
+    expect(others).toEqual([]);
+    expect(told).toMatchObject({ level: 'warning', limit: 2.5, unit: 'mm', about: 'holders[0].length' });
+    expect(told?.value).toBeCloseTo(0.2 * (1 + 125.7 / 10.9), 6);
+    expect(told?.hint).toContain('strip');
+  });
+});
