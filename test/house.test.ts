@@ -40,7 +40,7 @@ const directions: Readonly<Record<string, readonly string[]>> = {
   assembly: ['geometry', 'model'],
   design: ['units', 'standards', 'model'],
   camera: [...low, 'design/design.js'],
-  proof: ['optics', 'assembly', 'geometry', 'model', 'camera/objects.js'],
+  proof: [...low, 'design/design.js', 'camera/objects.js'],
   sheets: ['geometry', 'model'],
   files: ['sheets', 'geometry', 'model', 'units'],
   cli: ['index.js'],

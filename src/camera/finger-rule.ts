@@ -1,7 +1,7 @@
+import { ROUNDING, unless } from '../assembly/limit.js';
 import { type FingerRow, LEAST_FINGER } from '../joinery/finger-joint.js';
 import type { Finding } from '../model/finding.js';
 import { mm } from '../units/print.js';
-import { ROUNDING, unless } from './unless.js';
 
 /** Fingers 2 to 5 thicknesses wide, at least 8 mm, an odd number of three or more; common practice, no source. */
 const NARROWEST = 2;

@@ -1,8 +1,8 @@
+import { ROUNDING, unless } from '../assembly/limit.js';
+import { spanOf } from '../assembly/span-of.js';
 import { boundsOf } from '../geometry/path.js';
 import { depthOfFocus } from '../optics/depth.js';
-import { kg, mm } from '../units/print.js';
-import { spanOf } from './span-of.js';
-import { ROUNDING, tenth, unless } from './unless.js';
+import { kg, mm, tenth } from '../units/print.js';
 import type { WholeRule } from './whole-rule.js';
 
 /** How the camera slides and stands, and where it gives way. */

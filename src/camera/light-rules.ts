@@ -1,12 +1,12 @@
+import { ROUNDING, unless } from '../assembly/limit.js';
 import { yaw } from '../assembly/statics.js';
 import { depthOfFocus } from '../optics/depth.js';
 import { angleOffAxis, falloffStops } from '../optics/illumination.js';
 import { circleAt, coversFrom, diagonal } from '../optics/image-circle.js';
 import { bundleHalfWidth } from '../optics/light-cone.js';
 import { formats } from '../standards/formats.js';
-import { magnification, mm, stops } from '../units/print.js';
-import { nearestText } from './nearest-text.js';
-import { ROUNDING, tenth, unless } from './unless.js';
+import { nearestText } from '../units/nearest-text.js';
+import { magnification, mm, stops, tenth } from '../units/print.js';
 import type { WholeRule } from './whole-rule.js';
 
 /** What the lens throws on the film, and what stands in its way. */

@@ -1,10 +1,10 @@
 import { boxesOf, slidBox } from '../assembly/extent.js';
+import { ROUNDING, unless } from '../assembly/limit.js';
 import { stands } from '../assembly/setups.js';
+import { airBetween, spanOf, spansOf } from '../assembly/span-of.js';
 import { glassShift } from '../optics/depth.js';
-import { mm, plainNumber } from '../units/print.js';
+import { mm, plainNumber, tenth } from '../units/print.js';
 import { asMade } from './spacer/size.js';
-import { airBetween, spanOf, spansOf } from './span-of.js';
-import { ROUNDING, tenth, unless } from './unless.js';
 import type { WholeRule } from './whole-rule.js';
 
 /** What the builder's own holders ask of the seat, the well and the way of the dark slide. */

@@ -1,10 +1,10 @@
+import { ROUNDING, unless } from '../assembly/limit.js';
+import { spanOf } from '../assembly/span-of.js';
 import type { Design } from '../design/design.js';
 import { filmPlane } from '../optics/conjugates.js';
-import { magnification, mm } from '../units/print.js';
+import { nearestText } from '../units/nearest-text.js';
+import { magnification, mm, tenth } from '../units/print.js';
 import type { Camera } from './camera.js';
-import { nearestText } from './nearest-text.js';
-import { spanOf } from './span-of.js';
-import { ROUNDING, tenth, unless } from './unless.js';
 import type { WholeRule } from './whole-rule.js';
 
 /** How near and how far the slide reaches, and whether the boxes let it. */

@@ -16,6 +16,9 @@ export function plainNumber(value: number, decimals = 3): string {
   return short === '-0' ? '0' : short;
 }
 
+/** Figures in a sentence: a tenth of a millimetre is what a builder reads. */
+export const tenth = (value: number): number => Math.round(value * 10) / 10;
+
 /** A length in mm, to the micrometre: `4.05 mm`. */
 export const mm = (length: number): string => `${plainNumber(length)} mm`;
 

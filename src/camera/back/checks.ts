@@ -1,8 +1,8 @@
 import type { Build } from '../../assembly/build.js';
+import { ROUNDING, unless } from '../../assembly/limit.js';
+import { spanOf, spansOf } from '../../assembly/span-of.js';
 import type { Finding } from '../../model/finding.js';
-import { mm, plainNumber } from '../../units/print.js';
-import { spanOf, spansOf } from '../span-of.js';
-import { ROUNDING, tenth, unless } from '../unless.js';
+import { mm, plainNumber, tenth } from '../../units/print.js';
 import { type Back, CORNER_CLIP, LEAST_WEB } from './size.js';
 
 /** The ring turns in a square hole; slip a side that neither binds nor rattles. Common practice, no source. */

@@ -1,7 +1,7 @@
+import { ROUNDING, unless } from '../../assembly/limit.js';
 import type { Finding } from '../../model/finding.js';
 import { mm, plainNumber } from '../../units/print.js';
 import { fingerRule } from '../finger-rule.js';
-import { ROUNDING, unless } from '../unless.js';
 import type { FrontBox } from './size.js';
 
 export const frontFingers = ({ rows, wood }: FrontBox): readonly Finding[] =>

@@ -1,7 +1,7 @@
+import { ROUNDING, unless } from '../../assembly/limit.js';
 import { MOST_SHIMS } from '../../joinery/lamination.js';
 import type { Finding } from '../../model/finding.js';
-import { mm, plainNumber } from '../../units/print.js';
-import { ROUNDING, tenth, unless } from '../unless.js';
+import { mm, plainNumber, tenth } from '../../units/print.js';
 import type { GroundGlassFrame } from './size.js';
 
 /** glass-packing: the glass must reach its depth behind one ply of the frame, by whole plies and shims. */

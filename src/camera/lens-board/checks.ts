@@ -1,7 +1,7 @@
 import type { Build } from '../../assembly/build.js';
+import { ROUNDING, unless } from '../../assembly/limit.js';
 import type { Finding } from '../../model/finding.js';
-import { mm } from '../../units/print.js';
-import { ROUNDING, tenth, unless } from '../unless.js';
+import { mm, tenth } from '../../units/print.js';
 import type { LensBoard } from './size.js';
 
 /** What the board gives a lens to pass, and its retainers to hold: common practice, no source. */

@@ -1,8 +1,8 @@
 import type { Build } from '../../assembly/build.js';
+import { ROUNDING, unless } from '../../assembly/limit.js';
 import type { Finding } from '../../model/finding.js';
-import { mm, plainNumber } from '../../units/print.js';
+import { mm, plainNumber, tenth } from '../../units/print.js';
 import { fingerRule } from '../finger-rule.js';
-import { ROUNDING, tenth, unless } from '../unless.js';
 import type { RearBox } from './size.js';
 
 /** The air between the boxes that neither jams nor leaks; common practice, no source. */

@@ -1,9 +1,9 @@
 import type { Build } from '../../assembly/build.js';
+import { ROUNDING, unless } from '../../assembly/limit.js';
+import { airBetween, spanOf, spansOf } from '../../assembly/span-of.js';
 import { rackingRatio } from '../../assembly/statics.js';
 import type { Finding } from '../../model/finding.js';
-import { mm, plainNumber } from '../../units/print.js';
-import { airBetween, spanOf, spansOf } from '../span-of.js';
-import { ROUNDING, tenth, unless } from '../unless.js';
+import { mm, plainNumber, tenth } from '../../units/print.js';
 import type { RearStandard } from './size.js';
 
 /** The limits below are common practice, no source, where nothing else is said. */

@@ -1,9 +1,9 @@
 import type { Build } from '../../assembly/build.js';
+import { ROUNDING, unless } from '../../assembly/limit.js';
 import { countOf } from '../../assembly/setups.js';
+import { spanOf } from '../../assembly/span-of.js';
 import type { Finding } from '../../model/finding.js';
-import { mm } from '../../units/print.js';
-import { spanOf } from '../span-of.js';
-import { ROUNDING, tenth, unless } from '../unless.js';
+import { mm, tenth } from '../../units/print.js';
 import { type Tailboard, TRIPOD_PLATE } from './size.js';
 
 /** Wood that holds the tripod nut: thickness and width; common practice, no source. */

@@ -5,6 +5,3 @@ export const unless = (holds: boolean, finding: Finding): readonly Finding[] => 
 
 /** Rounding must not turn a length that just meets its limit into a finding. */
 export const ROUNDING = 1e-6;
-
-/** Figures in a sentence: a tenth of a millimetre is what a builder reads. */
-export const tenth = (value: number): number => Math.round(value * 10) / 10;

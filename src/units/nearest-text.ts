@@ -1,4 +1,4 @@
-import { magnification } from '../units/print.js';
+import { magnification } from './print.js';
 
 /** From 1:20 on nobody reads, or types, hundredths. */
 const WHOLE_FROM = 20;

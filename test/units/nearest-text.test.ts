@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { nearestText } from '../../src/camera/nearest-text.js';
+import { nearestText } from '../../src/units/nearest-text.js';
 
 test.each([
   // 97.9/210 is 1:2.1450…, so 1:2.15 is farther and 1:2.14 nearer

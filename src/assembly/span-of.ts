@@ -1,6 +1,6 @@
-import type { Build, Setup } from '../assembly/build.js';
-import { around, boxesOf, type Extent, slidBox } from '../assembly/extent.js';
-import { stands } from '../assembly/setups.js';
+import type { Build, Setup } from './build.js';
+import { around, boxesOf, type Extent, slidBox } from './extent.js';
+import { stands } from './setups.js';
 
 interface When {
   /** How far the moving groups have slid. */
