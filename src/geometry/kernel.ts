@@ -1,6 +1,7 @@
 import loadModule, { type Manifold } from 'manifold-3d';
+import { corners } from './facets.js';
 import { isClosed, type Mesh, meshVolume, rounded, withoutSlivers } from './mesh.js';
-import type { Matrix4 } from './placement.js';
+import type { Matrix4, Point3 } from './placement.js';
 import type { Prism, SolidRecipe } from './solid.js';
 
 /**
@@ -18,6 +19,8 @@ export interface Solid {
 export interface Bench {
   /** A solid from its surface, placed by a rigid motion. */
   readonly solid: (mesh: Mesh, matrix?: Matrix4) => Solid;
+  /** A solid drawn out of a profile with holes, its curves cut into chords on the side of air. */
+  readonly prism: (prism: Prism, role: 'add' | 'cut') => Solid;
   readonly moved: (solid: Solid, matrix: Matrix4) => Solid;
   readonly joined: (solids: readonly Solid[]) => Solid;
   readonly cut: (from: Solid, tools: readonly Solid[]) => Solid;
@@ -26,7 +29,22 @@ export interface Bench {
   readonly volume: (solid: Solid) => number;
   /** The least distance between two solids, mm, or `within` where they are farther apart; 0 where they touch or overlap. */
   readonly gap: (a: Solid, b: Solid, within: number) => number;
+  /** What two solids have in common, in one look: nothing of it stays on the bench. */
+  readonly shared: (a: Solid, b: Solid) => Shared;
   readonly boundary: (solid: Solid) => Boundary;
+}
+
+/** What two solids have in common. */
+export interface Shared {
+  /** mm³ */
+  readonly volume: number;
+  /**
+   * Thickness of the thickest of its pieces, mm: twice its volume over its surface, which for a sheet or a shell is how
+   * thick it is, and for a block less than that.
+   */
+  readonly depth: number;
+  /** Middle of that piece. */
+  readonly at: Point3;
 }
 
 /** A finished solid, copied out of the kernel. */
@@ -40,6 +58,8 @@ export interface Boundary {
   /** Handles through all of them. */
   readonly genus: number;
 }
+
+const NOTHING: Shared = { volume: 0, depth: 0, at: { x: 0, y: 0, z: 0 } };
 
 /** The solid kernel, loaded. It knows no prisms and no parts: stages bring surfaces and take figures away. */
 export interface Kernel {
@@ -85,12 +105,34 @@ export async function loadKernel(wasm?: string): Promise<Kernel> {
         const solid = keep(Solids.ofMesh(surface));
         return matrix ? moved(solid, matrix) : solid;
       },
+      prism: ({ profile, holes, height, matrix }, role) => {
+        const loops = [profile, ...holes].map((loop) =>
+          corners(loop, role).map(({ x, y }): [number, number] => [x, y]),
+        );
+        const upright = Solids.extrude(loops, height);
+        const solid = keep(upright.transform([...matrix] as Mat4));
+        upright.delete();
+        return solid;
+      },
       moved,
       joined: (solids) => keep(Solids.union(solids.map(take))),
       cut: (from, tools) => keep(Solids.difference([take(from), ...tools.map(take)])),
       common: (a, b) => keep(Solids.intersection(take(a), take(b))),
       volume: (solid) => take(solid).volume(),
       gap: (a, b, within) => take(a).minGap(take(b), within),
+      shared: (a, b) => {
+        const common = Solids.intersection(take(a), take(b));
+        const pieces = common.volume() > 0 ? common.decompose() : [];
+        const shares = pieces.map((piece) => {
+          const { min, max } = piece.boundingBox();
+          const at = { x: (min[0] + max[0]) / 2, y: (min[1] + max[1]) / 2, z: (min[2] + max[2]) / 2 };
+          return { volume: piece.volume(), depth: (2 * piece.volume()) / piece.surfaceArea(), at };
+        });
+        for (const made of [common, ...pieces]) made.delete();
+        const volume = shares.reduce((sum, share) => sum + share.volume, 0);
+        const { depth, at } = shares.reduce((most, share) => (share.depth > most.depth ? share : most), NOTHING);
+        return { volume, depth, at };
+      },
       boundary: (solid) => {
         const bodies = take(solid).decompose();
         const genus = bodies.reduce((sum, body) => sum + body.genus(), 0);

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { chordsOf } from '../../src/geometry/facets.js';
 import type { Mesh } from '../../src/geometry/mesh.js';
-import { buildPrism, chordsOf } from '../../src/geometry/modelling.js';
+import { buildPrism } from '../../src/geometry/modelling.js';
 import { type ClosedPath, polygon, reversed } from '../../src/geometry/path.js';
 import { across, frame } from '../../src/geometry/placement.js';
 import { circle, rectangle } from '../../src/geometry/shapes.js';
