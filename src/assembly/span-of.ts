@@ -2,7 +2,8 @@ import type { Build, Setup } from './build.js';
 import { around, boxesOf, type Extent, slidBox } from './extent.js';
 import { stands } from './setups.js';
 
-interface When {
+/** Where the camera is looked at: how far it is drawn, and in which set-up. */
+export interface When {
   /** How far the moving groups have slid. */
   readonly rear?: number;
   /** Left out: in all set-ups. */
