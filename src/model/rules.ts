@@ -257,9 +257,9 @@ export const rules: readonly Rule[] = [
   raised('nut-edge', 'E', 'a hole that breaks out', PRACTICE, 'camera/rear-standard/checks'),
   raised('web-least', 'E', 'a piece that breaks on the bed', PRACTICE, 'camera/lens-board/checks'),
   waiting('corner-owner', 'E', 'a notch at a box corner that lets light in', 'derived', 'solids'),
-  waiting('parts-collide', 'E', 'anything that overlaps', 'derived', 'solids'),
-  waiting('parts-touch', 'W', 'a part attached to nothing', 'derived', 'solids'),
-  waiting('groups-part', 'E', 'a part that joins what must move', 'derived', 'solids'),
+  raised('parts-collide', 'E', 'anything that overlaps', 'derived', 'proof/collisions'),
+  raised('parts-touch', 'W', 'a part attached to nothing', 'derived', 'proof/contacts'),
+  raised('groups-part', 'E', 'a part that joins what must move', 'derived', 'proof/groups'),
   waiting('assembly-order', 'E', 'a last part that cannot be put in', 'derived', 'solids'),
   waiting('one-way', 'W', 'left and right swapped', 'derived', 'solids'),
   // Sheets and engraving

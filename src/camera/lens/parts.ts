@@ -9,7 +9,7 @@ const RING_DEPTH = 4;
 
 /** Stand-ins of the lens: front, grip and rear as plain cylinders that share its mass by volume. */
 export function lensParts(own: MountedLens): readonly Part[] {
-  const { seat, barrel, flange } = own;
+  const { seat, barrel } = own;
   const pieces = [
     {
       id: 'lens-front',
@@ -32,14 +32,22 @@ export function lensParts(own: MountedLens): readonly Part[] {
       placements: [standing('front', across(0, 0, piece.from))],
       joins: [
         ...(i > 0 ? joined('press', (pieces[i - 1] as { id: string }).id) : []),
-        ...(own.by === 'clamp' ? joined('press', 'lens-clamp') : []),
-        ...(own.by === 'flange' && flange ? joined('press', 'lens-flange') : []),
-        ...(own.by === 'ring' ? joined('press', 'lens-ring', 'F6', 'F7') : []),
+        ...joined('press', ...heldBy(own, piece.id)),
       ],
       massKg: (barrel.massKg * piece.diameter * piece.diameter * piece.length) / volume,
     }),
   );
   return [...rods, ...ringOrFlange(own)];
+}
+
+/** What a piece of the lens is held by: the clamp grips the barrel; flange and ring sit on it inside, or on its front. */
+function heldBy({ by, side, flange }: MountedLens, id: string): readonly string[] {
+  const [ahead, behind] = [id === 'lens-front', id === 'lens-barrel'];
+  if (by === 'clamp') return behind ? ['lens-clamp'] : [];
+  if (by === 'flange') return flange && (side === 'inside' ? behind : ahead) ? ['lens-flange'] : [];
+  // the ring draws the shoulder, the next wider piece, against the wood
+  if (side === 'front') return behind ? ['lens-ring'] : ahead ? ['F6'] : [];
+  return ahead ? ['lens-ring'] : behind ? ['F7'] : [];
 }
 
 function ringOrFlange({ seat, barrel, by, side, flange, boardThickness }: MountedLens): readonly Part[] {

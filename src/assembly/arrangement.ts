@@ -1,0 +1,140 @@
+import type { Shared, Solid } from '../geometry/kernel.js';
+import { compose, type Matrix4, shift } from '../geometry/placement.js';
+import type { Join } from '../model/part.js';
+import type { Build, Setup } from './build.js';
+import type { Extent } from './extent.js';
+import { boxAt, type Piece, piecesOf } from './pieces.js';
+import { stands } from './setups.js';
+import type { Workbench } from './workbench.js';
+
+/** Two pieces that stand in the camera together in one set-up at least. */
+export interface Pair {
+  readonly a: Piece;
+  readonly b: Piece;
+  /** How they are joined, seen from either. */
+  readonly by: ReadonlySet<Join['by']>;
+  /** Where one slides past the other, their place to each other changes from station to station. */
+  readonly passing: boolean;
+}
+
+/**
+ * The pieces of a build with what is known of them two by two. A pair is measured once however many set-ups it stands
+ * in, so that the work grows with the number of pieces and not with that of the set-ups.
+ */
+export interface Arrangement {
+  readonly pieces: readonly Piece[];
+  readonly setups: readonly Setup[];
+  /** How far the moving groups have slid: all stations, two between, and the end of the reserve. */
+  readonly rears: readonly number[];
+  /** The pairs whose boxes come within `within` of each other at one of these places. */
+  readonly pairs: (within: number) => readonly Pair[];
+  readonly together: (a: Piece, b: Piece) => readonly Setup[];
+  readonly standsIn: (piece: Piece, setup: Setup) => boolean;
+  /** What two pieces share at a place of the moving groups. */
+  readonly shared: (pair: Pair, rear: number) => Shared;
+  /** Air between two pieces, or `within` where there is more. */
+  readonly gap: (pair: Pair, rear: number, within: number) => number;
+  /** Whether `b`, moved from its place at `rear`, would share volume with `a`. */
+  readonly meets: (pair: Pair, rear: number, move: readonly [number, number, number]) => boolean;
+}
+
+/** Shared volume below this is the kernel's 32-bit floats, mm³ for each mm² of common face: faces stand apart by less. */
+export const FLOAT = 1e-3;
+
+const NOTHING: Shared = { volume: 0, depth: 0, at: { x: 0, y: 0, z: 0 } };
+
+/** @param reserve how far the moving groups slide beyond the last station */
+export function arrange(build: Build, { bench, solid, moved }: Workbench, reserve: number): Arrangement {
+  const pieces = piecesOf(build.parts);
+  const { setups } = build;
+  const inSetup = new Map(pieces.map((piece) => [piece, setups.map((setup) => stands(piece.placement, setup))]));
+  const flags = (piece: Piece): readonly boolean[] => inSetup.get(piece) ?? [];
+  const farthest = Math.max(...build.stations.map(({ rear }) => rear));
+  const rears = [...new Set([0, 0.25, 0.5, 0.75, 1].map((share) => share * farthest))].concat(
+    reserve > 0 ? [farthest + reserve] : [],
+  );
+  const joins = new Map<string, Set<Join['by']>>();
+  for (const part of build.parts)
+    for (const { to, by } of part.joins)
+      for (const key of [`${part.id} ${to}`, `${to} ${part.id}`]) joins.set(key, (joins.get(key) ?? new Set()).add(by));
+
+  const meet = (a: Piece, b: Piece) => {
+    const [fa, fb] = [flags(a), flags(b)];
+    return fa.some((here, i) => here && fb[i] === true);
+  };
+  const near = (a: Piece, b: Piece, within: number): boolean =>
+    a.slides === b.slides
+      ? airBetweenBoxes(a.extent, b.extent) <= within
+      : airBetweenBoxes(boxAt(a, 0), sweptBox(b, rears)) <= within ||
+        airBetweenBoxes(sweptBox(a, rears), boxAt(b, 0)) <= within;
+
+  const known = new Map<number, readonly Pair[]>();
+  const pairs = (within: number): readonly Pair[] => {
+    const found = known.get(within);
+    if (found) return found;
+    const all: Pair[] = [];
+    pieces.forEach((a, i) => {
+      for (let j = i + 1; j < pieces.length; j++) {
+        const b = pieces[j] as Piece;
+        if (!near(a, b, within) || !meet(a, b)) continue;
+        all.push({ a, b, by: joins.get(`${a.part.id} ${b.part.id}`) ?? UNJOINED, passing: a.slides !== b.slides });
+      }
+    });
+    known.set(within, all);
+    return all;
+  };
+
+  const once = <T>(memo: Map<string, T>, { a, b, passing }: Pair, rear: number, make: (rear: number) => T): T => {
+    const place = passing ? rear : 0;
+    const key = `${a.key} ${b.key} ${place}`;
+    const value = memo.get(key) ?? make(place);
+    memo.set(key, value);
+    return value;
+  };
+  const shares = new Map<string, Shared>();
+  const gaps = new Map<string, number>();
+  return {
+    pieces,
+    setups,
+    rears,
+    pairs,
+    together: (a, b) => setups.filter((_, i) => flags(a)[i] === true && flags(b)[i] === true),
+    standsIn: (piece, setup) => flags(piece)[setups.indexOf(setup)] === true,
+    shared: (pair, rear) =>
+      once(shares, pair, rear, (place) =>
+        airBetweenBoxes(boxAt(pair.a, place), boxAt(pair.b, place)) > -FLOAT
+          ? NOTHING
+          : bench.shared(solid(pair.a, place), solid(pair.b, place)),
+      ),
+    gap: (pair, rear, within) =>
+      once(gaps, pair, rear, (place) =>
+        airBetweenBoxes(boxAt(pair.a, place), boxAt(pair.b, place)) >= within
+          ? within
+          : bench.gap(solid(pair.a, place), solid(pair.b, place), within),
+      ),
+    meets: ({ a, b }, rear, [x, y, z]) => {
+      const there = boxAt(b, rear);
+      const box: Extent = {
+        x: [there.x[0] + x, there.x[1] + x],
+        y: [there.y[0] + y, there.y[1] + y],
+        z: [there.z[0] + z, there.z[1] + z],
+      };
+      if (airBetweenBoxes(boxAt(a, rear), box) > -FLOAT) return false;
+      const motion: Matrix4 = compose(shift(x, y, z), shift(0, 0, b.slides ? rear : 0));
+      const away: Solid = moved(b, motion);
+      return bench.shared(solid(a, rear), away).depth > FLOAT;
+    },
+  };
+}
+
+const UNJOINED: ReadonlySet<Join['by']> = new Set();
+
+/** The box that a piece's box sweeps while the camera is drawn out. */
+function sweptBox(piece: Piece, rears: readonly number[]): Extent {
+  if (!piece.slides) return piece.extent;
+  const { x, y, z } = piece.extent;
+  return { x, y, z: [z[0] + Math.min(...rears), z[1] + Math.max(...rears)] };
+}
+
+const airBetweenBoxes = (a: Extent, b: Extent): number =>
+  Math.max(a.x[0] - b.x[1], b.x[0] - a.x[1], a.y[0] - b.y[1], b.y[0] - a.y[1], a.z[0] - b.z[1], b.z[0] - a.z[1]);
