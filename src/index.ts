@@ -2,7 +2,7 @@ import type { Design } from './design/design.js';
 import type { Finding } from './model/finding.js';
 import type { PlanDocument } from './model/plan.js';
 import { planCamera, planOf } from './pipeline.js';
-import type { BuildResult, Progress, SpacerResult, SpacerWanted } from './workshop.js';
+import type { BuildResult, CheckResult, Progress, SpacerResult, SpacerWanted } from './workshop.js';
 
 export type { Design } from './design/design.js';
 export { designJsonSchema } from './design/json-schema.js';
@@ -18,7 +18,7 @@ export { type Rule, rules } from './model/rules.js';
 export { formats } from './standards/formats.js';
 export { parseLength } from './units/length.js';
 
-export type { BuildResult, OutputFile, Progress, SpacerResult, SpacerWanted } from './workshop.js';
+export type { BuildResult, CheckResult, OutputFile, Progress, SpacerResult, SpacerWanted } from './workshop.js';
 
 /** The camera's figures and what was found: quick, with nothing of the workshop loaded. */
 export function planDesign(design: Design): { readonly plan: PlanDocument; readonly findings: readonly Finding[] } {
@@ -28,10 +28,7 @@ export function planDesign(design: Design): { readonly plan: PlanDocument; reado
 
 /** What takes packing, solids and writers; loaded when it is asked for. */
 export interface LoadedWorkshop {
-  readonly check: (
-    design: Design,
-    options: { readonly onProgress: (progress: Progress) => void },
-  ) => readonly Finding[];
+  readonly check: (design: Design, options: { readonly onProgress: (progress: Progress) => void }) => CheckResult;
   readonly build: (
     design: Design,
     options: { readonly despite: readonly string[]; readonly onProgress: (progress: Progress) => void },
@@ -43,8 +40,8 @@ export async function loadWorkshop(): Promise<LoadedWorkshop> {
   const [workshop, { loadKernel }] = await Promise.all([import('./workshop.js'), import('./geometry/kernel.js')]);
   const kernel = await loadKernel();
   return {
-    check: (design) => workshop.checkCamera(design),
-    build: (design, { onProgress }) => workshop.buildCamera(design, kernel, onProgress),
+    check: (design, { onProgress }) => workshop.checkCamera(design, kernel, onProgress),
+    build: (design, options) => workshop.buildCamera(design, kernel, options),
     spacer: (design, wanted) => workshop.spacerAlone(design, wanted),
   };
 }

@@ -41,8 +41,11 @@ export function planCamera(design: Design): Planned {
 }
 
 /** The camera in figures, as `plan --json` prints them. */
-export const planOf = (planned: Planned, more: readonly Finding[] = []): PlanDocument =>
-  planDocument({ ...planned, findings: inOrder([...planned.findings, ...more]) });
+export const planOf = (
+  planned: Planned,
+  more: readonly Finding[] = [],
+  despite: readonly string[] = [],
+): PlanDocument => planDocument({ ...planned, findings: inOrder([...planned.findings, ...more]), despite });
 
 /** The most serious first; within a level as they were found. */
 export function inOrder(findings: readonly Finding[]): readonly Finding[] {

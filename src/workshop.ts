@@ -19,6 +19,7 @@ import type { Finding } from './model/finding.js';
 import type { Part, PrintedPart } from './model/part.js';
 import type { PlanDocument, PlanSpacer } from './model/plan.js';
 import { inOrder, type Planned, planCamera, planOf } from './pipeline.js';
+import { type Proof, prove } from './proof/prove.js';
 import { type LayOut, layOut, type Piece } from './sheets/lay-out.js';
 import { kg, magnification, mm, plainNumber } from './units/print.js';
 
@@ -53,10 +54,21 @@ interface Cutting {
   readonly findings: readonly Finding[];
 }
 
-/** Everything that can be said against a design so far. */
-export function checkCamera(design: Design): readonly Finding[] {
+export interface CheckResult {
+  readonly findings: readonly Finding[];
+  readonly proof: Proof;
+}
+
+/** Everything that can be said against a design: what was typed, what was sized, the parts put together, and their sheets. */
+export function checkCamera(design: Design, kernel: Kernel, onProgress: (progress: Progress) => void): CheckResult {
+  onProgress({ stage: 'sizing', done: 0 });
   const planned = planCamera(design);
-  return inOrder([...planned.findings, ...cutting(planned, planned.parts).findings]);
+  onProgress({ stage: 'putting it together', done: 0.1 });
+  const proof = prove(design, planned.build, kernel);
+  onProgress({ stage: 'packing sheets', done: 0.7 });
+  const { findings } = cutting(planned, planned.parts);
+  onProgress({ stage: 'done', done: 1 });
+  return { findings: inOrder([...planned.findings, ...proof.findings, ...findings]), proof };
 }
 
 /**
@@ -67,16 +79,20 @@ export function checkCamera(design: Design): readonly Finding[] {
  *                     └─ print ─▶ Mesh ─────────write─▶ OutputFile[]
  * ```
  */
-export function buildCamera(design: Design, kernel: Kernel, onProgress: (progress: Progress) => void): BuildResult {
+export function buildCamera(design: Design, kernel: Kernel, { despite, onProgress }: BuildOptions): BuildResult {
   const stage = (name: string, done: number) => onProgress({ stage: name, done });
   stage('sizing', 0);
   const planned = planCamera(design);
-  stage('packing sheets', 0.2);
+  stage('putting it together', 0.1);
+  const proof = prove(design, planned.build, kernel);
+  stage('packing sheets', 0.5);
   const { build, cut, pieces, findings } = cutting(planned, planned.parts);
-  stage('modelling prints', 0.6);
+  stage('modelling prints', 0.8);
   const prints = printsOf(build.parts, kernel);
-  stage('writing', 0.8);
-  const plan = planOf(planned, findings);
+  stage('writing', 0.9);
+  const all = [...proof.findings, ...findings];
+  const waived = brokenRules([...planned.findings, ...all]).filter((rule) => despite.includes(rule));
+  const plan = planOf(planned, all, waived);
   const meshes = new Map(
     prints.map(({ part, boundary }): [string, PrintedFile] => [
       part.id,
@@ -87,20 +103,47 @@ export function buildCamera(design: Design, kernel: Kernel, onProgress: (progres
   const files: readonly OutputFile[] = [
     text('plan.json', `${JSON.stringify(plan, null, 2)}\n`),
     text('parts.json', partsJson(build, revision, meshes)),
-    ...sheetFiles(planned, cut),
-    text('sheets/overview.svg', overviewSvg(cut.sheets, { title: `${design.name}, revision ${revision}`, pieces })),
+    ...sheetFiles({ ...planned, despite: waived }, cut),
+    text(
+      'sheets/overview.svg',
+      overviewSvg(cut.sheets, {
+        title: [`${design.name}, revision ${revision}`, ...despiteText(waived)].join('; '),
+        pieces,
+      }),
+    ),
     ...prints.flatMap(({ part, boundary }) => [
       { path: `prints/${part.id}.stl`, bytes: stl(boundary.mesh) },
       { path: `prints/${part.id}.3mf`, bytes: threeMf({ name: part.name, mesh: boundary.mesh }) },
     ]),
   ];
   stage('done', 1);
-  return { files, plan, findings: plan.findings, summary: summaryOf(planned, cut, prints.length) };
+  return {
+    files,
+    plan,
+    findings: plan.findings,
+    summary: [...summaryOf(planned, cut, prints.length), ...despiteText(waived).map((line) => `${upper(line)}.`)],
+  };
 }
+
+interface BuildOptions {
+  /** Rules of level error that may be broken. */
+  readonly despite: readonly string[];
+  readonly onProgress: (progress: Progress) => void;
+}
+
+/** The rules of level error that are broken. */
+export const brokenRules = (findings: readonly Finding[]): readonly string[] => [
+  ...new Set(findings.filter(({ level }) => level === 'error').map(({ rule }) => rule)),
+];
+
+const despiteText = (rules: readonly string[]): readonly string[] =>
+  rules.length === 0 ? [] : [`built despite ${rules.join(', ')}`];
+
+const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** Each sheet for the laser, in both forms, and what lies where. */
 function sheetFiles(
-  { design, revision }: Pick<Planned, 'design' | 'revision'>,
+  { design, revision, despite }: Pick<Planned, 'design' | 'revision'> & { readonly despite: readonly string[] },
   { sheets }: LayOut,
 ): readonly OutputFile[] {
   const { name, laser } = design;
@@ -110,7 +153,7 @@ function sheetFiles(
       text(
         `sheets/${sheet.name}.svg`,
         sheetSvg(sheet, {
-          title: sheetTitle({ name, revision, of }, sheet),
+          title: sheetTitle({ name, revision, of, despite }, sheet),
           description: laserCaution,
           palette: laser.palette,
         }),
@@ -166,7 +209,9 @@ export function spacerAlone(design: Design, { name, filmDepth }: SpacerWanted): 
   const { cut, findings } = cutting(job, parts);
   const all = inOrder([...placed.flatMap(checkSpacer), ...reachWith(own, spacer, name, filmDepth), ...findings]);
   const files =
-    placed.length === 0 ? [] : [text('spacer.json', `${JSON.stringify(spacer, null, 2)}\n`), ...sheetFiles(job, cut)];
+    placed.length === 0
+      ? []
+      : [text('spacer.json', `${JSON.stringify(spacer, null, 2)}\n`), ...sheetFiles({ ...job, despite: [] }, cut)];
   return { spacer, files, findings: all, summary: spacerSummary(spacer, parts, cut) };
 }
 

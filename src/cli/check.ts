@@ -16,7 +16,7 @@ export async function check(file: string, { only, json = false }: CheckOptions, 
   refuseUnknownRules('--only', only);
   const design = readDesignFile(file);
   const { name, revision } = planDesign(design).plan;
-  const all = await withProgress(terminal, (show) => work({ kind: 'check', design }, show));
+  const { findings: all } = await withProgress(terminal, (show) => work({ kind: 'check', design }, show));
   const findings = only.length === 0 ? all : all.filter(({ rule }) => only.includes(rule));
   const errors = findings.filter(({ level }) => level === 'error').length;
   if (json) await terminal.out(`${JSON.stringify({ schema: 1, name, revision, findings }, null, 2)}\n`);

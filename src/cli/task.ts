@@ -1,4 +1,4 @@
-import type { BuildResult, Design, Finding, Progress, SpacerResult, SpacerWanted } from '../index.js';
+import type { BuildResult, CheckResult, Design, Progress, SpacerResult, SpacerWanted } from '../index.js';
 
 /** Work that takes long enough to be worth breaking off. */
 export type Task =
@@ -8,7 +8,7 @@ export type Task =
 
 /** What each kind of work comes to. */
 export interface Outcome {
-  readonly check: readonly Finding[];
+  readonly check: CheckResult;
   readonly build: BuildResult;
   readonly spacer: SpacerResult;
 }

@@ -16,10 +16,11 @@ export interface PlanGiven {
   readonly camera: Camera;
   readonly build: Build;
   readonly findings: readonly Finding[];
+  readonly despite: readonly string[];
 }
 
 /** The camera in figures, each rounded once. */
-export function planDocument({ design, revision, camera, build, findings }: PlanGiven): PlanDocument {
+export function planDocument({ design, revision, camera, build, findings, despite }: PlanGiven): PlanDocument {
   const { optics, settingOut: rod, objects } = camera;
   const { focalLength: f, flangeDistance: V, maxAperture: N, pupilMagnification: P } = design.lens;
   const m = design.focus.nearest;
@@ -110,6 +111,7 @@ export function planDocument({ design, revision, camera, build, findings }: Plan
     parts: build.parts.filter((part) => part.kind !== 'bought').map((part) => planPart(part, build)),
     hardware: gathered(camera.hardware),
     findings,
+    despite,
   });
 }
 

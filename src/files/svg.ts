@@ -12,10 +12,19 @@ export interface SheetSvgGiven {
 }
 
 /** What a sheet says of itself: whose it is, of which revision, and what it is cut from. */
-export const sheetTitle = (
-  { name, revision, of }: { readonly name: string; readonly revision: string; readonly of: number },
-  sheet: Sheet,
-): string => `${name}, revision ${revision}, ${sheet.material} measured ${sheet.thickness} mm, ${sheet.name} of ${of}`;
+export const sheetTitle = ({ name, revision, of, despite }: Titled, sheet: Sheet): string =>
+  [
+    `${name}, revision ${revision}, ${sheet.material} measured ${sheet.thickness} mm, ${sheet.name} of ${of}`,
+    ...(despite.length > 0 ? [`built despite ${despite.join(', ')}`] : []),
+  ].join('; ');
+
+interface Titled {
+  readonly name: string;
+  readonly revision: string;
+  readonly of: number;
+  /** Rules of level error that are broken and were waived. */
+  readonly despite: readonly string[];
+}
 
 /** Goes with each sheet, where whoever starts the laser meets it. */
 export const laserCaution = [

@@ -30,6 +30,8 @@ export interface PlanDocument {
   readonly parts: readonly PlanPart[];
   readonly hardware: readonly Hardware[];
   readonly findings: readonly Finding[];
+  /** Rules of level error that are broken and that `build` was told to build despite; empty in a plan alone. */
+  readonly despite: readonly string[];
 }
 
 export interface PlanOptics {

@@ -7,7 +7,7 @@ const refused = 'kiwi';
 const { check } = await loadWorkshop();
 const broken = (name: string, level: 'error' | 'warning') =>
   check(keptDesign(name), { onProgress: () => {} })
-    .filter((finding) => finding.level === level)
+    .findings.filter((finding) => finding.level === level)
     .map(({ rule }) => rule);
 
 describe('the designs that come with the program', { timeout: 60_000 }, () => {

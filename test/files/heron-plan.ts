@@ -104,6 +104,7 @@ export const heron: PlanDocument = {
     },
     { rule: 'wall-flare', level: 'warning', message: 'The image comes near the wall.', hint: 'Fit the baffle.' },
   ],
+  despite: [],
 };
 
 function part(

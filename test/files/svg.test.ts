@@ -12,7 +12,7 @@ import { kerf, sampleSheets } from './sample-sheets.js';
 
 const written = (sheet: Sheet) =>
   sheetSvg(sheet, {
-    title: sheetTitle({ name: 'Heron & Sons', revision: 'a1b2c3', of: 6 }, sheet),
+    title: sheetTitle({ name: 'Heron & Sons', revision: 'a1b2c3', of: 6, despite: [] }, sheet),
     description: laserCaution,
     palette: defaultPalette,
   });
