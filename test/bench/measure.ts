@@ -65,5 +65,47 @@ export async function plansIn(count: number): Promise<number> {
   return median(rounds);
 }
 
+/** The compiled program's checks of whole designs, in one process. */
+const checks = async () => {
+  const compiled = new URL('../../dist/index.js', import.meta.url).href;
+  const { loadWorkshop }: typeof import('../../src/index.js') = await import(compiled);
+  const { check } = await loadWorkshop();
+  return (text: string) => check(designOf(text), { onProgress: () => {} });
+};
+
+/** How many megabytes a process has grown between its tenth check of a design and its fiftieth. */
+export async function memoryGrown(text: string): Promise<number> {
+  const check = await checks();
+  const held: number[] = [];
+  for (let run = 1; run <= 50; run++) {
+    check(text);
+    globalThis.gc?.();
+    held.push(process.memoryUsage().rss / 1024 / 1024);
+  }
+  return (held[49] ?? 0) - (held[9] ?? 0);
+}
+
+/** The power of the number of set-ups with which the time of a check grows, from designs with so many holders. */
+export async function growth(withHolders: (count: number) => string): Promise<number> {
+  const check = await checks();
+  const counts = [1, 5, 10, 20];
+  const points = counts.map((count) => {
+    const text = withHolders(count);
+    check(text);
+    const rounds = [1, 2, 3].map(() => {
+      const start = performance.now();
+      check(text);
+      return performance.now() - start;
+    });
+    // each holder is focused and exposed, upright and lengthwise, and the camera goes on the road
+    return { x: Math.log(4 * count + 1), y: Math.log(median(rounds)) };
+  });
+  const [mx, my] = [mean(points.map(({ x }) => x)), mean(points.map(({ y }) => y))];
+  const sum = (of: (p: { x: number; y: number }) => number) => points.reduce((total, p) => total + of(p), 0);
+  return sum(({ x, y }) => (x - mx) * (y - my)) / sum(({ x }) => (x - mx) ** 2);
+}
+
+const mean = (values: readonly number[]): number => values.reduce((sum, v) => sum + v, 0) / values.length;
+
 const median = (values: readonly number[]): number =>
   [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
