@@ -18,6 +18,8 @@ export interface Planned {
   readonly parts: readonly Part[];
   readonly build: Build;
   readonly findings: readonly Finding[];
+  /** Whether there is a camera to put together: not where a figure is in the wrong unit, or no room for boxes is left. */
+  readonly drawable: boolean;
 }
 
 /**
@@ -32,12 +34,14 @@ export interface Planned {
 export function planCamera(design: Design): Planned {
   const camera = sizeCamera(design);
   const build = assemble(camera);
-  const findings = inOrder([
-    ...plausibility(design),
-    ...checkWhole(design, camera, build),
-    ...checkObjects(camera.objects, build),
-  ]);
-  return { design, revision: revisionOf(design), camera, parts: camera.parts, build, findings };
+  const typed = plausibility(design);
+  // a length in inches makes a hundred others wrong: what follows from it would only bury it
+  const misread = typed.some(({ rule, level }) => rule === 'unit-plausible' && level === 'error');
+  const measured = misread ? [] : [...checkWhole(design, camera, build), ...checkObjects(camera.objects, build)];
+  const { rearLength, frontLength, overlapRequired } = camera.settingOut;
+  const drawable = !misread && Math.min(rearLength.value, frontLength.value) >= overlapRequired.value;
+  const findings = inOrder([...typed, ...measured]);
+  return { design, revision: revisionOf(design), camera, parts: camera.parts, build, findings, drawable };
 }
 
 /** The camera in figures, as `plan --json` prints them. */

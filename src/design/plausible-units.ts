@@ -1,6 +1,6 @@
 import type { Finding } from '../model/finding.js';
 import { inch } from '../units/length.js';
-import { mm } from '../units/print.js';
+import { magnification, mm, plainNumber } from '../units/print.js';
 import type { Design } from './design.js';
 
 interface Usual {
@@ -15,7 +15,27 @@ interface Usual {
 const RULE = 'unit-plausible';
 
 /** Lengths that are far too small or too large for what they are: inches typed for mm, or mm for cm. */
-export const unitsPlausible = (design: Design): readonly Finding[] => usualLengths(design).flatMap(odd);
+export const unitsPlausible = (design: Design): readonly Finding[] => [
+  ...usualLengths(design).flatMap(odd),
+  ...largerThanLife(design),
+];
+
+/** A bare number is a magnification; whoever wrote metres gets an image larger than life. */
+const largerThanLife = ({ focus: { nearest } }: Design): readonly Finding[] =>
+  nearest <= 1
+    ? []
+    : [
+        {
+          rule: RULE,
+          level: 'warning',
+          value: nearest,
+          limit: 1,
+          unit: 'magnification',
+          about: 'focus.nearest',
+          message: `focus.nearest was read as ${magnification(nearest)}, an image larger than life.`,
+          hint: `If a distance was meant, write its unit: nearest: ${plainNumber(nearest)} m.`,
+        },
+      ];
 
 function usualLengths({ format, lens, plywood, stock, groundGlass, holders, focus, shims }: Design): readonly Usual[] {
   const { barrel } = lens;
@@ -50,8 +70,9 @@ function odd({ path, value, least, most, rule = RULE }: Usual): readonly Finding
   const inInches = value < least && value * inch >= least && value * inch <= most;
   return [
     {
-      rule,
-      level: 'warning',
+      rule: inInches ? RULE : rule,
+      // nothing of this kind is so small, and in inches it would be usual: everything that is reckoned from it is wrong
+      level: inInches ? 'error' : 'warning',
       value,
       limit: value < least ? least : most,
       unit: 'mm',

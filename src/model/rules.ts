@@ -262,6 +262,7 @@ export const rules: readonly Rule[] = [
   raised('groups-part', 'E', 'a part that joins what must move', 'derived', 'proof/groups'),
   waiting('assembly-order', 'E', 'a last part that cannot be put in', 'derived', 'solids'),
   waiting('one-way', 'W', 'left and right swapped', 'derived', 'solids'),
+  raised('not-proven', 'N', 'a camera taken for proven that was not put together', 'a choice of ours', 'workshop'),
   // Sheets and engraving
   raised('kerf-once', 'E', 'a cut width doubled or forgotten', 'derived', 'sheets/cut-line'),
   raised('part-on-bed', 'E', 'a part larger than the sheet', 'derived', 'sheets/checks'),
@@ -273,7 +274,7 @@ export const rules: readonly Rule[] = [
   waiting('id-hidden', 'W', 'a number on a show face', PRACTICE, 'solids'),
   waiting('comb-reading', 'W', 'a misread test piece', PRACTICE, 'test piece'),
   // What was typed
-  raised('unit-plausible', 'W', 'inches typed for millimetres', 'a choice of ours', 'design/plausible-units'),
+  raised('unit-plausible', 'EW', 'inches typed for millimetres', 'a choice of ours', 'design/plausible-units'),
   raised(
     'assumed',
     'N',

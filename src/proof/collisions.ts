@@ -32,8 +32,23 @@ export function collisions(build: Build, arrangement: Arrangement, press: number
     const before = worst.get(key);
     if (before === undefined || shared.depth > before.shared.depth) worst.set(key, { pair, rear, where, shared });
   }
-  return [...worst.values()].map(told(press));
+  const met = [...worst.values()].sort((one, other) => other.shared.volume - one.shared.volume);
+  const first = met.slice(0, MOST_TOLD).map(told(press));
+  return met.length > MOST_TOLD ? [...first, more(met.length - MOST_TOLD)] : first;
 }
+
+/** A camera that is wrong in one length collides in many places: more than these help nobody. */
+const MOST_TOLD = 6;
+
+const more = (count: number): Finding => ({
+  rule: 'parts-collide',
+  level: 'error',
+  value: count,
+  limit: 0,
+  unit: 'pairs more',
+  message: `${count} more pairs of parts want the same place, each by less.`,
+  hint: 'One length that is wrong shows in many places: begin with the first.',
+});
 
 interface Met {
   readonly pair: Pair;

@@ -1,4 +1,4 @@
-import type { Arrangement, Pair } from '../assembly/arrangement.js';
+import { type Arrangement, FLOAT, type Pair } from '../assembly/arrangement.js';
 import { boxAt, type Piece } from '../assembly/pieces.js';
 import type { Finding } from '../model/finding.js';
 import type { Group, Part } from '../model/part.js';
@@ -68,6 +68,8 @@ function clearance(
     if (pair.by.has('screw') || (direction === 'down' && (pair.by.has('rest') || pair.by.has('slide')))) continue;
     for (const rear of pair.passing ? someOf(arrangement.rears) : [0]) {
       if (boxAir(pair, rear, direction) >= best) continue;
+      // where they are in each other already, that is another rule's business
+      if (arrangement.shared(pair, rear).depth > FLOAT) continue;
       const meets = (d: number) => arrangement.meets(pair, rear, [x * d, y * d, z * d]);
       if (!meets(best)) continue;
       let [free, met] = [0, best];

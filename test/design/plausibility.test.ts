@@ -16,8 +16,8 @@ describe('flange-plausible: 0.5 f < V < 1.3 f, and V is not f', () => {
 
   test('a focal length typed in inches is asked about', () => {
     const inches = changed(changed(heron, '  focalLength: 210 mm', '  focalLength: 8.25'), '203.5 mm', '8');
-    expect(about(inches, 'flange-plausible')).toEqual(['lens.focalLength', 'lens.flangeDistance']);
-    expect(found(inches, 'flange-plausible')[0]?.hint).toMatch(/209\.55 mm/); // 8.25 x 25.4
+    expect(about(inches, 'unit-plausible')).toEqual(['lens.focalLength', 'lens.flangeDistance']);
+    expect(found(inches, 'unit-plausible')[0]?.hint).toMatch(/209\.55 mm/); // 8.25 x 25.4
   });
 });
 
@@ -183,10 +183,19 @@ describe('unit-plausible: inches typed for mm', () => {
     ['diameter: 58 mm', 'diameter: 2.3', 'lens.barrel.diameter', /58\.42 mm/],
   ])('%s as %s', (from, to, path, hint) =>
     expect(found(changed(heron, from, to), 'unit-plausible')).toMatchObject([
-      { level: 'warning', about: path, unit: 'mm', hint: expect.stringMatching(hint) },
+      { level: 'error', about: path, unit: 'mm', hint: expect.stringMatching(hint) },
     ]),
   );
 
+  test('a figure that is odd in either unit is only asked about', () =>
+    expect(levels(changed(heron, 'filmDepth: 24 mm', 'filmDepth: 0.02'), 'unit-plausible')).toEqual(['warning']));
+  test('a distance without its unit is a magnification, and is asked about', () => {
+    const metres = changed(heron, 'nearest: 1:2.5', 'nearest: 1.2');
+    expect(found(metres, 'unit-plausible')).toMatchObject([
+      { level: 'warning', about: 'focus.nearest', value: 1.2, hint: expect.stringContaining('nearest: 1.2 m') },
+    ]);
+    expect(levels(changed(heron, 'nearest: 1:2.5', 'nearest: 1:1'), 'unit-plausible')).toEqual([]);
+  });
   test('far too large', () =>
     expect(about(changed(heron, 'thickness: 4.05 mm', 'thickness: 40.5 mm'), 'unit-plausible')).toEqual([
       'plywood.thickness',
