@@ -18,7 +18,7 @@ export const LEAST_FINGER = 8;
 export function fingerRow(from: number, to: number, ply: number): FingerRow {
   const length = to - from;
   let count = nearestOdd(length / (3 * ply));
-  while (count > 3 && length / count < Math.max(LEAST_FINGER, 2 * ply)) count -= 2;
+  while (count > 3 && length / count < LEAST_FINGER) count -= 2;
   return { from, to, count, width: length / count };
 }
 

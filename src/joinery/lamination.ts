@@ -34,7 +34,7 @@ export function laminate(given: LaminationGiven): Lamination {
   if (own.shims.length <= MOST_SHIMS) return own;
   const others = given.stock.flatMap((other) => {
     const most = Math.floor((given.thickness + given.within + ROUNDING - other) / given.ply);
-    return most < 0 ? [] : Array.from({ length: most + 1 }, (_, k) => layered(given, most - k, [other]));
+    return Array.from({ length: most + 1 }, (_, k) => layered(given, most - k, [other]));
   });
   return [own, ...others].reduce((best, next) => (better(next, best, given.within) ? next : best));
 }
@@ -58,16 +58,16 @@ function layered(
 
 /** Tries more and more shims; where no number comes within the limit, the nearest from below the thinnest shim. */
 function fewestShims(rest: number, sizes: readonly number[], within: number): readonly number[] {
-  if (Math.abs(rest) <= within + ROUNDING || sizes.length === 0) return [];
-  const sorted = [...new Set(sizes)].sort((a, b) => b - a);
-  const [thickest, thinnest] = [sorted[0] as number, sorted.at(-1) as number];
+  const [thickest, ...others] = [...new Set(sizes)].sort((a, b) => b - a);
+  if (thickest === undefined || Math.abs(rest) <= within + ROUNDING) return [];
+  const thinnest = others.at(-1) ?? thickest;
   const most = Math.min(40, Math.ceil((rest + within) / thinnest));
   let nearest: readonly number[] = [];
   let miss = Math.abs(rest);
   // so many of the thickest are too thin by more than the limit, and fewer still are worse
   const tooFew = Math.min(most, Math.ceil((rest - within - ROUNDING) / thickest) - 1);
   for (let count = Math.max(1, tooFew); count <= most; count++) {
-    const found = closest(rest, sorted, count);
+    const found = closest(rest, [thickest, ...others], count);
     const off = Math.abs(rest - found.reduce((sum, t) => sum + t, 0));
     if (off < miss - ROUNDING) {
       miss = off;
@@ -79,11 +79,10 @@ function fewestShims(rest: number, sizes: readonly number[], within: number): re
 }
 
 /** The `count` shims, thickest first, whose sum comes nearest to `rest`. */
-function closest(rest: number, sizes: readonly number[], count: number): readonly number[] {
-  const [size, ...thinner] = sizes;
-  if (size === undefined) return [];
-  const [next, thinnest] = [thinner[0], thinner.at(-1)];
-  if (next === undefined || thinnest === undefined) return Array.from({ length: count }, () => size);
+function closest(rest: number, [size, ...thinner]: readonly [number, ...number[]], count: number): readonly number[] {
+  const [next, ...others] = thinner;
+  if (next === undefined) return Array.from({ length: count }, () => size);
+  const thinnest = others.at(-1) ?? next;
   // with `most` of the thickest the sum is not below `rest` even where the others are the thinnest, with `least` of them
   // not above it even where the others are the next: beyond these numbers it only gets worse
   const possible = (k: number) => Math.min(count, Math.max(0, k));
@@ -92,10 +91,7 @@ function closest(rest: number, sizes: readonly number[], count: number): readonl
   let best: readonly number[] = [];
   let miss = Infinity;
   for (let k = most; k >= least; k--) {
-    const found = [
-      ...Array.from({ length: k }, () => size),
-      ...(count === k ? [] : closest(rest - k * size, thinner, count - k)),
-    ];
+    const found = [...Array.from({ length: k }, () => size), ...closest(rest - k * size, [next, ...others], count - k)];
     const off = Math.abs(rest - found.reduce((sum, t) => sum + t, 0));
     if (off < miss - ROUNDING) {
       miss = off;

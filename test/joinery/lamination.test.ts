@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { laminate } from '../../src/joinery/lamination.js';
 
 describe('a thickness made up of plies and shims', () => {
-  // sums: 4 × 4.05 + 4 × 0.5 = 18.2, 3 × 4.05 = 12.15, 0.5 + 0.25 + 0.1 = 0.85
+  // sums: 4 × 4.05 + 4 × 0.5 = 18.2 (M6.19), 3 × 4.05 = 12.15, 0.5 + 0.25 + 0.1 = 0.85 [common practice, no source]
   test.each([
     { thickness: 18.2, ply: 4.05, plies: 4, shims: [0.5, 0.5, 0.5, 0.5] },
     { thickness: 12.15, ply: 4.05, plies: 3, shims: [] },
@@ -13,13 +13,79 @@ describe('a thickness made up of plies and shims', () => {
     const made = laminate({ thickness, ply, shims: [0.1, 0.25, 0.5], within: 0.01, stock: [] });
     expect(made.plies).toHaveLength(plies);
     expect(made.shims).toEqual(shims);
-    expect(made.remainder).toBeCloseTo(0, 9);
+    expect(made.remainder).toBe(0); // what binary fractions leave over is no remainder
   });
 
-  test('one ply of another sheet takes the place of a row of shims', () => {
+  /*
+   * "Whole plies, then the fewest shims whose remainder is within half the tolerance; more than 4 shims: choose another
+   * sheet for one ply" (the project's description of the camera, section 4). The sums stand beside the rows.
+   */
+  test.each([
+    // 3 × 4.05 = 12.15 is 0.01 too much, just within the limit
+    { name: 'one ply more, as far too thick as may be', thickness: 12.14, plies: [4.05, 4.05, 4.05], remainder: -0.01 },
+    // 4.05 is 0.01 short, just within the limit, and 0.01 more would be exact
+    { name: 'no shim, as far too thin as may be', thickness: 4.06, sizes: [0.01], plies: [4.05], remainder: 0.01 },
+    // 0.15 lies in the middle between 0.1 and 0.2
+    { name: 'of two that miss alike the fewer', thickness: 0.15, sizes: [0.1], shims: [0.1], remainder: 0.05 },
+    // 0.04 is nearer to nothing than to 0.1
+    { name: 'no shim that makes it worse', thickness: 0.04, sizes: [0.1], remainder: 0.04 },
+    // 0.07 is nearer to 0.1
+    { name: 'a shim too thick, where that is nearer', thickness: 0.07, sizes: [0.1], shims: [0.1], remainder: -0.03 },
+    { name: 'nothing, where there is nothing', thickness: 0.5, sizes: [], remainder: 0.5 },
+    { name: 'shims as thick as sheet', thickness: 3.5, sizes: [0.5, 3], shims: [3, 0.5] }, // 3 + 0.5
+    { name: 'thickest first, whatever the list', thickness: 1.7, sizes: [0.2, 1, 0.5], shims: [1, 0.5, 0.2] }, // their sum
+  ])('$name', ({ thickness, sizes = [0.1, 0.25, 0.5], plies = [], shims = [], remainder = 0 }) => {
+    const made = laminate({ thickness, ply: 4.05, shims: sizes, within: 0.01, stock: [] });
+    expect(made).toMatchObject({ thickness, plies, shims });
+    expect(made.remainder).toBeCloseTo(remainder, 9);
+  });
+
+  test.each([
     // 7.05 = 4.05 + 3, where shims alone would be six of 0.5
-    const made = laminate({ thickness: 7.05, ply: 4.05, shims: [0.5], within: 0.01, stock: [3] });
-    expect(made).toMatchObject({ plies: [4.05, 3], shims: [] });
+    { name: 'takes the place of a row of shims', thickness: 7.05, plies: [4.05, 3] },
+    { name: 'alone', thickness: 3, plies: [3] },
+    { name: 'under many of the own', thickness: 15.15, plies: [4.05, 4.05, 4.05, 3] }, // 3 × 4.05 + 3
+    { name: 'and a shim', thickness: 7.55, plies: [4.05, 3], shims: [0.5] }, // 4.05 + 3 + 0.5
+    // 4.05 + 3 is 0.01 too much, just within the limit
+    { name: 'as far too thick as may be', thickness: 7.04, plies: [4.05, 3], remainder: -0.01 },
+    // 4.05 + 5 × 0.6 is exact, 4.05 + 2.99 just within the limit
+    {
+      name: 'as far too thin as may be',
+      thickness: 7.05,
+      sizes: [0.6],
+      stock: [2.99],
+      plies: [4.05, 2.99],
+      remainder: 0.01,
+    },
+    // 4.05 + 4 × 0.5 = 4.05 + 2
+    { name: 'not for four shims', thickness: 6.05, stock: [2], plies: [4.05], shims: [0.5, 0.5, 0.5, 0.5] },
+    // 4.05 + 6 × 0.5 is exact, 4.045 + 6 × 0.5 comes within the limit, but with as many shims
+    {
+      name: 'not where it saves no shim',
+      thickness: 7.05,
+      stock: [4.045],
+      plies: [4.05],
+      shims: [0.5, 0.5, 0.5, 0.5, 0.5, 0.5],
+    },
+    // neither 4.05 + 6 × 0.5 nor 4.05 + 3 comes within the limit of 7.07: both are 0.02 short, and this without a shim
+    { name: 'also where neither meets the limit', thickness: 7.07, plies: [4.05, 3], remainder: 0.02 },
+    // 6 is more than 3, which is 6 × 0.5
+    { name: 'not where it is too thick', thickness: 3, stock: [6], shims: [0.5, 0.5, 0.5, 0.5, 0.5, 0.5] },
+    // 4.05 + 3 wants no shim, 4.05 + 2 two, 4.05 + 1.5 three
+    { name: 'that saves most shims, of several', thickness: 7.05, stock: [2, 3, 1.5], plies: [4.05, 3] },
+  ])(
+    'one ply of another sheet $name',
+    ({ thickness, sizes = [0.5], stock = [3], plies = [], shims = [], remainder = 0 }) => {
+      const made = laminate({ thickness, ply: 4.05, shims: sizes, within: 0.01, stock });
+      expect(made).toMatchObject({ plies, shims });
+      expect(made.remainder).toBeCloseTo(remainder, 9);
+    },
+  );
+
+  test('one ply of another sheet, and fewer of the own than would go in', () => {
+    // 11.8 = 4.8 + 7 × 1, while 6.5 + 5 × 1 is 0.3 short and 6.5 + 4.8 half a shim
+    const made = laminate({ thickness: 11.8, ply: 6.5, shims: [1], within: 0.01, stock: [4.8] });
+    expect(made).toMatchObject({ plies: [4.8], shims: [1, 1, 1, 1, 1, 1, 1], remainder: 0 });
   });
 
   test('a shim written twice in the list counts once', () => {

@@ -54,6 +54,12 @@ describe('the image circle', () => {
     within(circleAt(1, { diameter: 340, at: 1 }), 340, 1e-9);
   });
 
+  test('a circle quoted at 1:1 of a lens whose pupils differ', () => {
+    // V3.07 and V3.04 read the other way [common practice, no source; derived from pupil geometry], 0.01: 458.43 at 1:1
+    // and P 0.8 is that of 203.75 at infinity, (1 + 1/0.8) times
+    within(circleAt(0, { diameter: 458.43, at: 1 }, 0.8), 203.75, 0.01);
+  });
+
   test('a circle of 264 at 300 is a field of 47.5 degrees', () => {
     // V3.03 [verified: S27 data] angle computed, 0.01 degrees
     within(fieldOfCircle(300, 264) / DEGREE, 47.5, 0.01);
