@@ -26,7 +26,7 @@ import { type Sag, sagOf } from './sag.js';
 import {
   END_STOP,
   FELT_WIDTH,
-  RAIL_WIDTH,
+  railWidth,
   type SettingOut,
   SOLE_AHEAD,
   SOLE_BEHIND,
@@ -182,7 +182,7 @@ export function sizeCamera(design: Design): Camera {
     closest: rod.closest.value,
     ply: t,
     soleRear: standardFront + SOLE_BEHIND,
-    keeperEdge: soleWidth / 2 + workshop.railPlay + RAIL_WIDTH - keeperWidth(RAIL_WIDTH),
+    keeperEdge: soleWidth / 2 + workshop.railPlay + railWidth(t) - keeperWidth(railWidth(t)),
     railLength,
   });
   const rearStandard = sizeRearStandard({
@@ -330,7 +330,7 @@ export function sizeCamera(design: Design): Camera {
       length: rod.tailboardLength.value,
       axisHeight,
       soleWidth,
-      railWidth: RAIL_WIDTH,
+      railWidth: railWidth(t),
       railPlay: workshop.railPlay,
       endStop: END_STOP,
       bolt: rearStandard.bolt,

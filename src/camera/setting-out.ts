@@ -99,7 +99,8 @@ const FREE_AIR = 3;
 export const FELT_WIDTH = 15;
 const LAND = 18;
 const RIB_HEIGHT = 25;
-export const RAIL_WIDTH = 16;
+/** Rails: 16, and twice the sheet where it is thicker than 8, for the keepers’ screws in their middle. */
+export const railWidth = (ply: number): number => Math.max(16, 2 * ply);
 export const RAIL_TO_LEG = 2;
 /** Sole ahead of and behind the front face of the standard. */
 export const SOLE_AHEAD = 90;
@@ -200,7 +201,7 @@ export function setOut(given: SettingOutGiven): SettingOut {
   ]);
   const soleWidth = derived(
     'front box inside, less the rails, their gap to the legs and their play',
-    frontInside.value - 2 * (RAIL_WIDTH + RAIL_TO_LEG + given.railPlay),
+    frontInside.value - 2 * (railWidth(t) + RAIL_TO_LEG + given.railPlay),
   );
   const tailboardLength = derived(
     'the sole’s rear edge at the end of the reserve, and the end stop behind it',

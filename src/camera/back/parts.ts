@@ -208,22 +208,12 @@ function hook(own: Back): Part {
 }
 
 export const backHardware = (own: Back): readonly Hardware[] => [
-  ...(own.places.pinned.length > 0
-    ? [
-        {
-          name: 'dowel',
-          size: `5 × ${Math.ceil(own.wood.ply.thickness + PIN_PROUD)}`,
-          count: 1,
-          for: 'seat pin, left',
-        },
-        {
-          name: 'dowel',
-          size: `6 × ${Math.ceil(own.wood.ply.thickness + PIN_PROUD)}`,
-          count: 1,
-          for: 'seat pin, right',
-        },
-      ]
-    : []),
+  ...(own.places.pinned.length > 0 ? own.pins : []).map(({ x, diameter }) => ({
+    name: 'dowel',
+    size: `${diameter} × ${Math.ceil(own.wood.ply.thickness + PIN_PROUD)}`,
+    count: 1,
+    for: `seat pin, ${x < 0 ? 'left' : 'right'}`,
+  })),
   {
     name: 'channel board',
     size: `1.25 thick, ${Math.ceil(own.holderWidth + 0.8 + 2 * own.fenceWidth)} × ${Math.ceil(own.openFence.depth)}`,

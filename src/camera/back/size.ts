@@ -29,11 +29,18 @@ export interface Back {
   /** Open-end fence: how high, how deep along y. */
   readonly openFence: { readonly height: number; readonly depth: number; readonly layers: number };
   readonly pins: readonly Pin[];
+  readonly rims: Rims;
   /** Across the seat, for the lock ribs of holders: from and to in y, each as wide as the well. */
   readonly grooves: readonly Groove[];
   readonly hookX: number;
   readonly hookY: number;
   readonly places: BackPlaces;
+}
+
+/** How wide the narrowest and shortest holder is round the back's opening: at its sides, and at its closed end. */
+export interface Rims {
+  readonly side: number;
+  readonly end: number;
 }
 
 /** A stretch in y. */
@@ -80,9 +87,12 @@ const CHANNEL_BOARD = 1.25;
 const CLIP = 30;
 export const CORNER_CLIP = CLIP;
 export const PIN_PROUD = 3;
-/** From the middle of a pin to the edge of the opening: half of the thicker pin's hole, and wood. */
-const PIN_CLEAR = 5;
+/** From a holder's edges to the middle of a pin, where the rim is wide enough. */
+const TUCKED = 12;
+/** A spacer's own pins stand so far from the seat pins. */
 const FURTHER_IN = 12;
+/** Holes for pins are so much wider than the pins. */
+const PIN_PLAY = 0.2;
 const ROUNDING = 1e-6;
 
 /** Closed end and open end of a holder, from the axis. */
@@ -107,6 +117,10 @@ export function sizeBack(given: BackGiven): Back {
   const layers = Math.max(0, Math.min(2, Math.floor((shallowest - 0.3) / CHANNEL_BOARD + 1e-9)));
   const opening = { width: imageShort + 2 * openingMargin, height: imageLong + 2 * openingMargin };
   const fenceEdge = holderWidth / 2 + wellPlay + fenceWidth;
+  const rims = {
+    side: (narrowest - opening.width) / 2,
+    end: Math.min(...holders.map((h) => h.closedExtent)) - opening.height / 2,
+  };
   return {
     wood,
     side,
@@ -127,7 +141,8 @@ export function sizeBack(given: BackGiven): Back {
       layers,
       depth: overhangs ? 7 : Math.min(10, side / 2 - openExtent - wellPlay),
     },
-    pins: seatPins(opening, narrowest, Math.min(...holders.map((h) => h.closedExtent))),
+    pins: seatPins(opening, rims),
+    rims,
     grooves: groovesFor(holders.flatMap((h) => (h.rib ? [h.rib] : []))),
     hookX: Math.min(Math.max((fenceEdge + side / 2) / 2, given.standardOpening / 2 + 6), side / 2 - 8),
     hookY: hookHeight(side, given.clips),
@@ -165,30 +180,62 @@ function groovesFor(ribs: readonly { readonly fromAxis: number; readonly width: 
   return grooves;
 }
 
+/** Dowels for a pair of pins, of unequal thickness so that nothing goes on the wrong way round; thinner where rims are narrow. */
+const PIN_PAIRS = [
+  { thin: 5, thick: 6 },
+  { thin: 4, thick: 5 },
+  { thin: 3, thick: 4 },
+] as const;
+type PinPair = (typeof PIN_PAIRS)[number];
+const USUAL_PAIR = PIN_PAIRS[0];
+
+/** From the middle of the thicker pin to any edge: half of its hole, and the wood that stands round it. */
+const clearOf = ({ thick }: PinPair): number => (thick + PIN_PLAY) / 2 + LEAST_WEB;
+
 /**
- * Two pins of unequal thickness at the closed end, so that nothing goes on the wrong way round: 12 from both edges
- * where that leaves wood round them, else in the middle of the rims.
+ * Two pins at the closed end: 12 from both edges of the holder where that leaves wood towards the opening, else in the
+ * middle of the wider rim; between two narrow rims as far from the corner of the opening as from the holder's edges.
  */
-function seatPins(opening: Back['opening'], width: number, closed: number): readonly Pin[] {
-  const tucked = { x: width / 2 - 12, y: closed - 12 };
-  const dx = Math.max(0, tucked.x - opening.width / 2);
-  const dy = Math.max(0, tucked.y - opening.height / 2);
-  const roomy = Math.max(dx, dy) >= PIN_CLEAR;
-  const middle = { x: (width / 2 + opening.width / 2) / 2, y: (closed + opening.height / 2) / 2 };
-  const { x, y } = roomy ? tucked : middle;
-  return [
-    { x: -x, y: -y, diameter: 5 },
-    { x, y: -y, diameter: 6 },
-  ];
+function seatPins(opening: Back['opening'], rims: Rims): readonly Pin[] {
+  const { side, end } = rims;
+  const clear = clearOf(USUAL_PAIR);
+  const roomy = Math.max(side, end) - TUCKED >= clear - ROUNDING;
+  // |(side - e, end - e)| = e
+  const corner = side + end - Math.sqrt(2 * side * end);
+  const from = roomy
+    ? { x: TUCKED, y: TUCKED }
+    : end >= 2 * clear
+      ? { x: TUCKED, y: end / 2 }
+      : side >= 2 * clear
+        ? { x: side / 2, y: TUCKED }
+        : { x: corner, y: corner };
+  const pair = PIN_PAIRS.find((one) => Math.min(from.x, from.y) >= clearOf(one) - ROUNDING) ?? PIN_PAIRS[2];
+  return paired(pair, opening.width / 2 + side - from.x, -opening.height / 2 - end + from.y);
 }
+
+const paired = ({ thin, thick }: PinPair, x: number, y: number): readonly Pin[] => [
+  { x: -x, y, diameter: thin },
+  { x, y, diameter: thick },
+];
 
 /**
  * Pins of a spacer stand so far further in than the seat pins; in one line they would meet them. In along the closed
- * end where the seat pins stand below the opening, else up along its sides.
+ * end where wood stands round them there, else up along the sides; thinner where both rims are narrow.
  */
-export const ownPins = ({ pins, opening }: Pick<Back, 'pins' | 'opening'>): readonly Pin[] =>
-  pins.map((pin) =>
-    -pin.y - opening.height / 2 >= PIN_CLEAR - ROUNDING
-      ? { ...pin, x: pin.x - FURTHER_IN * Math.sign(pin.x) }
-      : { ...pin, y: pin.y + FURTHER_IN },
-  );
+export function ownPins({ pins, opening, rims }: Pick<Back, 'pins' | 'opening' | 'rims'>): readonly Pin[] {
+  const x = Math.max(...pins.map((pin) => pin.x));
+  const y = Math.min(...pins.map((pin) => pin.y));
+  for (const pair of PIN_PAIRS) {
+    const below = within(-y - opening.height / 2, rims.end, clearOf(pair));
+    if (below !== null) return paired(pair, x - FURTHER_IN, -opening.height / 2 - below);
+    const beside = within(x - opening.width / 2, rims.side, clearOf(pair));
+    if (beside !== null) return paired(pair, opening.width / 2 + beside, y + FURTHER_IN);
+  }
+  return paired(PIN_PAIRS[2], x - FURTHER_IN, -(opening.height + rims.end) / 2);
+}
+
+/** Where in a rim a pin has wood on both sides: in line with the seat pin, else in the middle; null where nowhere. */
+function within(inLine: number, rim: number, clear: number): number | null {
+  if (inLine >= clear - ROUNDING && rim - inLine >= clear - ROUNDING) return inLine;
+  return rim >= 2 * clear - ROUNDING ? rim / 2 : null;
+}

@@ -1,4 +1,4 @@
-import { type ClosedPath, polygon } from '../../geometry/path.js';
+import { type ClosedPath, moved, polygon } from '../../geometry/path.js';
 import { across } from '../../geometry/placement.js';
 import { boxAt, circle, hexagon, rectangle, slotAlongX } from '../../geometry/shapes.js';
 import { boughtPlate, boughtRod, joined, plate, standing } from '../../joinery/plate.js';
@@ -12,6 +12,9 @@ const RETAINER = 20;
 /** Card under the packing, so that the retainer does not pinch the board. */
 const CARD = 0.2;
 const NUT = { acrossFlats: 7, height: 3.2 };
+/** Two flats along the strip: across it the corners of a nut would leave less wood. */
+const uprightNut = (y: number, acrossFlats: number): ClosedPath =>
+  moved(hexagon(0, 0, acrossFlats), { x: 0, y, turn: Math.PI / 2 });
 
 export function lensBoardParts(own: LensBoard): readonly Part[] {
   const { wood, board, plug, hole, plugHole, screws, dowels } = own;
@@ -99,7 +102,7 @@ export function lensBoardParts(own: LensBoard): readonly Part[] {
       group: 'front',
       grain: 'y',
       outline: rectangle(boxAt(0, 0, PACKING, board)),
-      holes: [hexagon(0, py, NUT.acrossFlats + 0.2), circle(0, -py, 5)],
+      holes: [uprightNut(py, NUT.acrossFlats + 0.2), circle(0, -py, 5)],
       places: packingPlaces,
       joins: joined('glue', 'retainer-card'),
     }),
@@ -129,7 +132,7 @@ export function lensBoardParts(own: LensBoard): readonly Part[] {
       id: 'retainer-nut',
       name: 'M4 nut in the packing',
       thickness: nutHeight,
-      outline: hexagon(0, 0, NUT.acrossFlats),
+      outline: uprightNut(0, NUT.acrossFlats),
       holes: [circle(0, 0, 4.5)],
       placements: sides.map((side) => at(side * px, side * py, -t - CARD - nutHeight)),
       joins: joined('screw', 'F8', 'retainer-screw'),

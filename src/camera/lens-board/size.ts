@@ -72,8 +72,8 @@ const RING_RIM = 5;
 const RING_BITE = 1;
 /** Round the cone of light, each side. */
 const LIGHT_ROOM = 1;
-/** A screw's middle to the plug's edge, as a clamp's flange inside has it. */
-const SCREW_TO_EDGE = 8;
+/** A screw's middle to the plug's edge: two diameters of M4 or of a wood screw of 3 mm, or the sheet's thickness (section 14). */
+const screwToEdge = (by: LensBoard['by'], ply: number): number => Math.max(by === 'clamp' ? 8 : 6, ply);
 export const OVERLAP = 6;
 
 /** Seat, hole, opening, plug and board, from the lens and its mount; the plug is one ply. */
@@ -109,12 +109,13 @@ export function sizeLensBoard(given: LensBoardGiven): LensBoard {
           hole: 2,
           through: false,
         };
-  const outermost = screws.through ? Math.max(0, ...screws.places.flatMap(({ x, y }) => [x, y].map(Math.abs))) : 0;
+  const inPlug = screws.through || inside ? screws.places : [];
+  const outermost = Math.max(0, ...inPlug.flatMap(({ x, y }) => [x, y].map(Math.abs)));
   const opening = Math.max(
     insideWidest + 4,
     plugHole + 10,
-    // under a clamp in front the plug carries the screws
-    inside ? 0 : 2 * (outermost + SCREW_TO_EDGE),
+    // where screws enter the plug it needs wood beyond them
+    outermost > 0 ? 2 * (outermost + screwToEdge(by, t) + PLUG_PLAY) : 0,
     LEAST_OPENING,
     // in front the disc must lie between the retainers
     discInFront + 2 * OVERLAP + 4 - 2 * BOARD_LAND,
@@ -163,7 +164,7 @@ export interface Dowel extends Point {
 
 /** From the plug's edges to a dowel's middle, and the wood that must stay between a dowel and a screw. */
 const DOWEL_TO_EDGE = 7;
-const DOWEL_WEB = 2;
+const DOWEL_WEB = 3;
 
 /** A thick and a thin dowel at opposite corners of the plug, on the diagonal that the screws leave free. */
 function dowelsIn(plug: number, { places, hole, through }: LensBoard['screws']): readonly Dowel[] {
