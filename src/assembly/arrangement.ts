@@ -34,6 +34,8 @@ export interface Arrangement {
   readonly shared: (pair: Pair, rear: number) => Shared;
   /** Air between two pieces, or `within` where there is more. */
   readonly gap: (pair: Pair, rear: number, within: number) => number;
+  /** Whether two pieces come within `within` of each other. */
+  readonly touches: (pair: Pair, rear: number, within: number) => boolean;
   /** Whether `b`, moved from its place at `rear`, would share volume with `a`. */
   readonly meets: (pair: Pair, rear: number, move: readonly [number, number, number]) => boolean;
 }
@@ -84,15 +86,39 @@ export function arrange(build: Build, { bench, solid, moved }: Workbench, reserv
     return all;
   };
 
-  const once = <T>(memo: Map<string, T>, { a, b, passing }: Pair, rear: number, make: (rear: number) => T): T => {
+  const once = <T>(
+    memo: Map<string, T>,
+    { a, b, passing }: Pair,
+    [rear, within]: readonly [rear: number, within?: number],
+    make: (rear: number) => T,
+  ): T => {
     const place = passing ? rear : 0;
-    const key = `${a.key} ${b.key} ${place}`;
+    const key = `${a.key} ${b.key} ${place} ${within}`;
     const value = memo.get(key) ?? make(place);
     memo.set(key, value);
     return value;
   };
   const shares = new Map<string, Shared>();
   const gaps = new Map<string, number>();
+  const touching = new Map<string, boolean>();
+  const gap: Arrangement['gap'] = (pair, rear, within) =>
+    once(gaps, pair, [rear, within], (place) =>
+      airBetweenBoxes(boxAt(pair.a, place), boxAt(pair.b, place)) >= within
+        ? within
+        : bench.gap(solid(pair.a, place), solid(pair.b, place), within),
+    );
+  const meets: Arrangement['meets'] = ({ a, b }, rear, [x, y, z]) => {
+    const there = boxAt(b, rear);
+    const box: Extent = {
+      x: [there.x[0] + x, there.x[1] + x],
+      y: [there.y[0] + y, there.y[1] + y],
+      z: [there.z[0] + z, there.z[1] + z],
+    };
+    if (airBetweenBoxes(boxAt(a, rear), box) > -FLOAT) return false;
+    const motion: Matrix4 = compose(shift(x, y, z), shift(0, 0, b.slides ? rear : 0));
+    const away: Solid = moved(b, motion);
+    return bench.shared(solid(a, rear), away).depth > FLOAT;
+  };
   return {
     pieces,
     setups,
@@ -101,30 +127,37 @@ export function arrange(build: Build, { bench, solid, moved }: Workbench, reserv
     together: (a, b) => setups.filter((_, i) => flags(a)[i] === true && flags(b)[i] === true),
     standsIn: (piece, setup) => flags(piece)[setups.indexOf(setup)] === true,
     shared: (pair, rear) =>
-      once(shares, pair, rear, (place) =>
+      once(shares, pair, [rear], (place) =>
         airBetweenBoxes(boxAt(pair.a, place), boxAt(pair.b, place)) > -FLOAT
           ? NOTHING
           : bench.shared(solid(pair.a, place), solid(pair.b, place)),
       ),
-    gap: (pair, rear, within) =>
-      once(gaps, pair, rear, (place) =>
-        airBetweenBoxes(boxAt(pair.a, place), boxAt(pair.b, place)) >= within
-          ? within
-          : bench.gap(solid(pair.a, place), solid(pair.b, place), within),
-      ),
-    meets: ({ a, b }, rear, [x, y, z]) => {
-      const there = boxAt(b, rear);
-      const box: Extent = {
-        x: [there.x[0] + x, there.x[1] + x],
-        y: [there.y[0] + y, there.y[1] + y],
-        z: [there.z[0] + z, there.z[1] + z],
-      };
-      if (airBetweenBoxes(boxAt(a, rear), box) > -FLOAT) return false;
-      const motion: Matrix4 = compose(shift(x, y, z), shift(0, 0, b.slides ? rear : 0));
-      const away: Solid = moved(b, motion);
-      return bench.shared(solid(a, rear), away).depth > FLOAT;
-    },
+    gap,
+    touches: (pair, rear, within) =>
+      once(touching, pair, [rear, within], (place) => {
+        const [a, b] = [boxAt(pair.a, place), boxAt(pair.b, place)];
+        if (airBetweenBoxes(a, b) >= within) return false;
+        // pushed a little it bites: an answer that costs far less than the least distance of two solids
+        return towards(a, b, within).some((move) => meets(pair, place, move)) || gap(pair, place, within) < within;
+      }),
+    meets,
   };
+}
+
+/** Small moves of `b` along each axis, the one across which the boxes just meet first and towards `a` first. */
+function towards(a: Extent, b: Extent, by: number): readonly (readonly [number, number, number])[] {
+  const axes = (['x', 'y', 'z'] as const).map((axis, i) => ({
+    i,
+    air: Math.max(a[axis][0] - b[axis][1], b[axis][0] - a[axis][1]),
+    sign: a[axis][0] + a[axis][1] > b[axis][0] + b[axis][1] ? 1 : -1,
+  }));
+  const nearest = [...axes].sort((one, other) => other.air - one.air);
+  return [1, -1].flatMap((way) =>
+    nearest.map(({ i, sign }): readonly [number, number, number] => {
+      const step = way * sign * by;
+      return [i === 0 ? step : 0, i === 1 ? step : 0, i === 2 ? step : 0];
+    }),
+  );
 }
 
 const UNJOINED: ReadonlySet<Join['by']> = new Set();

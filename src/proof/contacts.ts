@@ -34,9 +34,7 @@ function joints(parts: readonly Part[], arrangement: Arrangement): readonly Find
     (near.get(piece) ?? []).some((pair) => {
       const other = pair.a === piece ? pair.b : pair.a;
       return (
-        ids.includes(other.part.id) &&
-        arrangement.standsIn(other, setup) &&
-        arrangement.gap(pair, rear, BRIDGED) < BRIDGED
+        ids.includes(other.part.id) && arrangement.standsIn(other, setup) && arrangement.touches(pair, rear, BRIDGED)
       );
     });
   return parts.flatMap((part) => {
@@ -121,7 +119,9 @@ const WORDS: Readonly<Record<Join['by'], string>> = {
 
 /** Pieces that hang together with no other, in any set-up. */
 function floating(arrangement: Arrangement): readonly Finding[] {
-  const pairs = arrangement.pairs(GUIDED);
+  // what is joined hangs together for sure, and then few other pairs need to be measured
+  const near = arrangement.pairs(GUIDED);
+  const pairs = [...near.filter(({ by }) => by.size > 0), ...near.filter(({ by }) => by.size === 0)];
   const found = new Map<string, Finding>();
   for (const setup of arrangement.setups)
     for (const rear of ends(arrangement)) {
@@ -134,7 +134,7 @@ function floating(arrangement: Arrangement): readonly Finding[] {
       for (const pair of pairs) {
         const { a, b } = pair;
         if (!(chief.has(a) && chief.has(b)) || headOf(a) === headOf(b)) continue;
-        if (arrangement.gap(pair, rear, GUIDED) < reachOf(pair.by)) chief.set(headOf(a), headOf(b));
+        if (arrangement.touches(pair, rear, reachOf(pair.by))) chief.set(headOf(a), headOf(b));
       }
       const sizes = new Map<Piece, number>();
       for (const piece of here) sizes.set(headOf(piece), (sizes.get(headOf(piece)) ?? 0) + 1);
