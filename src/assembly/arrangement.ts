@@ -32,6 +32,11 @@ export interface Arrangement {
   readonly standsIn: (piece: Piece, setup: Setup) => boolean;
   /** What two pieces share at a place of the moving groups. */
   readonly shared: (pair: Pair, rear: number) => Shared;
+  /**
+   * The most that two pieces share anywhere on the way of the slide, from the closest station to the end of the reserve:
+   * looked at as a whole and not station by station, so that nothing thin is missed between two stations.
+   */
+  readonly sharedOnTheWay: (pair: Pair) => Shared;
   /** Air between two pieces, or `within` where there is more. */
   readonly gap: (pair: Pair, rear: number, within: number) => number;
   /** Whether two pieces come within `within` of each other. */
@@ -46,7 +51,7 @@ export const FLOAT = 1e-3;
 const NOTHING: Shared = { volume: 0, depth: 0, at: { x: 0, y: 0, z: 0 } };
 
 /** @param reserve how far the moving groups slide beyond the last station */
-export function arrange(build: Build, { bench, solid, moved }: Workbench, reserve: number): Arrangement {
+export function arrange(build: Build, { bench, solid, moved, swept }: Workbench, reserve: number): Arrangement {
   const pieces = piecesOf(build.parts);
   const { setups } = build;
   const inSetup = new Map(pieces.map((piece) => [piece, setups.map((setup) => stands(piece.placement, setup))]));
@@ -101,6 +106,12 @@ export function arrange(build: Build, { bench, solid, moved }: Workbench, reserv
   const shares = new Map<string, Shared>();
   const gaps = new Map<string, number>();
   const touching = new Map<string, boolean>();
+  const shared: Arrangement['shared'] = (pair, rear) =>
+    once(shares, pair, [rear], (place) =>
+      airBetweenBoxes(boxAt(pair.a, place), boxAt(pair.b, place)) > -FLOAT
+        ? NOTHING
+        : bench.shared(solid(pair.a, place), solid(pair.b, place)),
+    );
   const gap: Arrangement['gap'] = (pair, rear, within) =>
     once(gaps, pair, [rear, within], (place) =>
       airBetweenBoxes(boxAt(pair.a, place), boxAt(pair.b, place)) >= within
@@ -126,12 +137,14 @@ export function arrange(build: Build, { bench, solid, moved }: Workbench, reserv
     pairs,
     together: (a, b) => setups.filter((_, i) => flags(a)[i] === true && flags(b)[i] === true),
     standsIn: (piece, setup) => flags(piece)[setups.indexOf(setup)] === true,
-    shared: (pair, rear) =>
-      once(shares, pair, [rear], (place) =>
-        airBetweenBoxes(boxAt(pair.a, place), boxAt(pair.b, place)) > -FLOAT
-          ? NOTHING
-          : bench.shared(solid(pair.a, place), solid(pair.b, place)),
-      ),
+    shared,
+    sharedOnTheWay: (pair) => {
+      const [still, sliding] = pair.a.slides ? [pair.b, pair.a] : [pair.a, pair.b];
+      if (airBetweenBoxes(still.extent, sweptBox(sliding, rears)) > -FLOAT) return NOTHING;
+      const passed = swept(sliding, Math.max(...rears));
+      if (passed === null) return rears.map((rear) => shared(pair, rear)).reduce((a, b) => (b.depth > a.depth ? b : a));
+      return bench.shared(solid(still, 0), passed);
+    },
     gap,
     touches: (pair, rear, within) =>
       once(touching, pair, [rear, within], (place) => {

@@ -15,26 +15,33 @@ import { mm, plainNumber, tenth } from '../units/print.js';
  * @param press how much a press fit may bite, mm in all
  */
 export function collisions(build: Build, arrangement: Arrangement, press: number): readonly Finding[] {
-  const standing = arrangement.pairs(0).flatMap((pair) => {
-    const [setup] = arrangement.together(pair.a, pair.b);
-    return arrangement.rears
-      .slice(0, pair.passing ? undefined : 1)
-      .map((rear) => ({ pair, rear, in: setup?.name ?? '' }));
-  });
-  const turned = turnedPairs(build, arrangement).flatMap(({ pair, position }) =>
-    arrangement.rears.slice(0, pair.passing ? undefined : 1).map((rear) => ({ pair, rear, in: position })),
-  );
+  const standing = arrangement.pairs(0).map((pair) => ({
+    pair,
+    where: arrangement.together(pair.a, pair.b)[0]?.name ?? '',
+  }));
+  const turned = turnedPairs(build, arrangement);
   const worst = new Map<string, Met>();
-  for (const { pair, rear, in: where } of [...standing, ...turned]) {
-    const shared = arrangement.shared(pair, rear);
+  for (const { pair, where } of [...standing, ...turned]) {
+    const shared = pair.passing ? arrangement.sharedOnTheWay(pair) : arrangement.shared(pair, 0);
     if (shared.depth <= bite(pair, press)) continue;
     const key = `${pair.a.part.id} ${pair.b.part.id}`;
     const before = worst.get(key);
-    if (before === undefined || shared.depth > before.shared.depth) worst.set(key, { pair, rear, where, shared });
+    if (before === undefined || shared.depth > before.shared.depth)
+      worst.set(key, { pair, where, ...(pair.passing ? deepest(arrangement, pair, shared) : { shared, rear: 0 }) });
   }
   const met = [...worst.values()].sort((one, other) => other.shared.volume - one.shared.volume);
   const first = met.slice(0, MOST_TOLD).map(told(press));
   return met.length > MOST_TOLD ? [...first, more(met.length - MOST_TOLD)] : first;
+}
+
+/** Where on the way two pieces share most: at the stations and at some places between them, to tell the builder one. */
+function deepest(arrangement: Arrangement, pair: Pair, onTheWay: Shared): Pick<Met, 'rear' | 'shared'> {
+  const end = Math.max(...arrangement.rears);
+  const places = [...arrangement.rears, ...Array.from({ length: 33 }, (_, k) => (end * k) / 32)];
+  const found = places.map((rear) => ({ rear, shared: arrangement.shared(pair, rear) }));
+  const most = found.reduce((a, b) => (b.shared.depth > a.shared.depth ? b : a));
+  // thinner than the steps: what the whole way shares is known all the same
+  return most.shared.depth > FLOAT ? most : { rear: null, shared: onTheWay };
 }
 
 /** A camera that is wrong in one length collides in many places: more than these help nobody. */
@@ -52,7 +59,8 @@ const more = (count: number): Finding => ({
 
 interface Met {
   readonly pair: Pair;
-  readonly rear: number;
+  /** How far the moving groups are drawn out; null somewhere on the way. */
+  readonly rear: number | null;
   readonly where: string;
   readonly shared: Shared;
 }
@@ -71,17 +79,22 @@ const told =
       value: shared.depth,
       limit: bite(pair, press),
       unit: 'mm',
-      message: `${a.id} (${a.name}) and ${b.id} (${b.name}) want the same place: ${mm(hundredth(shared.depth))} of wood (${plainNumber(shared.volume, 1)} mm³) round x ${mm(tenth(x))}, y ${mm(tenth(y))}, z ${mm(tenth(z))}; ${where}${rear > 0 ? `, drawn out ${mm(tenth(rear))}` : ''}.`,
+      message: `${a.id} (${a.name}) and ${b.id} (${b.name}) want the same place: ${mm(hundredth(shared.depth))} of wood (${plainNumber(shared.volume, 1)} mm³) round x ${mm(tenth(x))}, y ${mm(tenth(y))}, z ${mm(tenth(z))}; ${where}${drawnOut(rear)}.`,
       hint: 'They do not go together as they are: do not cut these two before the lengths that they share are right.',
     };
   };
+
+const drawnOut = (rear: number | null): string => {
+  if (rear === null) return ', somewhere on the way of the slide';
+  return rear > 0 ? `, drawn out ${mm(tenth(rear))}` : '';
+};
 
 const hundredth = (value: number): number => Math.max(0.01, Math.round(value * 100) / 100);
 
 /** A back in a position of which no set-up speaks, against what does not turn with it. */
 interface Turned {
   readonly pair: Pair;
-  readonly position: string;
+  readonly where: string;
 }
 
 /** Beyond its square by more than this, mm, a back carries a tongue and is not used with its open end down. */
@@ -111,11 +124,8 @@ function turnedPairs(build: Build, { pieces }: Arrangement): readonly Turned[] {
   const upsideDown = tongue
     ? []
     : bare.map((piece) => ({ piece: rotated(piece, down, 'down'), position: 'the bare back with its open end down' }));
-  return [...toTheRight, ...upsideDown].flatMap(({ piece, position }) =>
-    still.map((other) => ({
-      pair: { a: other, b: piece, by: NOT_JOINED, passing: !other.slides },
-      position,
-    })),
+  return [...toTheRight, ...upsideDown].flatMap(({ piece, position: where }) =>
+    still.map((other) => ({ pair: { a: other, b: piece, by: NOT_JOINED, passing: !other.slides }, where })),
   );
 }
 

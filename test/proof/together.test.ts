@@ -3,7 +3,11 @@ import { type Arrangement, arrange } from '../../src/assembly/arrangement.js';
 import type { Build } from '../../src/assembly/build.js';
 import { workbench } from '../../src/assembly/workbench.js';
 import { type Kernel, loadKernel } from '../../src/geometry/kernel.js';
+import { reversed } from '../../src/geometry/path.js';
+import { frame } from '../../src/geometry/placement.js';
+import { rectangle } from '../../src/geometry/shapes.js';
 import type { Finding } from '../../src/model/finding.js';
+import type { FlatPart } from '../../src/model/part.js';
 import { collisions } from '../../src/proof/collisions.js';
 import { contacts } from '../../src/proof/contacts.js';
 import { clearances, groupsPart } from '../../src/proof/groups.js';
@@ -64,8 +68,27 @@ describe('what slides', () => {
   test('and one that stands only in the reserve', () => {
     const build = buildOf(slider([0, 5]), post([106, 110]));
     expect(collide(build)).toEqual([]);
-    expect(collide(build, 8)[0]?.message).toContain('drawn out 108 mm');
+    expect(collide(build, 8)[0]?.message).toMatch(/drawn out 10[1-8](\.\d)? mm/);
   });
+
+  test('and a post thinner than any step, wherever it stands', () => {
+    for (const at of [13.37, 41.9, 77.7])
+      expect(rules(collide(buildOf(slider([0, 0.5]), post([at, at + 0.2]))))).toEqual(['parts-collide']);
+  });
+
+  // lies flat: own y along z, thick downwards from y = 4
+  const board = (slot: number): FlatPart => ({
+    ...plank({ id: 'S', x: [-30, 30], y: [0, 200], z: [0, 4], group: 'rear' }),
+    holes: [reversed(rectangle({ left: 27, bottom: 160 - slot, right: 33, top: 160 }))],
+    placements: [{ group: 'rear', matrix: frame([1, 0, 0], [0, 0, 1], [0, -1, 0], [-30, 4, 0]) }],
+  });
+  // a standing pin through the slot, 6 square, at z 152 to 158: the board passes it 100 mm
+  const pin = plank({ id: 'P', x: [-2.9, 2.9], y: [-10, 10], z: [152, 158] });
+
+  test.each([
+    { what: 'a slot as long as travel and pin', slot: 110, found: [] },
+    { what: 'one that is shorter', slot: 100, found: ['parts-collide'] },
+  ])('$what', ({ slot, found }) => expect(rules(collide(buildOf(board(slot), pin)))).toEqual(found));
 
   test('two pieces that slide together never meet for that', () => {
     const other = plank({ id: 'P', x: [0, 10], y: [0, 10], z: [50, 54], group: 'rear' });
