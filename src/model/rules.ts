@@ -260,7 +260,7 @@ export const rules: readonly Rule[] = [
   raised('parts-collide', 'E', 'anything that overlaps', 'derived', 'proof/collisions'),
   raised('parts-touch', 'W', 'a part attached to nothing', 'derived', 'proof/contacts'),
   raised('groups-part', 'E', 'a part that joins what must move', 'derived', 'proof/groups'),
-  waiting('assembly-order', 'E', 'a last part that cannot be put in', 'derived', 'solids'),
+  raised('assembly-order', 'E', 'a last part that cannot be put in', 'derived', 'proof/order'),
   waiting('one-way', 'W', 'left and right swapped', 'derived', 'solids'),
   raised('not-proven', 'N', 'a camera taken for proven that was not put together', 'a choice of ours', 'workshop'),
   // Sheets and engraving
