@@ -118,6 +118,27 @@ export function overhangBend({ load: P, span: L, overhang: a, E, I }: Overhang):
   };
 }
 
+// Plates
+
+/** Poisson's ratio that goes with the figures of `plateSag`. */
+const POISSON = 0.3;
+
+/** Stiffness of a plate in bending, E t³/(12(1 − ν²)), N·mm. */
+export const plateStiffness = (E: number, thickness: number, poisson = POISSON): number =>
+  (E * thickness ** 3) / (12 * (1 - poisson * poisson));
+
+/** Sag of the middle in shares of q a⁴/D, Poisson's ratio 0.3. From memory: Timoshenko, plates. */
+const SQUARE = { free: 0.00406, clamped: 0.00126 } as const;
+
+/**
+ * Sag in the middle of a square plate under an even load, α q a⁴/D, mm; its edges rest free to turn, or clamped.
+ *
+ * @param load N/mm²
+ * @param stiffness see `plateStiffness`
+ */
+export const plateSag = (load: number, side: number, stiffness: number, edges: keyof typeof SQUARE): number =>
+  (SQUARE[edges] * load * side ** 4) / stiffness;
+
 // Slides and guides
 
 /**
@@ -138,6 +159,9 @@ export function pushNeeded(drag: number, length: number, friction: number, offAx
   const left = 1 - rackingLeast(friction, offAxis) / length;
   return left > 0 ? drag / left : Number.POSITIVE_INFINITY;
 }
+
+/** Slope on which a thing begins to slide, atan μ, rad. */
+export const angleOfRepose = (friction: number): number => Math.atan(friction);
 
 /** Yaw of a slide by its play on each side, for play small against the length: 2c/L, rad. */
 export const yaw = (play: number, length: number): number => (2 * play) / length;

@@ -1,11 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import {
+  angleOfRepose,
   cantileverSag,
   cantileverTilt,
   centreOfGravity,
   crossBandedModulus,
   overhangBend,
   ownWeightSag,
+  plateSag,
+  plateStiffness,
   pushNeeded,
   rackingLeast,
   rackingRatio,
@@ -213,6 +216,28 @@ describe('beams of other books', () => {
     // M4.20 [common practice, no source], 1e-6
     within(spanSag(10, 200, 12737, secondMoment(100, 4.05)), 0.236373, 1e-6);
   });
+});
+
+describe('a square plate under an even load', () => {
+  // M4.21, 1 %: alpha [from memory: Timoshenko, plates]; the first re-summed there
+  const stiffness = plateStiffness(8750, 6.4);
+  test('its stiffness', () => within(stiffness, 210051.28, 5e-3));
+  test.each([
+    { edges: 'free', sag: 0.19241 },
+    { edges: 'clamped', sag: 0.05971 },
+  ] as const)('its edges $edges: $sag', ({ edges, sag }) =>
+    within(plateSag(0.00622156, 200, stiffness, edges), sag, 0.01 * sag),
+  );
+});
+
+describe('the slope on which a thing begins to slide', () => {
+  test.each([
+    { friction: 0.5, degrees: 26.565 },
+    { friction: 0.3, degrees: 16.699 },
+    { friction: 0.25, degrees: 14.036 }, // M4.24 [verified: R31 method], 1e-3
+  ])('friction $friction: $degrees°', ({ friction, degrees }) =>
+    within(angleOfRepose(friction) / DEGREE, degrees, 1e-3),
+  );
 });
 
 describe('a slide pushed off its axis', () => {

@@ -1,0 +1,508 @@
+import type { Build, Setup } from '../assembly/build.js';
+import { ROUNDING, unless } from '../assembly/limit.js';
+import { yaw, yawInGuide } from '../assembly/statics.js';
+import type { Design, Holder } from '../design/design.js';
+import type { Finding } from '../model/finding.js';
+import type { Part } from '../model/part.js';
+import type { RegisterBudget, RegisterSpread } from '../model/register-budget.js';
+import { circleOfConfusion, depthOfFocus, glassShift, registerTolerance } from '../optics/depth.js';
+import { diagonal } from '../optics/image-circle.js';
+import { emulsionDepth, filmSlot, publishedHolderFor, sheetFilm } from '../standards/holders.js';
+import { thicknessSwelling } from '../standards/moisture.js';
+import { mm, plainNumber } from '../units/print.js';
+import { type Contributor, halfOf, type Interval, intervalOf, sharesOf, worstCase } from './budget.js';
+import { guideOf, overhangOf } from './loads.js';
+import { type Layer, type Stack, stackUnder } from './stack.js';
+import * as straying from './straying.js';
+
+/** What strays, what would tell by how much, and what that leaves. */
+interface Stray extends Contributor {
+  readonly measure: string;
+  /** What is to be done about it; null where nothing but care helps. */
+  readonly by: Cure | null;
+}
+
+/** A measurement, or a cure, and what strays after it. */
+interface Act {
+  readonly text: string;
+  readonly leaves: readonly Stray[];
+}
+
+type Cure = 'stack' | 'holder' | 'rails' | 'rest';
+type Acts = Readonly<Partial<Record<Cure, Act>>>;
+
+/** The budgets of every holder, in the middle and at the edge of the picture. */
+export const registerBudgets = (design: Design, build: Build): readonly RegisterBudget[] =>
+  design.holders.flatMap((holder, i) => {
+    const set = setOf(build, holder, i);
+    return set === null ? [] : budgetsOf(design, build, holder, set);
+  });
+
+/** A holder and the glass, each in a set-up. */
+interface Pairing {
+  readonly glass: Part;
+  readonly focusing: Setup;
+  readonly film: Part;
+  readonly exposing: Setup;
+}
+
+function setOf({ parts, setups }: Build, { name }: Holder, index: number): Pairing | null {
+  const withRole = (role: string) => parts.filter((part) => part.kind === 'bought' && part.role === role);
+  const [glass] = withRole('ground-glass');
+  const film = withRole('holder')[index];
+  const mine = setups.filter(({ holder, orientation }) => holder === name && orientation === 'upright');
+  const focusing = mine.find((setup) => setup.focusing);
+  const exposing = mine.find((setup) => !setup.focusing);
+  return glass && film && focusing && exposing ? { glass, film, focusing, exposing } : null;
+}
+
+function budgetsOf(design: Design, build: Build, holder: Holder, set: Pairing): readonly RegisterBudget[] {
+  const glass = stackUnder(build, set.focusing, set.glass);
+  const film = stackUnder(build, set.exposing, set.film);
+  const nominal = worse(nominalOf(design, holder, { glass, film, pane: set.glass }));
+  const centre = straysInStack(design, holder, glass, film);
+  const acts = actsOf(design, holder, { glass, film });
+  const { maxAperture: N, pupilMagnification: P } = design.lens;
+  const { short, long } = design.format.image;
+  const circle = circleOfConfusion(diagonal({ width: short, height: long }));
+  return [
+    stated({ holder: holder.name, at: 'centre', nominal, tolerance: registerTolerance(N, circle) }, centre, acts),
+    stated(
+      {
+        holder: holder.name,
+        at: 'edge',
+        nominal,
+        tolerance: depthOfFocus(N, circle, design.focus.nearest, P) / 2,
+      },
+      [...centre, ...straysAtEdge(design, build, set.exposing)],
+      acts,
+    ),
+  ];
+}
+
+interface Stacks {
+  readonly glass: Stack;
+  readonly film: Stack;
+  readonly pane: Part;
+}
+
+/** Where the lens sees the frosted face, less where the film lies, both from the seat. */
+interface Nominal {
+  readonly drawn: number;
+  /** With everything pushed home onto the seat, as the cords do. */
+  readonly settled: number;
+}
+
+function nominalOf({ groundGlass }: Design, { filmDepth }: Holder, { glass, film, pane }: Stacks): Nominal {
+  const behindFront = groundGlass.frosted === 'lens' ? 0 : paneThickness(pane) - shiftOf(groundGlass, pane);
+  return {
+    drawn: glass.drawn + behindFront - film.drawn - filmDepth,
+    settled: glass.settled + behindFront - film.settled - filmDepth,
+  };
+}
+
+/** A stack that is not drawn as high as its layers are thick is pushed home by the cords: the worse of the two counts. */
+const worse = ({ drawn, settled }: Nominal): number =>
+  Math.abs(settled) > Math.abs(drawn) + ROUNDING ? settled : drawn;
+
+const paneThickness = (pane: Part): number =>
+  pane.kind === 'bought' && pane.shape.form === 'plate' ? pane.shape.thickness : 0;
+const shiftOf = ({ refractiveIndex }: Design['groundGlass'], pane: Part): number =>
+  glassShift(paneThickness(pane), refractiveIndex);
+
+const GLUED = 'Glue the frame and the spacer first, then measure from seat face to frosted face and choose the shims.';
+
+/**
+ * What strays between seat and glass, and between seat and film. The width of the cut is not among it: no face of the
+ * stack is cut, the mill and the glue make them.
+ */
+function straysInStack(design: Design, holder: Holder, glass: Stack, film: Stack): readonly Stray[] {
+  const { plywood, groundGlass } = design;
+  const sides = [
+    { stack: glass, sign: 1 },
+    { stack: film, sign: -1 },
+  ] as const;
+  const plies = sides.flatMap(({ stack, sign }) => stack.layers.filter(isPly).map((layer) => ({ layer, sign })));
+  const materials = [...new Set(plies.map(({ layer }) => materialOf(layer)))];
+  const shims = sides.flatMap(({ stack, sign }) =>
+    stack.layers.filter((one) => !isPly(one)).map((layer) => ({ layer, sign })),
+  );
+  const sizes = [...new Set(shims.map(({ layer }) => nearly(layer.thickness)))];
+  const readings = plywood.readings;
+  const several = readings.length > 1;
+  return nonzero([
+    ...materials.flatMap((material): readonly Stray[] => {
+      const own = plies.filter(({ layer }) => materialOf(layer) === material);
+      const read = several && material === plywood.material;
+      const [least, most] = read ? [Math.min(...readings), Math.max(...readings)] : [0, 0];
+      const net = own.reduce((sum, { sign }) => sum + sign, 0);
+      return [
+        {
+          name: `${counted(own.length, 'ply', 'plies')} of ${material}, ${read ? 'as the readings spread' : 'read once'}`,
+          // parts are drawn as thick as the thickest reading; what lies under the film counts the other way
+          shift: read ? (((least - most) / 2) * net) / own.length : 0,
+          half: read ? (most - least) / 2 : straying.oneReading.value,
+          spread: 'uniform',
+          sensitivity: 1,
+          count: own.length,
+          measure: read
+            ? GLUED
+            : `Read the sheet at its corners and in the middle, and write the readings as a list. ${GLUED}`,
+          by: 'stack',
+        },
+        {
+          name: `the caliper that read ${material}`,
+          shift: 0,
+          half: straying.caliperOnWood.value,
+          spread: { normal: 2 },
+          sensitivity: net,
+          count: 1,
+          measure: GLUED,
+          by: 'stack',
+        },
+      ];
+    }),
+    glueLines(design, glass.glueLines, film.glueLines),
+    ...sizes.map((size): Stray => {
+      const own = shims.filter(({ layer }) => nearly(layer.thickness) === size);
+      return {
+        name: `${counted(own.length, 'shim', 'shims')} of ${mm(size)}, from one strip`,
+        shift: 0,
+        half: size * straying.shimStock.value,
+        spread: 'uniform',
+        sensitivity: own.reduce((sum, { sign }) => sum + sign, 0),
+        count: 1,
+        measure: 'Measure ten shims in one pile and write a tenth of it under shims.',
+        by: 'stack',
+      };
+    }),
+    {
+      name: 'thickness of the pane, which the picture passes',
+      shift: 0,
+      half: groundGlass.frosted === 'eye' ? straying.paneThickness.value : 0,
+      spread: 'uniform',
+      // the frosted face is seen its thickness/n behind the front
+      sensitivity: 1 / groundGlass.refractiveIndex,
+      count: 1,
+      measure: 'Measure the pane with the caliper and write groundGlass.thickness.',
+      by: 'stack',
+    },
+    ...straysOfHolder(design, holder),
+    {
+      name: 'damp in the plies',
+      shift: 0,
+      half: thicknessSwelling(straying.moistureChange.value),
+      spread: 'uniform',
+      sensitivity: plies.reduce((sum, { layer, sign }) => sum + sign * layer.thickness, 0),
+      count: 1,
+      measure: 'Seal both faces and all edges of frame and spacer, and measure them again on a damp day.',
+      by: null,
+    },
+  ]);
+}
+
+/** Two sheets of the same name are one; shims that differ by less than this are the same. */
+const nearly = (thickness: number): number => Math.round(thickness * 1000) / 1000;
+const isPly = ({ part }: Layer): boolean => part.kind === 'flat';
+const materialOf = ({ part }: Layer): string => (part.kind === 'flat' ? part.material : '');
+const counted = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
+const nonzero = (strays: readonly Stray[]): readonly Stray[] =>
+  strays.filter((one) => one.count > 0 && (halfOf(one) > 0 || one.shift !== 0));
+
+/** A shop that has measured its glue lines is believed to a caliper's reading. Under the film they count the other way. */
+function glueLines({ workshop, defaulted }: Design, underGlass: number, underFilm: number): Stray {
+  const usual = defaulted.includes('workshop') || defaulted.includes('workshop.glueLine');
+  const { least, most } = straying.glueLine.value;
+  const count = underGlass + underFilm;
+  return {
+    name: counted(count, 'glue line', 'glue lines'),
+    shift: ((usual ? (least + most) / 2 : workshop.glueLine) * (underGlass - underFilm)) / Math.max(1, count),
+    half: usual ? (most - least) / 2 : straying.caliperOnWood.value,
+    spread: 'uniform',
+    sensitivity: 1,
+    count,
+    measure: GLUED,
+    by: 'stack',
+  };
+}
+
+/** A published depth less a usual film, to the hundredth as it is rounded: looked up, not measured. */
+const LOOKED_UP = 0.02;
+/** Films are so thick: camera film of 0.004 to 0.010 in, as `filmSlot`. */
+const FILMS = { least: 0.1, most: 0.254 };
+
+/**
+ * The holder's own error. A bought one has the tolerance that is published, unless its depth was measured; in its slot the
+ * film floats forward from the back of it. One that is made at home was measured, and its sheet lies against a lip.
+ */
+function straysOfHolder({ format }: Design, { filmDepth, name }: Holder): readonly Stray[] {
+  const slot = publishedHolderFor(format.name)?.slotDepth.value;
+  const film = slot === undefined ? Number.POSITIVE_INFINITY : slot.value - filmDepth;
+  const bought = film >= FILMS.least - LOOKED_UP && film <= FILMS.most + LOOKED_UP;
+  const lookedUp = slot !== undefined && Math.abs(filmDepth - emulsionDepth(slot.value, sheetFilm.value)) <= LOOKED_UP;
+  const float = bought ? Math.max(0, filmSlot.value - film) : 0;
+  return [
+    lookedUp
+      ? {
+          name: `the published tolerance of ${format.name} holders`,
+          shift: 0,
+          half: slot.tolerance,
+          spread: 'uniform',
+          sensitivity: -1,
+          count: 1,
+          measure: `Measure each ${name} that you own on a loaded sheet, write their mean, and mark those that stray.`,
+          by: 'holder',
+        }
+      : {
+          name: `the reading of the ${name}’s depth`,
+          shift: 0,
+          half: straying.depthReading.value,
+          spread: { normal: 2 },
+          sensitivity: -1,
+          count: 1,
+          measure: `Measure the depth of the ${name} again in four places of a loaded sheet, and write the mean.`,
+          by: 'holder',
+        },
+    {
+      name: 'film that floats in its slot',
+      shift: -float / 2,
+      half: float / 2,
+      spread: 'uniform',
+      sensitivity: -1,
+      count: 1,
+      measure: 'Tap the holder on its closed end, and hold it so that the film lies back; a thicker film floats less.',
+      by: null,
+    },
+  ];
+}
+
+/**
+ * What swings the corner of the picture: the sole askew in its rails, and the tailboard as it bends at full draw, each
+ * way. Glass and film swing together, and both out of the plane in which the lens is sharp.
+ */
+function straysAtEdge({ format, workshop }: Design, build: Build, exposing: Setup): readonly Stray[] {
+  const guide = guideOf(build);
+  const askew = yawInGuide(guide);
+  const wider = yaw(straying.cutWidth.value, guide.length);
+  const { tilt } = overhangOf(build, exposing, workshop.modulus);
+  const half = { short: format.image.short / 2, long: format.image.long / 2 };
+  // upright the long side stands up, lengthwise it lies
+  const [across, up] =
+    (askew - tilt) * (half.long - half.short) > 0 ? [half.long, half.short] : [half.short, half.long];
+  const edge = { shift: 0, spread: 'uniform', sensitivity: 1, count: 1 } as const;
+  return nonzero([
+    {
+      ...edge,
+      name: `play of the sole in its rails, ${mm(nearly(guide.play))} a side`,
+      half: askew * across,
+      measure: 'Press the sole against one rail before you lock it.',
+      by: 'rails',
+    },
+    {
+      ...edge,
+      name: `width of the cut at sole and rails, ${mm(straying.cutWidth.value)}`,
+      half: wider * across,
+      measure: 'Set the second rail against the sole with a strip of card before you drill for its dowels.',
+      by: 'rails',
+    },
+    {
+      ...edge,
+      name: 'bending of the tailboard at full draw',
+      half: tilt * up,
+      measure: 'Rest the rear end of the tailboard on a second support.',
+      by: 'rest',
+    },
+  ]);
+}
+
+/** What a measurement leaves, and what would make that smaller. */
+const reading = (name: string, half: number, measure: string): Stray => ({
+  name,
+  shift: 0,
+  half,
+  spread: { normal: 2 },
+  sensitivity: 1,
+  count: 1,
+  measure,
+  by: null,
+});
+
+function actsOf({ shims }: Design, { name }: Holder, { glass, film }: Omit<Stacks, 'pane'>): Acts {
+  const step = Math.min(...shims);
+  const under = (stack: Stack) => stack.layers.some(({ part }) => part.id.startsWith('SP'));
+  return {
+    // without a shim nothing can be done about what was measured
+    ...(shims.length > 0
+      ? {
+          stack: {
+            text: under(film)
+              ? `the glued glass frame and the glued spacer of the ${name}, and shim`
+              : `the glued glass frame${under(glass) ? ' on its glued spacer' : ''}, and shim`,
+            leaves: [
+              {
+                ...reading('half of the thinnest shim', step / 2, 'Buy a thinner shim, and write it under shims.'),
+                spread: 'uniform' as const,
+              },
+              {
+                ...reading(
+                  'the reading of the glued stack',
+                  straying.depthReading.value,
+                  'Read it at the four corners of the glass, and take the mean.',
+                ),
+                count: under(film) ? 2 : 1,
+              },
+            ],
+          },
+        }
+      : {}),
+    holder: {
+      text: `the depth of each ${name} in four places`,
+      // the mean of four readings strays by half of one
+      leaves: [reading('the mean of four readings', straying.depthReading.value / 2, 'Read it in sixteen places.')],
+    },
+    rails: { text: 'the play of the sole, and press it to one rail', leaves: [] },
+    rest: { text: 'the tilt of the loaded back with a square, and rest the rear end on a stick', leaves: [] },
+  };
+}
+
+type Head = Pick<RegisterBudget, 'holder' | 'at' | 'nominal' | 'tolerance'>;
+
+/** After some measurements: what they were about is gone, and what they leave has come. */
+const after = (strays: readonly Stray[], acts: Acts, done: readonly Cure[]): readonly Stray[] => [
+  ...strays.filter(({ by }) => by === null || acts[by] === undefined || !done.includes(by)),
+  ...done.flatMap((by) => (strays.some((one) => one.by === by) ? (acts[by]?.leaves ?? []) : [])),
+];
+
+function stated(head: Head, strays: readonly Stray[], acts: Acts): RegisterBudget {
+  const measured = after(strays, acts, ['stack']);
+  // shims are chosen to what was measured, so what was drawn no longer counts
+  const aim = acts.stack === undefined ? head.nominal : 0;
+  return {
+    ...head,
+    ...spread(head.nominal, strays),
+    measured: spread(aim, measured),
+    toHalve: toHalve(strays, acts),
+  };
+}
+
+function spread(nominal: number, strays: readonly Stray[]): RegisterSpread {
+  const shares = sharesOf(strays);
+  const contributors = strays.map((one, i) => ({
+    name: one.name,
+    half: halfOf(one),
+    share: shares[i] ?? { variance: 0, worst: 0 },
+    measure: one.measure,
+  }));
+  return {
+    worst: worstCase(nominal, strays),
+    interval95: intervalOf(nominal, strays),
+    contributors: contributors.sort((a, b) => b.share.variance - a.share.variance),
+  };
+}
+
+const reachOf = ([low, high]: Interval): number => (high - low) / 2;
+
+/** The fewest measurements that halve the interval, or the best two. */
+function toHalve(strays: readonly Stray[], acts: Acts): string {
+  const full = reachOf(intervalOf(0, strays));
+  const kinds = [...new Set(strays.flatMap(({ by }) => (by !== null && acts[by] ? [by] : [])))];
+  const ways = [...kinds.map((kind) => [kind]), ...kinds.flatMap((a, i) => kinds.slice(i + 1).map((b) => [a, b]))].map(
+    (done) => ({ done, left: reachOf(intervalOf(0, after(strays, acts, done))) }),
+  );
+  const enough = ways.filter(({ left }) => left <= full / 2 + ROUNDING);
+  const fewest = enough.filter(({ done }) => done.length === enough[0]?.done.length);
+  const best = (fewest.length > 0 ? fewest : ways).reduce<(typeof ways)[number] | null>(
+    (least, way) => (least === null || way.left < least.left ? way : least),
+    null,
+  );
+  if (best === null || best.left >= full) return `Nothing that is measured makes ±${hundredths(full)} smaller.`;
+  const text = best.done.map((by) => acts[by]?.text ?? '').join('; and ');
+  const falls = `that brings ±${hundredths(full)} to ±${hundredths(best.left)}`;
+  return fewest.length > 0 ? `Measure ${text}: ${falls}.` : `No two measurements halve it. Measure ${text}: ${falls}.`;
+}
+
+const hundredths = (length: number): string => `${plainNumber(length, 2)} mm`;
+const signed = (length: number): string => {
+  const text = plainNumber(length, 2);
+  return text.startsWith('-') || text === '0' ? text.replace('-', '−') : `+${text}`;
+};
+const range = ([low, high]: Interval): string => `${signed(low)} to ${signed(high)} mm`;
+
+const farthest = ([low, high]: Interval): number => (Math.abs(low) > Math.abs(high) ? low : high);
+const within = ([low, high]: Interval, tolerance: number): boolean =>
+  low >= -tolerance - 1e-9 && high <= tolerance + 1e-9;
+
+/** What the rules say of the register of each holder. */
+export const registerRules = (design: Design, build: Build): readonly Finding[] => [
+  ...stackFilled(design, build),
+  ...withinBudget(design, build),
+];
+
+/**
+ * register: a stack that is drawn higher or lower than its layers are thick. The glass where it is drawn may be right, but
+ * what is cut will bring it elsewhere.
+ */
+function stackFilled(design: Design, build: Build): readonly Finding[] {
+  const { short, long } = design.format.image;
+  const limit = registerTolerance(design.lens.maxAperture, circleOfConfusion(diagonal({ width: short, height: long })));
+  return design.holders.flatMap((holder, i) => {
+    const set = setOf(build, holder, i);
+    if (set === null) return [];
+    const glass = stackUnder(build, set.focusing, set.glass);
+    const film = stackUnder(build, set.exposing, set.film);
+    const { drawn, settled } = nominalOf(design, holder, { glass, film, pane: set.glass });
+    const told = Math.abs(drawn) > limit + ROUNDING;
+    return unless(told || Math.abs(settled) <= limit + ROUNDING, {
+      rule: 'register',
+      level: 'error',
+      value: settled,
+      limit,
+      unit: 'mm',
+      about: 'shims',
+      message: `Sharp on the glass is soft in the picture: the layers that are cut for the ${holder.name} come to ${mm(thousandth(glass.settled))} under the glass and ${mm(thousandth(film.settled))} under the film, so that the glass stands ${mm(thousandth(Math.abs(settled)))} ${settled > 0 ? 'behind' : 'ahead of'} the film; ${hundredths(limit)} is allowed.`,
+      hint: `Put a shim of ${mm(thousandth(Math.abs(settled)))} under the ${settled > 0 ? 'holder' : 'glass'}.`,
+    });
+  });
+}
+
+/**
+ * register-budget: one line a holder. A warning where even glued, measured and shimmed the register leaves its tolerance in
+ * more than one camera of twenty, for then measuring the stack is not enough; else a note with what to expect.
+ */
+function withinBudget(design: Design, build: Build): readonly Finding[] {
+  const budgets = registerBudgets(design, build);
+  return design.holders.flatMap(({ name }, i) => {
+    const own = budgets.filter(({ holder }) => holder === name);
+    const told = own.find(({ measured, tolerance }) => !within(measured.interval95, tolerance)) ?? own[0];
+    return told === undefined ? [] : [lineOf(told, design, i)];
+  });
+}
+
+function lineOf(budget: RegisterBudget, { shims }: Design, index: number): Finding {
+  const { holder, at, tolerance, interval95, worst, measured } = budget;
+  const finding = {
+    rule: 'register-budget',
+    value: farthest(measured.interval95),
+    limit: tolerance,
+    unit: 'mm',
+    about: shims.length > 0 ? `holders[${index}].filmDepth` : 'shims',
+  } as const;
+  if (within(measured.interval95, tolerance))
+    return {
+      ...finding,
+      level: 'note',
+      message: `Cut and glued unmeasured, the glass stands ${range(interval95)} from the film of the ${holder} in 19 of 20 cameras (${range(worst)} at worst); ${hundredths(tolerance)} either way is allowed. Glued first, measured and then shimmed: ${range(measured.interval95)}.`,
+      hint: budget.toHalve,
+    };
+  const largest = measured.contributors[0];
+  const where = at === 'centre' ? '' : ' at its corners';
+  const how = shims.length > 0 ? 'even glued first, measured and shimmed' : 'without shims';
+  return {
+    ...finding,
+    level: 'warning',
+    message: `Sharp on the glass may be soft in the picture${where}: ${how}, glass and film of the ${holder} stand ${range(measured.interval95)} apart in 19 of 20 cameras; ${hundredths(tolerance)} either way is allowed.${largest ? ` Most of it is ${largest.name}.` : ''}`,
+    hint: shims.length > 0 ? (largest?.measure ?? GLUED) : 'Write the shims that you have, [0.1 mm, 0.25 mm, 0.5 mm].',
+  };
+}
+
+const thousandth = (length: number): number => Math.round(length * 1000) / 1000;

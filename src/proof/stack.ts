@@ -1,0 +1,63 @@
+import type { Build, Setup } from '../assembly/build.js';
+import { boxesOf, type Extent } from '../assembly/extent.js';
+import { ROUNDING } from '../assembly/limit.js';
+import { stands } from '../assembly/setups.js';
+import { spanOf } from '../assembly/span-of.js';
+import type { Part } from '../model/part.js';
+
+/** One ply, or one shim, between the holder seat and what lies on it. */
+export interface Layer {
+  readonly part: Part;
+  readonly thickness: number;
+}
+
+/** What lies between the holder seat and the front face of the glass or of a holder. */
+export interface Stack {
+  readonly layers: readonly Layer[];
+  /** Faces that are glued to the next layer. */
+  readonly glueLines: number;
+  /** From the seat to that face, where it is drawn. */
+  readonly drawn: number;
+  /** The same if everything is pushed home onto the seat: the sum of the layers. */
+  readonly settled: number;
+}
+
+/**
+ * The stack under a thing in a set-up, at the closest place: the loose plates that stand between the seat and its front
+ * face. Pins stand in holes and carry nothing.
+ */
+export function stackUnder(build: Build, setup: Setup, top: Part): Stack {
+  const seat = spanOf(build, 'B1', { setup }).z[1];
+  const face = Math.min(...standingIn(top, setup).map(({ z }) => z[0]));
+  const layers = build.parts
+    .filter((part) => part !== top && isPlate(part))
+    .flatMap((part) => standingIn(part, setup).map(({ z }) => ({ part, from: z[0], to: z[1] })))
+    .filter(({ from, to }) => from >= seat - ROUNDING && to <= face + OVERLAPPING)
+    .sort((a, b) => a.from - b.from)
+    .map(({ part, from, to }): Layer => ({ part, thickness: to - from }));
+  return {
+    layers,
+    glueLines: layers.filter(({ part }, i) => isGlued(part, layers[i + 1]?.part)).length,
+    drawn: face - seat,
+    settled: layers.reduce((sum, { thickness }) => sum + thickness, 0),
+  };
+}
+
+/** A layer may be drawn into what lies on it by so much and still be taken for what carries it, mm; a choice of ours. */
+const OVERLAPPING = 0.5;
+
+/** Whether a thing stands in a set-up, and its boxes there. */
+export const standingIn = (part: Part, setup: Setup): readonly Extent[] =>
+  boxesOf(
+    part,
+    part.placements.filter((place) => stands(place, setup)),
+  ).map(({ extent }) => extent);
+
+const isPlate = (part: Part): boolean =>
+  part.placements.every(({ group }) => group === 'loose') &&
+  (part.kind === 'flat' || (part.kind === 'bought' && part.shape.form === 'plate' && part.role === undefined));
+
+const isGlued = (a: Part, b: Part | undefined): boolean =>
+  b !== undefined &&
+  (a.joins.some(({ to, by }) => by === 'glue' && to === b.id) ||
+    b.joins.some(({ to, by }) => by === 'glue' && to === a.id));
