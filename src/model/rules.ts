@@ -223,6 +223,20 @@ export const rules: readonly Rule[] = [
     'camera/seat-rules',
   ),
   raised(
+    'register-budget',
+    'WN',
+    'glass and film that part by plies, glue and shims that nobody measured',
+    `depth of focus: optics/depth; spreads: proof/straying, mostly ${PRACTICE}`,
+    'proof/register',
+  ),
+  raised(
+    'cord-hold',
+    'W',
+    'a glass or holder that drops from its seat when the lens points up',
+    `weights from the parts; pull of a cord ${PRACTICE}`,
+    'proof/cords',
+  ),
+  raised(
     'depth-meaning',
     'W',
     'a depth of the slot typed for that of the emulsion',
