@@ -1,5 +1,5 @@
 import { FILM_REBATE, formatNamed } from '../standards/formats.js';
-import { emulsionDepth, publishedHolderFor, sheetFilm } from '../standards/holders.js';
+import { emulsionDepth, filmSlot, publishedHolderFor, sheetFilm } from '../standards/holders.js';
 import { fNumber, mm } from '../units/print.js';
 import { magnificationAt } from './consistency.js';
 import type { Barrel, Design, Format, Holder, Lens, SheetSize } from './design.js';
@@ -26,7 +26,7 @@ export function completeDesign(written: Written, defaulted: readonly string[]): 
   const sheet = sizeOf(plywood.sheet);
   const lens = completeLens(written.lens);
   const format = completeFormat(written.format);
-  const given: HolderGiven = { plywood: thickness, density: workshop.density };
+  const given: HolderGiven = { format: format.name, plywood: thickness, density: workshop.density };
   const holders =
     written.holders?.map((holder) => completeHolder(holder, given)) ?? publishedHolder(format.name, given);
   return {
@@ -110,19 +110,34 @@ function completeBarrel({ mass, ...sizes }: WrittenBarrel): Barrel {
   return { ...sizes, massKg: mass ?? volume * CUBIC_METRE * LENS_DENSITY };
 }
 
+/** A depth that agrees with the published one to the hundredth was looked up and not measured. */
+const LOOKED_UP = 0.02;
+
+/** The tolerance of a bought holder whose depth to the back of the slot is that of its standard; null where it was measured. */
+function publishedTolerance(format: string, slotDepth: number): number | null {
+  const slot = publishedHolderFor(format)?.slotDepth.value;
+  if (slot === undefined) return null;
+  return Math.abs(slotDepth - slot.value) <= LOOKED_UP ? slot.tolerance : null;
+}
+
+const floatOf = (sheetThickness: number): number => Math.max(0, filmSlot.value - sheetThickness);
+
 interface HolderGiven {
+  readonly format: string;
   readonly plywood: number;
   readonly density: number;
 }
 
-function completeHolder(written: WrittenHolder, { plywood, density }: HolderGiven): Holder {
-  const { name, width, length, thickness, closedEnd, slideDepth, locating, rib, window, mass, sheetThickness } =
-    written;
+function completeHolder(written: WrittenHolder, { format, plywood, density }: HolderGiven): Holder {
+  const { name, width, length, thickness, closedEnd, slideDepth, locating, rib, window, mass } = written;
+  const { sheetThickness, tolerance } = written;
   const slot = written.depthTo === 'slot' && sheetThickness !== undefined;
   const filmDepth = slot ? emulsionDepth(written.filmDepth, sheetThickness) : written.filmDepth;
   return {
     name,
     filmDepth,
+    tolerance: tolerance ?? publishedTolerance(format, filmDepth + (slot ? sheetThickness : sheetFilm.value)),
+    filmFloat: slot ? floatOf(sheetThickness) : 0,
     width,
     length,
     thickness,
@@ -144,6 +159,8 @@ function publishedHolder(format: string, { density }: HolderGiven): readonly Hol
     {
       name: `${format} film holder`,
       filmDepth: emulsionDepth(published.slotDepth.value.value, sheetFilm.value),
+      tolerance: published.slotDepth.value.tolerance,
+      filmFloat: floatOf(sheetFilm.value),
       width,
       length,
       thickness,

@@ -21,7 +21,12 @@ export interface Design {
     readonly material: string;
   };
   readonly stock: readonly Stock[];
-  readonly laser: { readonly kerf: number; readonly palette: Palette };
+  readonly laser: {
+    readonly kerf: number;
+    /** How far it strays over the bed, each way. */
+    readonly kerfUncertainty: number;
+    readonly palette: Palette;
+  };
   readonly groundGlass: GroundGlass;
   /** At least one. */
   readonly holders: readonly Holder[];
@@ -107,6 +112,10 @@ export interface Holder {
   readonly name: string;
   /** Effective: from the face to the emulsion, the glass of a window allowed for. */
   readonly filmDepth: number;
+  /** How far that depth strays, each way; null: as far as a careful reading does. */
+  readonly tolerance: number | null;
+  /** How far the film can lie ahead of the back of its slot; 0 where it lies against a lip. */
+  readonly filmFloat: number;
   readonly width: number;
   readonly length: number;
   readonly thickness: number;

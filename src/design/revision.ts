@@ -11,7 +11,7 @@ const LENGTH = 6;
 
 /**
  * A short mark made from what shapes parts, so that a part can be told from its elder twin. The camera's and the lens's names,
- * colours, and where parts lie on a sheet do not shape any; kerf does, since it is in the lines that are cut.
+ * colours, tolerances, and where parts lie on a sheet do not shape any; kerf does, since it is in the lines that are cut.
  */
 export function revisionOf(design: Design): string {
   const { name: _name, slug: _slug, defaulted: _defaulted, stock: _stock, ...shaping } = design;
@@ -27,6 +27,7 @@ export function revisionOf(design: Design): string {
     plywood: { thickness, readings, material },
     stock: design.stock.map((entry) => ({ material: entry.material, thickness: entry.thickness })),
     laser: { kerf: design.laser.kerf },
+    holders: design.holders.map(({ tolerance: _tolerance, filmFloat: _float, ...holder }) => holder),
   });
   let bits = mixed(text);
   let mark = '';

@@ -232,6 +232,10 @@ const laserSchema = z
       { description: 'full width that the beam removes, from the test piece', example: '0.15 mm' },
       { most: THICKEST_SHEET },
     ),
+    kerfUncertainty: length(
+      { description: 'how far the width of the cut strays over the bed, each way', example: '0.02 mm' },
+      { sign: 'not-negative', most: THICKEST_SHEET },
+    ).prefault('0.02 mm'),
     palette: z
       .strictObject({
         engrave: colour('engraved lines', '#4a5d23'),
@@ -287,6 +291,14 @@ const holderSchema = z
       description: 'thickness of film or paper, needed with depthTo: slot',
       example: '0.18 mm',
     }).optional(),
+    tolerance: length(
+      {
+        description: 'how far its film depth strays, each way',
+        example: '0.1 mm',
+        whenAbsent: 'the published one where the depth is the published one, else that of a careful reading',
+      },
+      { sign: 'not-negative' },
+    ).optional(),
     width: length({ description: 'outside, across', example: '150 mm' }),
     length: length({ description: 'outside, from the closed end to the open end', example: '210 mm' }),
     thickness: length({ description: 'outside, front to back', example: '13.9 mm' }),

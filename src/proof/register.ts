@@ -7,7 +7,7 @@ import type { Part } from '../model/part.js';
 import type { RegisterBudget, RegisterSpread } from '../model/register-budget.js';
 import { circleOfConfusion, depthOfFocus, glassShift, registerTolerance } from '../optics/depth.js';
 import { diagonal } from '../optics/image-circle.js';
-import { emulsionDepth, filmSlot, publishedHolderFor, sheetFilm } from '../standards/holders.js';
+import { publishedHolderFor } from '../standards/holders.js';
 import { thicknessSwelling } from '../standards/moisture.js';
 import { mm, plainNumber } from '../units/print.js';
 import { type Contributor, halfOf, type Interval, intervalOf, sharesOf, worstCase } from './budget.js';
@@ -226,27 +226,16 @@ function glueLines({ workshop, defaulted }: Design, underGlass: number, underFil
   };
 }
 
-/** A published depth less a usual film, to the hundredth as it is rounded: looked up, not measured. */
-const LOOKED_UP = 0.02;
-/** Films are so thick: camera film of 0.004 to 0.010 in, as `filmSlot`. */
-const FILMS = { least: 0.1, most: 0.254 };
-
-/**
- * The holder's own error. A bought one has the tolerance that is published, unless its depth was measured; in its slot the
- * film floats forward from the back of it. One that is made at home was measured, and its sheet lies against a lip.
- */
-function straysOfHolder({ format }: Design, { filmDepth, name }: Holder): readonly Stray[] {
+/** The holder's own error: what is known of its depth, and in a slot the film that floats forward from the back of it. */
+function straysOfHolder({ format }: Design, { tolerance, filmFloat: float, name }: Holder): readonly Stray[] {
   const slot = publishedHolderFor(format.name)?.slotDepth.value;
-  const film = slot === undefined ? Number.POSITIVE_INFINITY : slot.value - filmDepth;
-  const bought = film >= FILMS.least - LOOKED_UP && film <= FILMS.most + LOOKED_UP;
-  const lookedUp = slot !== undefined && Math.abs(filmDepth - emulsionDepth(slot.value, sheetFilm.value)) <= LOOKED_UP;
-  const float = bought ? Math.max(0, filmSlot.value - film) : 0;
+  const published = slot !== undefined && tolerance === slot.tolerance;
   return [
-    lookedUp
+    tolerance !== null
       ? {
-          name: `the published tolerance of ${format.name} holders`,
+          name: published ? `the published tolerance of ${format.name} holders` : `the tolerance of the ${name}`,
           shift: 0,
-          half: slot.tolerance,
+          half: tolerance,
           spread: 'uniform',
           sensitivity: -1,
           count: 1,
@@ -280,10 +269,10 @@ function straysOfHolder({ format }: Design, { filmDepth, name }: Holder): readon
  * What swings the corner of the picture: the sole askew in its rails, and the tailboard as it bends at full draw, each
  * way. Glass and film swing together, and both out of the plane in which the lens is sharp.
  */
-function straysAtEdge({ format, workshop }: Design, build: Build, exposing: Setup): readonly Stray[] {
+function straysAtEdge({ format, workshop, laser }: Design, build: Build, exposing: Setup): readonly Stray[] {
   const guide = guideOf(build);
   const askew = yawInGuide(guide);
-  const wider = yaw(straying.cutWidth.value, guide.length);
+  const wider = yaw(laser.kerfUncertainty, guide.length);
   const { tilt } = overhangOf(build, exposing, workshop.modulus);
   const half = { short: format.image.short / 2, long: format.image.long / 2 };
   // upright the long side stands up, lengthwise it lies
@@ -300,7 +289,7 @@ function straysAtEdge({ format, workshop }: Design, build: Build, exposing: Setu
     },
     {
       ...edge,
-      name: `width of the cut at sole and rails, ${mm(straying.cutWidth.value)}`,
+      name: `width of the cut at sole and rails, ${mm(laser.kerfUncertainty)}`,
       half: wider * across,
       measure: 'Set the second rail against the sole with a strip of card before you drill for its dowels.',
       by: 'rails',

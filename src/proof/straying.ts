@@ -30,6 +30,3 @@ export const paneThickness: Cited<number> = { value: 0.2, source: 'from memory: 
 
 /** Moisture of the wood, as a share of its dry mass, between a heated room and a damp one: from 9 hundredths, each way. */
 export const moistureChange: Cited<number> = { value: 0.03, source: PRACTICE };
-
-/** Width of the cut, from one place on the bed to another. */
-export const cutWidth: Cited<number> = { value: 0.02, source: PRACTICE };

@@ -59,6 +59,7 @@ describe('where nothing is written', () => {
       'plywood.sheet',
       'plywood.material',
       'stock',
+      'laser.kerfUncertainty',
       'laser.palette',
       'groundGlass',
       'holders',

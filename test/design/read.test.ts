@@ -665,8 +665,6 @@ describe('keys of parts that this camera does not have are refused', () => {
   test.each([
     ['thickness: 12 mm,', 'thickness: 12 mm, make: true,', 'holders[0].make'],
     ['thickness: 12 mm,', 'thickness: 12 mm, measured: 5 mm,', 'holders[0].measured'],
-    ['thickness: 12 mm,', 'thickness: 12 mm, tolerance: 0.1 mm,', 'holders[0].tolerance'],
-    ['kerf: 0.15 mm', 'kerf: 0.15 mm, kerfUncertainty: 0.02 mm', 'laser.kerfUncertainty'],
     ['kerf: 0.15 mm', 'kerf: 0.15 mm, cutSpeed: 10 mm/s', 'laser.cutSpeed'],
     ['shims:', 'stock: [{ thickness: 3 mm, count: 2 }]\nshims:', 'stock[0].count'],
     ['shims:', 'stock: [{ thickness: 3 mm, first: true }]\nshims:', 'stock[0].first'],

@@ -178,20 +178,29 @@ describe('a bought holder', () => {
     const [low, high] = bought.measured.worst;
     expect((low + high) / 2).toBeCloseTo(0.127 / 2, 3);
   });
-  test('that was measured elsewhere than published is taken at its word', () => {
-    const measured = changed(
-      heronText,
-      'paper holder, filmDepth: 5.8 mm',
-      'paper holder, filmDepth: 5.65 mm, depthTo: emulsion',
-    );
-    const own = centreOf(
-      budgetsFrom(changed(measured, '{ width: 127 mm, height: 177.8 mm, image: [120.6 mm, 171.4 mm] }   # 5x7', '5x7')),
-      PAPER,
-    );
+  const heron5x7 = changed(
+    heronText,
+    '{ width: 127 mm, height: 177.8 mm, image: [120.6 mm, 171.4 mm] }   # 5x7',
+    '5x7',
+  );
+  const written = (depth: string) =>
+    centreOf(budgetsFrom(changed(heron5x7, 'paper holder, filmDepth: 5.8 mm', `paper holder, ${depth}`)), PAPER);
+
+  test('that was measured is taken at its word', () => {
+    const own = written('filmDepth: 5.65 mm, depthTo: emulsion');
     expect(halfOf(own, /published/)).toBeUndefined();
     expect(halfOf(own, /reading of the paper holder/)).toBeCloseTo(0.05, 9);
-    // slot 5.7912, so a film of 0.1412 in 0.3048
+    expect(halfOf(own, /floats/)).toBeUndefined();
+  });
+  test('that is written as published, with a thinner film, has its tolerance and floats more', () => {
+    const own = written('filmDepth: 5.79 mm, depthTo: slot, sheetThickness: 0.1412 mm');
+    // M1.14: 0.010 in for 5x7 [verified: R1]; slot 0.012 in
+    expect(halfOf(own, /published tolerance of 5x7/)).toBeCloseTo(0.254, 9);
     expect(halfOf(own, /floats/)).toBeCloseTo((0.3048 - 0.1412) / 2, 4);
+  });
+  test('that states a tolerance has that one', () => {
+    const own = written('filmDepth: 5.65 mm, depthTo: emulsion, tolerance: 0.12 mm');
+    expect(halfOf(own, /the tolerance of the paper holder/)).toBeCloseTo(0.12, 9);
   });
 });
 
