@@ -7,6 +7,8 @@ import type { Hardware, Part, Placement } from '../../model/part.js';
 import { type Back, type BackPlaces, CORNER_CLIP, PIN_PROUD } from './size.js';
 
 const HOOK = { width: 16, height: 30, tab: 8 };
+/** Where the cord is hooked in, from the seat: nearer to it than the back of the thinnest frame, or nothing presses that down. */
+const NOTCH = { from: 4, to: 8, deep: 8 };
 /** The hook's tab stays so far inside the plate: it must never stand proud in front. */
 const SHY = 0.05;
 
@@ -182,10 +184,10 @@ function hook(own: Back): Part {
     [tab, -t + SHY],
     [tab, 0],
     [w, 0],
-    [w, 12],
-    [w - 8, 12],
-    [w - 8, 16],
-    [w, 16],
+    [w, NOTCH.from],
+    [w - NOTCH.deep, NOTCH.from],
+    [w - NOTCH.deep, NOTCH.to],
+    [w, NOTCH.to],
     [w, HOOK.height - t],
     [-w, HOOK.height - t],
   ]);
