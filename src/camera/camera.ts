@@ -199,6 +199,7 @@ export function sizeCamera(design: Design): Camera {
     floorBottom: -rod.frontOutside.value / 2,
     cornerClip: CORNER_CLIP,
     friction: workshop.friction,
+    focus: { ...focus, focalLength: lens.focalLength },
     indexStrokes: focusScale.sole,
     indexMarks: focusScale.soleMarks,
   });
@@ -248,7 +249,6 @@ export function sizeCamera(design: Design): Camera {
           spacer.under === 'glass',
           spacer.under === 'glass' && spacer.holder === design.holders[0]?.name,
         ),
-        fence: t,
       }),
     );
   const allPins = placedSpacers.some((s) => s.spacer.made.plies.length > 0) ? [...back.pins, ...spacerPins] : back.pins;

@@ -1,37 +1,124 @@
+import type { Build } from '../assembly/build.js';
 import { ROUNDING, unless } from '../assembly/limit.js';
-import { type FingerRow, LEAST_FINGER } from '../joinery/finger-joint.js';
+import { boxOf, type Loop, plateOf, type StandingPlate } from '../assembly/measure.js';
+import { LEAST_FINGER } from '../joinery/finger-joint.js';
 import type { Finding } from '../model/finding.js';
-import { mm } from '../units/print.js';
+import { mm, tenth } from '../units/print.js';
 
 /** Fingers 2 to 5 thicknesses wide, at least 8 mm, an odd number of three or more; common practice, no source. */
 const NARROWEST = 2;
 const WIDEST = 5;
 const FEWEST = 3;
 
-/** finger-rule: the edges of a box, each under the name of the panels that meet there. */
-export const fingerRule = (box: string, rows: Readonly<Record<string, FingerRow>>, ply: number): readonly Finding[] =>
-  Object.entries(rows).flatMap(([edge, row]) => {
-    const least = Math.max(LEAST_FINGER, NARROWEST * ply);
-    const narrow = row.width < least - ROUNDING;
-    const odd = row.count >= FEWEST && row.count % 2 === 1;
-    return unless(!narrow && odd && row.width <= WIDEST * ply + ROUNDING, {
-      rule: 'finger-rule',
-      level: 'error',
-      value: odd ? row.width : row.count,
-      limit: odd ? (narrow ? least : WIDEST * ply) : FEWEST,
-      unit: odd ? 'mm' : 'fingers',
-      about: 'plywood.thickness',
-      message: `${box}, ${words(edge)}: ${row.count} fingers of ${mm(Math.round(row.width * 10) / 10)} on ${mm(Math.round((row.to - row.from) * 10) / 10)} ${narrow ? 'crumble' : 'do not hold'}.`,
-      hint: narrow
-        ? thinner(row.to - row.from)
-        : `Use sheet of ${mm(Math.ceil((row.width * 10) / WIDEST) / 10)} or more.`,
-    });
+/**
+ * An edge along which two plates meet at a right angle. The owner has the fingers 1, 3 … n and both ends, the partner
+ * those between.
+ */
+export interface FingerEdge {
+  /** In the builder's words: the names of both panels. */
+  readonly name: string;
+  readonly owner: string;
+  readonly partner: string;
+  /** Along which of the camera's axes the edge runs, and from where to where. */
+  readonly along: 'x' | 'y' | 'z';
+  readonly from: number;
+  readonly to: number;
+}
+
+/** A stretch of an edge. */
+interface Run {
+  readonly from: number;
+  readonly to: number;
+}
+
+/**
+ * finger-rule: the edges of a box, their fingers read off the outlines of both plates as they stand.
+ *
+ * @param fit what the partner's fingers are narrower by
+ */
+export const fingerRule = (box: string, edges: readonly FingerEdge[], fit: number, build: Build): readonly Finding[] =>
+  edges.flatMap((edge) => told(box, edge, fit, build));
+
+function told(box: string, edge: FingerEdge, fit: number, build: Build): readonly Finding[] {
+  // a box that does not close has no edge: the rules of the slide say so
+  if (edge.to - edge.from <= ROUNDING) return [];
+  const [owner, partner] = [plateOf(build, edge.owner), plateOf(build, edge.partner)];
+  const own = runsOf(owner, middleOf(partner), edge);
+  const gaps = between(own, edge);
+  const others = runsOf(partner, middleOf(owner), edge).map((run) => widened(run, fit));
+  const count = own.length + others.length;
+  const odd = count >= FEWEST && count % 2 === 1 && own.length === gaps.length + 1 && count === 2 * gaps.length + 1;
+  const ply = owner.high - owner.low;
+  const least = Math.max(LEAST_FINGER, NARROWEST * ply);
+  const widths = [...own, ...gaps, ...others].map(({ from, to }) => to - from);
+  const [narrowest, widest] = [Math.min(edge.to - edge.from, ...widths), Math.max(0, ...widths)];
+  const narrow = narrowest < least - CUT;
+  const width = narrow ? narrowest : widest;
+  return unless(!narrow && odd && widest <= WIDEST * ply + CUT, {
+    rule: 'finger-rule',
+    level: 'error',
+    value: odd ? width : count,
+    limit: odd ? (narrow ? least : WIDEST * ply) : FEWEST,
+    unit: odd ? 'mm' : 'fingers',
+    about: 'plywood.thickness',
+    message: `${box}, ${edge.name}: ${count} fingers of ${mm(Math.round(width * 100) / 100)} on ${mm(tenth(edge.to - edge.from))} ${narrow ? 'crumble' : 'do not hold'}.`,
+    hint: narrow ? thinner(edge.to - edge.from) : `Use sheet of ${mm(Math.ceil((width * 10) / WIDEST) / 10)} or more.`,
   });
+}
+
+/** Edges that were worked out and placed come back with this error at most. */
+const CUT = 1e-4;
 
 const thinner = (edge: number): string =>
-  edge < FEWEST * LEAST_FINGER
+  edge < FEWEST * LEAST_FINGER - CUT
     ? `The box must be ${mm(FEWEST * LEAST_FINGER)} or more along this edge.`
     : `Use sheet of ${mm(Math.floor((edge * 10) / FEWEST / NARROWEST) / 10)} or less, or make the box longer.`;
 
-/** panelToSide is read as panel to side. */
-const words = (key: string): string => key.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+const widened = ({ from, to }: Run, by: number): Run => ({ from: from - by / 2, to: to + by / 2 });
+
+interface Middle {
+  readonly axis: 'x' | 'y' | 'z';
+  readonly at: number;
+}
+
+const middleOf = ({ thickAlong, low, high }: StandingPlate): Middle => ({ axis: thickAlong, at: (low + high) / 2 });
+
+/** The wood of a plate along the edge, halfway through the thickness of the other one. */
+function runsOf(plate: StandingPlate, middle: Middle, { along, from, to }: FingerEdge): readonly Run[] {
+  const ends = [plate.outline, ...plate.holes]
+    .flatMap((loop) => crossings(loop, plate.thickAlong, middle, along))
+    .sort((a, b) => a - b);
+  const runs: Run[] = [];
+  for (let i = 0; i + 1 < ends.length; i += 2) {
+    const run = { from: Math.max(from, ends[i] ?? 0), to: Math.min(to, ends[i + 1] ?? 0) };
+    if (run.to - run.from > ROUNDING) runs.push(run);
+  }
+  return runs;
+}
+
+/** Where a loop crosses the line that lies at `middle` and runs along an axis of the camera. */
+function crossings(loop: Loop, thickAlong: 'x' | 'y' | 'z', { at }: Middle, along: 'x' | 'y' | 'z'): readonly number[] {
+  const first = thickAlong === 'x' ? 'z' : 'x';
+  const [run, across] = along === first ? (['x', 'y'] as const) : (['y', 'x'] as const);
+  return loop.flatMap((b, i) => {
+    const a = loop[(i + loop.length - 1) % loop.length] ?? b;
+    if (a[across] > at === b[across] > at) return [];
+    return [a[run] + ((b[run] - a[run]) * (at - a[across])) / (b[across] - a[across])];
+  });
+}
+
+/** What stands between an owner's fingers. */
+const between = (own: readonly Run[], { from, to }: FingerEdge): readonly Run[] => {
+  const ends = [from, ...own.flatMap((run) => [run.from, run.to]), to];
+  return ends.flatMap((end, i) => {
+    const next = ends[i + 1];
+    return i % 2 === 1 || next === undefined || next - end < ROUNDING ? [] : [{ from: end, to: next }];
+  });
+};
+
+/** From where to where a plate reaches along one of the two axes that it lies in. */
+export function reachAlong(plate: StandingPlate, axis: 'x' | 'y' | 'z'): readonly [number, number] {
+  const { left, right, bottom, top } = boxOf(plate.outline);
+  const first = plate.thickAlong === 'x' ? 'z' : 'x';
+  return axis === first ? [left, right] : [bottom, top];
+}

@@ -93,7 +93,8 @@ function axesOf(part: BoughtPart): readonly Axis[] {
   if (fastener === undefined) return [];
   const length = part.shape.form === 'cylinder' ? part.shape.length : part.shape.thickness;
   const bore = part.shape.form === 'plate' ? part.shape.holes[0] : undefined;
-  const diameter = fastener.diameter ?? (bore ? widthOf(bore) : 0);
+  // a circle has two corners, one diameter apart
+  const diameter = fastener.diameter ?? (bore ? lengthOf(bore) : 0);
   return part.placements.map(({ matrix }) => {
     const at = apply(matrix, { x: 0, y: 0, z: 0 });
     const end = apply(matrix, { x: 0, y: 0, z: length });

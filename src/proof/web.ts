@@ -70,7 +70,7 @@ function websOf({ outline, holes }: StandingPlate): readonly Web[] {
   return loops.flatMap((a, i) => [
     ...necksOf(loops, a),
     ...loops.slice(i + 1).flatMap((b): readonly Web[] => {
-      if (!near(a, b)) return [];
+      if (i > 0 && !near(a, b)) return [];
       const gap = leastBetween(a, b);
       const cuts = [a, b] as const;
       // a hole in another one, or beyond the edge, leaves nothing at all
@@ -104,8 +104,7 @@ function necksOf(loops: readonly Loop[], loop: Loop): readonly Web[] {
         const value = distance(from, to);
         const along = (run[k] ?? 0) + distance(c, to) - (run[i] ?? 0) - distance(a, from);
         if (value >= LEAST_WEB || value < ROUNDING || Math.min(along, whole - along) < ROUND_ABOUT * value) continue;
-        if (solid(loops, { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 }))
-          necks.push({ value, limit: LEAST_WEB, cuts: [loop, loop] });
+        if (solid(loops, middle(from, to))) necks.push({ value, limit: LEAST_WEB, cuts: [loop, loop] });
       }
     }
   return necks;
@@ -120,13 +119,16 @@ const apartByMore = (a: Point, b: Point, c: Point, d: Point): boolean =>
   Math.min(c.y, d.y) - Math.max(a.y, b.y) >= LEAST_WEB ||
   Math.min(a.y, b.y) - Math.max(c.y, d.y) >= LEAST_WEB;
 
-/** The end of each edge, and the place of the other that is nearest to it: among them is the least way across. */
+/**
+ * The ends and the middle of each edge, and the place of the other that is nearest to them. Among the ends is the least
+ * way across; where they lie at the corners of a strip, the middle tells that it is one.
+ */
 const facing = (a: Point, b: Point, c: Point, d: Point): readonly (readonly [Point, Point])[] => [
-  [a, nearestOn(a, c, d)],
-  [b, nearestOn(b, c, d)],
-  [nearestOn(c, a, b), c],
-  [nearestOn(d, a, b), d],
+  ...[a, b, middle(a, b)].map((from) => [from, nearestOn(from, c, d)] as const),
+  ...[c, d, middle(c, d)].map((to) => [nearestOn(to, a, b), to] as const),
 ];
+
+const middle = (a: Point, b: Point): Point => ({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 });
 
 function nearestOn({ x, y }: Point, a: Point, b: Point): Point {
   const [dx, dy] = [b.x - a.x, b.y - a.y];

@@ -1,26 +1,56 @@
 import type { Build } from '../../assembly/build.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
+import {
+  boxOf,
+  holeRound,
+  type Loop,
+  leastBetween,
+  leastFrom,
+  narrowestBand,
+  plateOf,
+  type StandingPlate,
+  sidesOf,
+} from '../../assembly/measure.js';
 import { spanOf, spansOf } from '../../assembly/span-of.js';
+import { box, rectangle } from '../../geometry/shapes.js';
 import type { Finding } from '../../model/finding.js';
 import { mm, plainNumber, tenth } from '../../units/print.js';
-import { type Back, CORNER_CLIP, LEAST_WEB } from './size.js';
+import type { Back } from './size.js';
+
+/** The set-up in which the back stands with its open end up. */
+function upright(build: Build, id: string): StandingPlate {
+  const setup = build.setups.find(({ orientation }) => orientation === 'upright');
+  return plateOf(build, id, setup ? { setup } : {});
+}
+
+/** A loop turned with the back by so many quarters. */
+function turned(loop: Loop, quarters: number): Loop {
+  return quarters === 0
+    ? loop
+    : turned(
+        loop.map(({ x, y }) => ({ x: -y, y: x })),
+        quarters - 1,
+      );
+}
+
+/** The hole of a plate round the axis; a plate of the back without one is a mistake of ours. */
+function openingOf(plate: StandingPlate): Loop {
+  const opening = holeRound(plate);
+  if (opening === null) throw new Error(`${plate.part.id} has no opening round the axis`);
+  return opening;
+}
 
 /** The ring turns in a square hole; slip a side that neither binds nor rattles. Common practice, no source. */
 const SQUARE_WITHIN = 0.05;
-const SLIP = { least: 0.2, most: 0.5 };
+const SLIP = { least: 0.2, most: 0.5, usual: 0.3 };
 
-/** The ring in one of its places: over all of them its box would always be square. */
-function ringOf(build: Build): { readonly width: number; readonly height: number } {
-  const [ring] = spansOf(build, 'B2');
-  if (ring === undefined) throw new Error('there is no turning ring in this build');
-  return { width: ring.x[1] - ring.x[0], height: ring.y[1] - ring.y[0] };
-}
-
-/** back-square: the turning ring as it is cut, in the standard's opening. */
-export function backSquare({ standardOpening }: Back, build: Build): readonly Finding[] {
-  const { width, height } = ringOf(build);
+/** back-square: the turning ring as it is cut, in the standard's opening as it is cut, in all four turns. */
+export function backSquare(_own: Back, build: Build): readonly Finding[] {
+  const ring = upright(build, 'B2').outline;
+  const { width, height } = sidesOf(ring);
   const askew = Math.abs(width - height);
-  const slip = (standardOpening - Math.max(width, height)) / 2;
+  const opening = openingOf(plateOf(build, 'R3'));
+  const slip = Math.min(...[0, 1, 2, 3].map((quarters) => leastBetween(turned(ring, quarters), opening)));
   const rule = { rule: 'back-square', level: 'error' } as const;
   return [
     ...unless(askew <= SQUARE_WITHIN + ROUNDING, {
@@ -29,27 +59,29 @@ export function backSquare({ standardOpening }: Back, build: Build): readonly Fi
       limit: SQUARE_WITHIN,
       unit: 'mm',
       message: `The turning ring is ${mm(tenth(width))} wide and ${mm(tenth(height))} high: the back goes in one way only, or binds at portrait.`,
-      hint: `Make both ${mm(Math.min(width, height))}.`,
+      hint: `Make both ${mm(thousandth(Math.min(width, height)))}.`,
     }),
     ...unless(slip >= SLIP.least - ROUNDING && slip <= SLIP.most + ROUNDING, {
       ...rule,
       value: slip,
       limit: slip < SLIP.least ? SLIP.least : SLIP.most,
       unit: 'mm a side',
-      message: `The turning ring has ${mm(slip)} a side in the standard: the back ${slip < SLIP.least ? 'binds' : 'rattles'}.`,
-      hint: `Make the ring ${mm(tenth(standardOpening - 0.6))} square.`,
+      message: `The turning ring has ${mm(thousandth(slip))} a side in the standard: the back ${slip < SLIP.least ? 'binds' : 'rattles'}.`,
+      hint: `Make the ring ${mm(tenth(Math.max(width, height) + 2 * (slip - SLIP.usual)))} square.`,
     }),
   ];
 }
 
+const thousandth = (value: number): number => Math.round(value * 1000) / 1000;
+
 /** A narrower ring snaps when it is glued; common practice, no source. */
 const leastRing = (ply: number): number => Math.max(6, 1.5 * ply);
 
-/** ring-width: at its narrowest, beyond the long side of the opening. */
-export function ringWidth({ opening, wood }: Back, build: Build): readonly Finding[] {
-  const { width, height } = ringOf(build);
-  const value = (Math.min(width, height) - Math.max(opening.width, opening.height)) / 2;
-  const limit = leastRing(wood.ply.thickness);
+/** ring-width: the narrowest wood between the ring's outline and its opening. */
+export function ringWidth(_own: Back, build: Build): readonly Finding[] {
+  const ring = upright(build, 'B2');
+  const value = narrowestBand(ring);
+  const limit = leastRing(ring.high - ring.low);
   return unless(value >= limit - ROUNDING, {
     rule: 'ring-width',
     level: 'error',
@@ -57,38 +89,62 @@ export function ringWidth({ opening, wood }: Back, build: Build): readonly Findi
     limit,
     unit: 'mm',
     about: 'format.image',
-    message: `The turning ring is ${mm(tenth(value))} wide at its ends: it snaps when it is glued.`,
-    hint: `Make the rear box ${mm(tenth(2 * (limit - value)))} wider inside, or the image as much shorter.`,
+    message: `The turning ring is ${mm(hundredth(value))} wide at its ends: it snaps when it is glued.`,
+    hint: `Make the rear box ${mm(Math.ceil(20 * (limit - value) - ROUNDING) / 10)} wider inside, or the image as much shorter.`,
   });
 }
 
+/** Rounded down: what just misses its limit must not read as if it met it. */
+const hundredth = (value: number): number => Math.floor(value * 100 + ROUNDING) / 100;
+
 /** What the back must lie on the standard by, to turn the light away; common practice, no source. */
 const LAND = { sides: 10, corners: 8 };
+/** So far from its corners a side of the opening no longer feels the clipped corners of the back. */
+const OFF_CORNER = 20;
 
-/** trap-land: at the sides, and at the clipped corners along the diagonal. */
-export function trapLand({ side, standardOpening, wood, holderWidth }: Back): readonly Finding[] {
-  const sides = (side - standardOpening) / 2;
-  const corners = (side - CORNER_CLIP - standardOpening) / Math.SQRT2;
+/** trap-land: the back plate over the standard, round the room of the rear box, for every way the back is turned. */
+export function trapLand({ holderWidth }: Back, build: Build): readonly Finding[] {
+  // the fingers of the rear box end flush in the standard's notches: light sees the box's inner faces
+  const [left, right] = [plateOf(build, 'R1L').high, plateOf(build, 'R1R').low];
+  const [bottom, top] = [plateOf(build, 'R2F').high, plateOf(build, 'R2T').low];
+  const room = rectangle(box(left, bottom, right, top));
+  const standard = plateOf(build, 'R3').outline;
+  const back = upright(build, 'B1').outline;
+  const edges = [standard, ...[0, 1, 2, 3].map((quarters) => turned(back, quarters))];
+  const corners = Math.min(...room.flatMap((corner) => edges.map((edge) => leastFrom(corner, edge))));
+  const inset = (a: number, b: number) => [a + OFF_CORNER, Math.max(a + OFF_CORNER, b - OFF_CORNER)] as const;
+  const [x, y] = [inset(left, right), inset(bottom, top)];
+  const straight: readonly Loop[] = [
+    [x[0], bottom, x[1], bottom] as const,
+    [x[0], top, x[1], top] as const,
+    [left, y[0], left, y[1]] as const,
+    [right, y[0], right, y[1]] as const,
+  ].map(([x1, y1, x2, y2]) => [
+    { x: x1, y: y1 },
+    { x: x2, y: y2 },
+  ]);
+  const sides = Math.min(...straight.flatMap((side) => edges.map((edge) => leastBetween(side, edge))));
   const wider = Math.max(2 * (LAND.sides - sides), Math.SQRT2 * (LAND.corners - corners));
+  const ply = plateOf(build, 'B1').high - plateOf(build, 'B1').low;
   const land = {
     rule: 'trap-land',
     level: 'error',
     unit: 'mm',
     about: 'plywood.thickness',
-    hint: `Make the back ${mm(tenth(wider))} wider: sheet of ${mm(Math.ceil((wood.ply.thickness + wider / 2) * 10 - 1e-6) / 10)} or more does it, or a holder wider than ${mm(Math.ceil(holderWidth))}.`,
+    hint: `Make the back ${mm(tenth(wider))} wider: sheet of ${mm(Math.ceil((ply + wider / 2) * 10 - 1e-6) / 10)} or more does it, or a holder wider than ${mm(Math.ceil(holderWidth))}.`,
   } as const;
   return [
     ...unless(sides >= LAND.sides - ROUNDING, {
       ...land,
       value: sides,
       limit: LAND.sides,
-      message: `The back lies ${mm(tenth(sides))} on the standard: too little to turn the light away.`,
+      message: `The back lies ${mm(hundredth(sides))} on the standard: too little to turn the light away.`,
     }),
     ...unless(corners >= LAND.corners - ROUNDING, {
       ...land,
       value: corners,
       limit: LAND.corners,
-      message: `At its clipped corners the back lies ${mm(tenth(corners))} on the standard: light creeps in there.`,
+      message: `At its clipped corners the back lies ${mm(hundredth(corners))} on the standard: light creeps in there.`,
     }),
   ];
 }
@@ -96,9 +152,12 @@ export function trapLand({ side, standardOpening, wood, holderWidth }: Back): re
 /** A seat that is longer for its thickness is not flat; common practice, no source. */
 const SEAT_SLENDER = 45;
 
-/** seat-flat: the long side of the back's opening over the plate's thickness. */
-export function seatFlat({ opening, wood }: Back): readonly Finding[] {
-  const value = opening.height / wood.ply.thickness;
+/** seat-flat: the long side of the back plate's opening over its thickness. */
+export function seatFlat(_own: Back, build: Build): readonly Finding[] {
+  const plate = upright(build, 'B1');
+  const { width, height } = sidesOf(openingOf(plate));
+  const long = Math.max(width, height);
+  const value = long / (plate.high - plate.low);
   return unless(value <= SEAT_SLENDER + ROUNDING, {
     rule: 'seat-flat',
     level: 'warning',
@@ -106,8 +165,8 @@ export function seatFlat({ opening, wood }: Back): readonly Finding[] {
     limit: SEAT_SLENDER,
     unit: 'thicknesses',
     about: 'plywood.thickness',
-    message: `The seat of the holders is ${plainNumber(value, 0)} times as long as it is thick, and bends: a holder rocks, and one corner is soft.`,
-    hint: `Use sheet of ${mm(Math.ceil((opening.height / SEAT_SLENDER) * 10) / 10)} or more, or check the seat with a straight edge and scrape it true.`,
+    message: `The seat of the holders is ${plainNumber(value, 1)} times as long as it is thick, and bends: a holder rocks, and one corner is soft.`,
+    hint: `Use sheet of ${mm(Math.ceil((long / SEAT_SLENDER) * 10) / 10)} or more, or check the seat with a straight edge and scrape it true.`,
   });
 }
 
@@ -132,38 +191,56 @@ export function registerSoft(_own: Back, build: Build): readonly Finding[] {
 }
 
 /** holder-clears: a back with a tongue has no light trap to spare at the closed end. */
-export const tongueNote = ({ tongue, side }: Back): readonly Finding[] =>
-  tongue === null
-    ? []
-    : [
-        {
-          rule: 'holder-clears',
-          level: 'note',
-          value: tongue,
-          limit: side / 2,
-          unit: 'mm',
-          message: `A holder reaches beyond the square back, which carries a tongue to ${mm(tenth(tongue))} from the axis.`,
-          hint: 'Use the back with the open end up, left or right, never down: the tongue would meet the tailboard.',
-        },
-      ];
+export function tongueNote(_own: Back, build: Build): readonly Finding[] {
+  const { bottom, top } = boxOf(upright(build, 'B1').outline);
+  return unless(top <= -bottom + ROUNDING, {
+    rule: 'holder-clears',
+    level: 'note',
+    value: top,
+    limit: -bottom,
+    unit: 'mm',
+    message: `A holder reaches beyond the square back, which carries a tongue to ${mm(tenth(top))} from the axis.`,
+    hint: 'Use the back with the open end up, left or right, never down: the tongue would meet the tailboard.',
+  });
+}
 
-/** web-least: wood beside the grooves for lock ribs, towards the picture and towards the holder's open end. */
-export const grooveWeb = ({ grooves, opening, openExtent }: Back): readonly Finding[] =>
-  grooves.flatMap(({ from, to }) => {
-    const value = Math.min(from - opening.height / 2, openExtent - to);
-    return unless(value >= LEAST_WEB - ROUNDING, {
+/** Wood of a holder's own rim that closes a groove towards its open end; common practice, no source. */
+const BEYOND_GROOVE = 3;
+
+/** web-least: a groove for lock ribs under the holders that lie over it; beside it, like every other web, the proof looks. */
+export function grooveWeb(_own: Back, build: Build): readonly Finding[] {
+  const plate = upright(build, 'B1');
+  const opening = openingOf(plate);
+  const grooves = plate.holes
+    .filter((hole) => hole !== opening && sidesOf(hole).width > sidesOf(opening).width)
+    .map((hole) => boxOf(hole).top);
+  const open = Math.max(...holderEnds(build));
+  return grooves.flatMap((top) =>
+    unless(open - top >= BEYOND_GROOVE - ROUNDING, {
       rule: 'web-least',
       level: 'error',
-      value,
-      limit: LEAST_WEB,
+      value: open - top,
+      limit: BEYOND_GROOVE,
       unit: 'mm',
       about: 'holders',
       message:
-        value > 0
-          ? `Beside the groove for a holder's lock rib ${mm(tenth(value))} of the seat are left: the back breaks there.`
-          : "The groove for a holder's lock rib would run into the picture, or beyond the holder's open end.",
+        open > top
+          ? `Beside the groove for a holder's lock rib ${mm(hundredth(open - top))} of the seat are left under the holder: light finds the groove.`
+          : "The groove for a holder's lock rib would run beyond the holder's open end.",
       hint: 'Measure again from the middle of the picture to the middle of the rib; or plane the rib off and write locating: pins.',
-    });
-  });
+    }),
+  );
+}
+
+/** How far each holder reaches towards its open end, measured where it stands upright. */
+const holderEnds = (build: Build): readonly number[] =>
+  build.setups
+    .filter(({ orientation, focusing }) => orientation === 'upright' && !focusing)
+    .flatMap((setup) =>
+      build.parts
+        .filter((part) => part.kind === 'bought' && part.role === 'holder')
+        .flatMap(({ id }) => spansOf(build, id, { setup }))
+        .map(({ y }) => y[1]),
+    );
 
 export const backChecks = [backSquare, ringWidth, trapLand, seatFlat, registerSoft, grooveWeb, tongueNote];

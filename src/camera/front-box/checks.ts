@@ -1,28 +1,87 @@
+import type { Build } from '../../assembly/build.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
+import { plateOf } from '../../assembly/measure.js';
+import { spanOf } from '../../assembly/span-of.js';
+import { secondMoment, spanSag } from '../../assembly/statics.js';
 import type { Finding } from '../../model/finding.js';
-import { mm, plainNumber } from '../../units/print.js';
+import { mm, plainNumber, tenth } from '../../units/print.js';
 import { fingerRule } from '../finger-rule.js';
 import type { FrontBox } from './size.js';
 
-export const frontFingers = ({ rows, wood }: FrontBox): readonly Finding[] =>
-  fingerRule('Front box', rows, wood.ply.thickness);
+/** finger-rule: panel, sides and top, read off their outlines. */
+export function frontFingers({ wood }: FrontBox, build: Build): readonly Finding[] {
+  const [panel, side, top] = [spanOf(build, 'F1'), spanOf(build, 'F2L'), spanOf(build, 'F3')];
+  const foot = spanOf(build, 'T1U').y[1];
+  const sides = ['F2L', 'F2R'];
+  return fingerRule(
+    'Front box',
+    [
+      ...sides.map((partner) => ({
+        name: 'panel to side',
+        owner: 'F1',
+        partner,
+        along: 'y' as const,
+        from: foot,
+        to: panel.y[1],
+      })),
+      { name: 'panel to top', owner: 'F1', partner: 'F3', along: 'x', from: panel.x[0], to: panel.x[1] },
+      ...sides.map((owner) => ({
+        name: 'side to top',
+        owner,
+        partner: 'F3',
+        along: 'z' as const,
+        from: panel.z[1],
+        to: Math.max(side.z[1], top.z[1]),
+      })),
+    ],
+    wood.fits.glueSlip,
+    build,
+  );
+}
 
 /** Free span over thickness from which a panel bows; common practice, no source. */
 const SLENDER = 60;
+/** A hand that steadies the camera; common practice, no source. */
+const PUSH_N = 10;
+/** Birch sheet in bending, N/mm²: section 8 of the camera's description, common practice, no source. */
+const MODULUS = 7000;
 
-/** thin-panel: the widest wall of the camera. */
-export const thinPanel = ({ inside, wood }: FrontBox): readonly Finding[] => {
-  const value = inside / wood.ply.thickness;
-  return unless(value <= SLENDER + ROUNDING, {
-    rule: 'thin-panel',
-    level: 'warning',
-    value,
-    limit: SLENDER,
-    unit: 'thicknesses',
-    about: 'plywood.thickness',
-    message: `The walls of the front box span ${plainNumber(value, 0)} times their thickness: they bow inwards in damp weather, and the rear box rubs.`,
-    hint: `Use sheet of ${mm(Math.ceil((inside / SLENDER) * 10) / 10)} or more, or glue a rib along the middle of each wall, outside.`,
+/** thin-panel: the walls of the front box as they stand, their span over their thickness, and how far a push bows them. */
+export const thinPanel = (_own: FrontBox, build: Build): readonly Finding[] => {
+  const [left, right] = [plateOf(build, 'F2L'), plateOf(build, 'F2R')];
+  const [floor, top] = [plateOf(build, 'F4'), plateOf(build, 'F3')];
+  const rear = { top: spanOf(build, 'R2T'), side: spanOf(build, 'R1R') };
+  const depth = spanOf(build, 'F3').z;
+  const ply = top.high - top.low;
+  const span = Math.max(right.low - left.high, top.low - floor.high);
+  // the air to the rear box, of which the bow may take half
+  const air = Math.min(top.low - rear.top.y[1], right.low - rear.side.x[1]);
+  const bow = spanSag(PUSH_N, span, MODULUS, secondMoment(depth[1] - depth[0], ply));
+  const rule = { rule: 'thin-panel', level: 'warning', about: 'plywood.thickness' } as const;
+  const cure = (least: number) =>
+    `Use sheet of ${mm(Math.ceil(least * 10 - ROUNDING) / 10)} or more, or glue a rib along the middle of each wall, outside.`;
+  const slender = span / ply;
+  if (slender > SLENDER + ROUNDING)
+    return [
+      {
+        ...rule,
+        value: slender,
+        limit: SLENDER,
+        unit: 'thicknesses',
+        message: `The walls of the front box span ${plainNumber(slender, 0)} times their thickness: they bow inwards in damp weather, and the rear box rubs.`,
+        hint: cure(span / SLENDER),
+      },
+    ];
+  return unless(bow <= air / 2 + ROUNDING, {
+    ...rule,
+    value: bow,
+    limit: air / 2,
+    unit: 'mm',
+    message: `Pushed with ${PUSH_N} N, a wall of the front box bows ${mm(hundredth(bow))}, more than half of the ${mm(tenth(air))} to the rear box: it rubs.`,
+    hint: cure(ply * Math.cbrt((2 * bow) / air)),
   });
 };
+
+const hundredth = (value: number): number => Math.round(value * 100) / 100;
 
 export const frontBoxChecks = [frontFingers, thinPanel];

@@ -1,50 +1,68 @@
+import type { Build } from '../../assembly/build.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
+import { platesOf } from '../../assembly/measure.js';
 import { MOST_SHIMS } from '../../joinery/lamination.js';
 import type { Finding } from '../../model/finding.js';
 import { mm, plainNumber, tenth } from '../../units/print.js';
 import type { GroundGlassFrame } from './size.js';
 
-/** glass-packing: the glass must reach its depth behind one ply of the frame, by whole plies and shims. */
-export const glassPacking = ({ packing, wood, within, glass, frosted }: GroundGlassFrame): readonly Finding[] => {
-  const least = wood.ply.thickness + (frosted === 'eye' ? glass.thickness : 0);
-  const turned = frosted === 'eye' && packing.thickness + glass.thickness >= -ROUNDING;
-  if (packing.thickness < -ROUNDING)
+/** The frame as it lies in the first set-up for focusing: front ply, what packs it, and the glass behind that. */
+function stackOf(build: Build) {
+  const setup = build.setups.find(({ focusing }) => focusing);
+  const plates = (id: string) => platesOf(build, id, setup ? { setup } : {});
+  const [front, glass] = [plates('G1')[0], plates('ground-glass')[0]];
+  if (front === undefined || glass === undefined) throw new Error('there is no ground glass in this build');
+  const shims = build.parts.filter(({ id }) => id.startsWith('glass-shim-')).flatMap(({ id }) => plates(id));
+  return { front, glass, shims };
+}
+
+/** glass-packing: the glass must reach its depth behind one ply of the frame, by whole plies and shims, as it is placed. */
+export function glassPacking({ depth, frosted, within }: GroundGlassFrame, build: Build): readonly Finding[] {
+  const { front, glass, shims } = stackOf(build);
+  const pane = glass.high - glass.low;
+  const least = front.high - front.low + (frosted === 'eye' ? pane : 0);
+  const room = depth - least;
+  const turned = frosted === 'eye' && room + pane >= -ROUNDING;
+  if (room < -ROUNDING)
     return [
       {
         rule: 'glass-packing',
         level: 'error',
-        value: packing.thickness,
+        value: room,
         limit: 0,
         unit: 'mm',
         about: 'groundGlass.depth',
-        message: `The glass cannot come so near: it would have to stand ${mm(tenth(-packing.thickness))} inside the front ply of its frame.`,
+        message: `The glass cannot come so near: it would have to stand ${mm(hundredth(-room))} inside the front ply of its frame.`,
         hint: `${turned ? 'Turn the glass and write frosted: lens. Or write' : 'Write'} depth: ${mm(Math.ceil(least * 20 - ROUNDING) / 20)} or more, and let a spacer make up for it; or use thinner sheet.`,
       },
     ];
+  const off = (frosted === 'lens' ? glass.low : glass.high) - front.low - depth;
+  const thick = shims.reduce((sum, { low, high }) => sum + high - low, 0);
   return [
-    ...unless(Math.abs(packing.remainder) <= within + ROUNDING, {
+    ...unless(Math.abs(off) <= within + ROUNDING, {
       rule: 'glass-packing',
       level: 'error',
-      value: Math.abs(packing.remainder),
+      value: Math.abs(off),
       limit: within,
       unit: 'mm',
       about: 'shims',
-      message: `The glass's packing of ${mm(packing.thickness)} cannot be made: plies and shims miss it by ${mm(thousandth(Math.abs(packing.remainder)))}, and ${mm(thousandth(within))} is allowed.`,
-      hint: `Add a shim of ${mm(Math.max(0.05, Math.round(Math.abs(packing.remainder) * 20) / 20))} to the list.`,
+      message: `The glass's packing of ${mm(thousandth(room))} cannot be made: plies and shims miss it by ${mm(thousandth(Math.abs(off)))}, and ${mm(thousandth(within))} is allowed.`,
+      hint: `Add a shim of ${mm(Math.max(0.05, Math.round(Math.abs(off) * 20) / 20))} to the list.`,
     }),
-    ...unless(packing.shims.length <= MOST_SHIMS, {
+    ...unless(shims.length <= MOST_SHIMS, {
       rule: 'spacer-shims',
       level: 'warning',
-      value: packing.shims.length,
+      value: shims.length,
       limit: MOST_SHIMS,
       unit: 'shims',
       about: 'stock',
-      message: `The glass frame takes ${packing.shims.length} shims: they slide about.`,
-      hint: `Add a sheet near ${mm(tenth(packing.shims.reduce((sum, shim) => sum + shim, 0)))} to the stock for one ply.`,
+      message: `The glass frame takes ${shims.length} shims: they slide about.`,
+      hint: `Add a sheet near ${mm(tenth(thick))} to the stock for one ply.`,
     }),
   ];
-};
+}
 
+const hundredth = (value: number): number => Math.round(value * 100) / 100;
 const thousandth = (value: number): number => Math.round(value * 1000) / 1000;
 
 /**

@@ -28,6 +28,8 @@ export interface GroundGlassFrame {
     readonly corner: number;
   };
   readonly pocket: { readonly width: number; readonly height: number; readonly plies: number };
+  /** Physical, as it was asked for: holder seat to the frosted face. */
+  readonly depth: number;
   readonly effectiveDepth: number;
   readonly effectiveOtherSide: number;
   readonly frosted: 'lens' | 'eye';
@@ -128,6 +130,7 @@ export function sizeGroundGlassFrame(given: GroundGlassFrameGiven): GroundGlassF
       height: glass.height + POCKET_PLAY,
       plies: Math.max(1, Math.ceil(thickness / t - 1e-9)),
     },
+    depth,
     effectiveDepth: effectiveDepth({ depth, thickness, frosted, refractiveIndex }),
     effectiveOtherSide: frosted === 'lens' ? depth + thickness / refractiveIndex : depth - thickness,
     frosted,

@@ -1,5 +1,9 @@
 import type { Build } from '../../assembly/build.js';
+import type { Extent } from '../../assembly/extent.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
+import { boxOf, holeRound, type Loop, plateOf, platesOf, type StandingPlate, sidesOf } from '../../assembly/measure.js';
+import { spansOf } from '../../assembly/span-of.js';
+import { inside, type Point } from '../../geometry/path.js';
 import type { Finding } from '../../model/finding.js';
 import { mm, tenth } from '../../units/print.js';
 import type { LensBoard } from './size.js';
@@ -9,146 +13,206 @@ const PASSING = 2;
 const HELD_BY = 5;
 const LET_GO = 1;
 
+/** The hole round the axis; a plate of the front without one is a mistake of ours. */
+function openingOf(plate: StandingPlate): Loop {
+  const opening = holeRound(plate);
+  if (opening === null) throw new Error(`${plate.part.id} has no hole round the axis`);
+  return opening;
+}
+
+/** What comes out with the board, the plug aside: the lens, what holds it, and the screws of that. */
+const WITH_BOARD = /^(?:lens|clamp|pinch)-/;
+
 /** board-out: the board must come out with the lens on it. */
-export const boardOut = ({ opening, insideWidest }: LensBoard): readonly Finding[] =>
-  unless(opening - insideWidest >= PASSING - ROUNDING, {
+export function boardOut(_own: LensBoard, build: Build): readonly Finding[] {
+  const behind = plateOf(build, 'F6').high;
+  const things = build.parts
+    .filter(({ id }) => WITH_BOARD.test(id))
+    .flatMap(({ id }) => spansOf(build, id))
+    .filter(({ z }) => z[1] > behind + ROUNDING);
+  const opening = sidesOf(openingOf(plateOf(build, 'F1')));
+  // board and lens may be shifted in the opening, not turned: each way counts by itself
+  const wide = (axis: 'x' | 'y') =>
+    Math.max(0, ...things.map((thing) => thing[axis][1])) - Math.min(0, ...things.map((thing) => thing[axis][0]));
+  const [across, up] = [
+    { opening: opening.width, widest: wide('x') },
+    { opening: opening.height, widest: wide('y') },
+  ];
+  const tight = across.opening - across.widest <= up.opening - up.widest ? across : up;
+  const value = tight.opening - tight.widest;
+  return unless(value >= PASSING - ROUNDING, {
     rule: 'board-out',
     level: 'error',
-    value: opening - insideWidest,
+    value,
     limit: PASSING,
     unit: 'mm',
     about: 'lens.barrel',
-    message: `To change boards the lens would have to be dismounted: behind the board it is ${mm(tenth(insideWidest))} wide, and the opening ${mm(tenth(opening))}.`,
-    hint: `Make the opening ${mm(tenth(PASSING - opening + insideWidest))} wider, or measure the widest part behind the board again.`,
+    message: `To change boards the lens would have to be dismounted: behind the board it is ${mm(tenth(tight.widest))} wide, and the opening ${mm(tenth(tight.opening))}.`,
+    hint: `Make the opening ${mm(tenth(PASSING - value))} wider, or measure the widest part behind the board again.`,
   });
+}
+
+/** A retainer as it lies: how far over the board, and how far its slots let it be drawn. */
+interface Retainer {
+  readonly side: 1 | -1;
+  readonly lap: number;
+  readonly draw: number;
+}
+
+function retainersOf(build: Build): readonly Retainer[] {
+  const board = boxOf(plateOf(build, 'F6').outline);
+  const rods = ['retainer-screw', 'retainer-pin'].flatMap((id) => spansOf(build, id)).map(middleOf);
+  return platesOf(build, 'F9').map(({ outline, holes }): Retainer => {
+    const { left, right } = boxOf(outline);
+    const side = left + right > board.left + board.right ? 1 : -1;
+    const lap = side === 1 ? board.right - left : right - board.left;
+    const draws = rods.flatMap((rod) =>
+      holes
+        .filter((hole) => inside(hole, rod))
+        .map((hole) => {
+          const slot = boxOf(hole);
+          const round = (slot.top - slot.bottom) / 2;
+          // drawn outwards, the inner end of the slot comes to the rod
+          return (side === 1 ? rod.x - slot.left : slot.right - rod.x) - round;
+        }),
+    );
+    return { side, lap, draw: Math.min(...draws, Infinity) };
+  });
+}
+
+const middleOf = ({ x, y }: Extent): Point => ({ x: (x[0] + x[1]) / 2, y: (y[0] + y[1]) / 2 });
 
 /** board-held: the retainers hold the board on two sides, and let it go when both are drawn. */
-export const boardHeld = ({ overlap, draw }: LensBoard): readonly Finding[] => [
-  ...unless(overlap >= HELD_BY - ROUNDING, {
-    rule: 'board-held',
-    level: 'error',
-    value: overlap,
-    limit: HELD_BY,
-    unit: 'mm',
-    message: `The retainers lap over the lens board by ${mm(tenth(overlap))}: it falls out when the camera tips.`,
-    hint: `Set them ${mm(tenth(HELD_BY - overlap))} further in.`,
-  }),
-  ...unless(draw >= overlap + LET_GO - ROUNDING, {
-    rule: 'board-held',
-    level: 'error',
-    value: draw,
-    limit: overlap + LET_GO,
-    unit: 'mm',
-    message: `The retainers can be drawn ${mm(tenth(draw))} and lap over the board by ${mm(tenth(overlap))}: it does not come out.`,
-    hint: `Cut their slots ${mm(tenth(overlap + LET_GO - draw))} longer.`,
-  }),
-];
+export function boardHeld(_own: LensBoard, build: Build): readonly Finding[] {
+  const retainers = retainersOf(build);
+  const heldOn = (side: 1 | -1) => Math.max(0, ...retainers.filter((one) => one.side === side).map(({ lap }) => lap));
+  const overlap = Math.min(heldOn(1), heldOn(-1));
+  const stuck = retainers.filter(({ lap, draw }) => draw < lap + LET_GO - ROUNDING);
+  return [
+    ...unless(overlap >= HELD_BY - ROUNDING, {
+      rule: 'board-held',
+      level: 'error',
+      value: overlap,
+      limit: HELD_BY,
+      unit: 'mm',
+      message: `The retainers lap over the lens board by ${mm(tenth(overlap))}: it falls out when the camera tips.`,
+      hint: `Set them ${mm(tenth(HELD_BY - overlap))} further in.`,
+    }),
+    ...stuck.slice(0, 1).map(
+      ({ lap, draw }): Finding => ({
+        rule: 'board-held',
+        level: 'error',
+        value: draw,
+        limit: lap + LET_GO,
+        unit: 'mm',
+        message: `The retainers can be drawn ${mm(tenth(draw))} and lap over the board by ${mm(tenth(lap))}: it does not come out.`,
+        hint: `Cut their slots ${mm(tenth(lap + LET_GO - draw))} longer.`,
+      }),
+    ),
+  ];
+}
 
 /** board-way: one corner of the board is cut, and a block on the panel fills it, so that it goes in one way up. */
-export function boardWay({ board }: LensBoard, { parts }: Build): readonly Finding[] {
-  const cut = parts.find(({ id }) => id === 'F6');
-  const half = board / 2 - ROUNDING;
-  const whole =
-    cut?.kind === 'flat' ? cut.outline.filter(({ x, y }) => Math.min(Math.abs(x), Math.abs(y)) >= half) : [];
-  const corners = parts.some(({ id }) => id === 'F10') ? 4 - whole.length : 0;
-  return unless(corners === 1, {
+export function boardWay(_own: LensBoard, build: Build): readonly Finding[] {
+  const board = plateOf(build, 'F6').outline;
+  const blocks = platesOf(build, 'F10').map(({ outline }) => meanOf(outline));
+  const ways = [0, 1, 2, 3].filter((quarters) => !blocks.some((block) => inside(turned(board, quarters), block)));
+  return unless(ways.length === 1, {
     rule: 'board-way',
     level: 'warning',
-    value: corners,
+    value: ways.length,
     limit: 1,
-    unit: 'corners',
+    unit: 'ways up',
     message:
       'The lens board goes in more than one way up: the lens comes out turned, and its marks where they cannot be read.',
     hint: 'Cut one corner of the board and glue the cut-off to the panel.',
   });
 }
 
-/** nut-edge: the screws of clamp or flange, to the edge of the board that carries them. */
-export function screwsToEdge({ screws, board, wood }: LensBoard): readonly Finding[] {
-  const limit = Math.max(2 * SCREW, wood.ply.thickness);
-  const value = board / 2 - Math.max(0, ...screws.places.flatMap(({ x, y }) => [Math.abs(x), Math.abs(y)]));
-  return unless(value >= limit - ROUNDING, {
-    rule: 'nut-edge',
-    level: 'error',
-    value,
-    limit,
-    unit: 'mm',
-    about: 'lens.mount',
-    message: `The screws that hold the lens stand ${mm(tenth(value))} from the edge of the lens board: the wood breaks out.`,
-    hint: `Make the board ${mm(tenth(2 * (limit - value)))} wider, or put the screws on a smaller circle.`,
-  });
-}
+/** A point in the middle of a triangle or any other block that bulges outwards. */
+const meanOf = (loop: Loop): Point => ({
+  x: loop.reduce((sum, { x }) => sum + x, 0) / loop.length,
+  y: loop.reduce((sum, { y }) => sum + y, 0) / loop.length,
+});
 
-/** M4, or a wood screw of 3 mm: the larger of the two. */
-const SCREW = 4;
+const turned = (loop: Loop, quarters: number): Loop =>
+  quarters === 0
+    ? loop
+    : turned(
+        loop.map(({ x, y }) => ({ x: -y, y: x })),
+        quarters - 1,
+      );
 
-/** Whatever bears on board or plug must cover the hole. */
-export const seatCovered = ({ disc, hole, plugHole, by, side }: LensBoard): readonly Finding[] =>
-  coversHole(by, disc, (side === 'inside') === (by === 'ring') ? hole : plugHole);
+/** What bears on board or plug, by the mount that was asked for. */
+const BEARS = { clamp: 'lens-clamp', flange: 'lens-flange', ring: 'lens-ring' } as const;
 
-const coversHole = (by: LensBoard['by'], disc: number, hole: number): readonly Finding[] =>
-  unless(disc - hole >= 4 - ROUNDING, {
+/** lens-seat-known: whatever bears on board or plug must cover the hole in the face that it lies on. */
+export function seatCovered({ by }: LensBoard, build: Build): readonly Finding[] {
+  const [seat] = spansOf(build, BEARS[by]);
+  // a flange of which nothing is known is told where the design is read
+  if (seat === undefined) return [];
+  const [board, plug] = [plateOf(build, 'F6'), plateOf(build, 'F7')];
+  const ahead = (seat.z[0] + seat.z[1]) / 2 < (board.low + plug.high) / 2;
+  const disc = seat.x[1] - seat.x[0];
+  const hole = sidesOf(openingOf(ahead ? board : plug)).width;
+  return unless(disc - hole >= 4 - ROUNDING, {
     rule: 'lens-seat-known',
     level: 'error',
     value: (disc - hole) / 2,
     limit: 2,
     unit: 'mm',
     about: by === 'flange' ? 'lens.flange.diameter' : 'lens.barrel',
-    message: `The ${by === 'clamp' ? 'clamp' : by} is ${mm(tenth(disc))} across and the hole that the lens passes ${mm(tenth(hole))}: there is nothing left to seat on.`,
+    message: `The ${by} is ${mm(tenth(disc))} across and the hole that the lens passes ${mm(tenth(hole))}: there is nothing left to seat on.`,
     hint:
       by === 'ring'
         ? 'Give the barrel’s diameter at the thread, and the front or rear diameter of what must pass the hole.'
         : 'Measure the flange, or mount the lens from the other side.',
   });
+}
 
-/** A ring must reach the thread behind the wood, and the lens must have a shoulder that does not fall through the hole. */
-export const ringHolds = ({ thread, hole }: LensBoard): readonly Finding[] =>
-  thread
-    ? [
-        ...unless(thread.reach >= thread.needed - ROUNDING, {
-          rule: 'lens-seat-known',
-          level: 'error',
-          value: thread.reach,
-          limit: thread.needed,
-          unit: 'mm',
-          about: 'lens.barrel',
-          message: `The thread reaches ${mm(tenth(thread.reach))} from the lens seat; through board and plug the ring needs ${mm(tenth(thread.needed))} of it.`,
-          hint: 'Use a thinner sheet, or hold the lens by a clamp.',
-        }),
-        ...unless(thread.shoulder - hole >= 2 - ROUNDING, {
-          rule: 'lens-seat-known',
-          level: 'warning',
-          value: (thread.shoulder - hole) / 2,
-          limit: 1,
-          unit: 'mm',
-          about: 'lens.barrel',
-          message: `The lens is ${mm(tenth(thread.shoulder))} across where its shoulder should bear, the hole for its thread ${mm(tenth(hole))}: nothing holds it against the ring.`,
-          hint: 'Measure the lens on both sides of its thread; where it has no shoulder, lay a washer under it.',
-        }),
-      ]
-    : [];
+/** A retaining ring bites on so much of its thread; common practice, no source. */
+const RING_BITE = 1;
+/** Two lengths of the barrel that differ by less have one thread. */
+const SAME_THREAD = 0.5;
 
-/** Wood between the hole that the lens or its light passes and the screws that hold it; a wood screw's pilot needs less. */
-export const screwsHold = ({ screws, hole, plugHole }: LensBoard): readonly Finding[] => {
-  const [wide, limit] = screws.through ? [plugHole, 3] : [hole, 1];
-  return screws.places
-    .map(({ x, y }) => Math.sqrt(x * x + y * y) - screws.hole / 2 - wide / 2)
-    .filter((web) => web < limit - ROUNDING)
-    .slice(0, 1)
-    .map((value) => ({
-      rule: 'web-least',
+/** lens-seat-known: a ring must reach the thread behind the wood, and the lens must have a shoulder that does not fall through. */
+export function ringHolds({ by, side }: LensBoard, build: Build): readonly Finding[] {
+  if (by !== 'ring') return [];
+  const [board, plug] = [plateOf(build, 'F6'), plateOf(build, 'F7')];
+  const fromInside = side === 'inside';
+  const piece = (id: string) => spansOf(build, id)[0];
+  const across = (span: Extent | undefined) => (span ? span.x[1] - span.x[0] : 0);
+  const [front, barrel, rear] = [piece('lens-front'), piece('lens-barrel'), piece('lens-rear')];
+  const more = rear && Math.abs(across(rear) - across(barrel)) < SAME_THREAD ? rear : barrel;
+  const reach = fromInside
+    ? plug.high - (front?.z[0] ?? plug.high)
+    : Math.max(0, (more?.z[1] ?? board.low) - board.low);
+  const needed = plug.high - board.low + RING_BITE;
+  const shoulder = across(fromInside ? barrel : front);
+  const hole = sidesOf(openingOf(fromInside ? plug : board)).width;
+  return [
+    ...unless(reach >= needed - ROUNDING, {
+      rule: 'lens-seat-known',
       level: 'error',
-      value,
-      limit,
+      value: reach,
+      limit: needed,
       unit: 'mm',
-      about: 'lens.mount',
-      message:
-        value > 0
-          ? `Between the hole for the lens and the screws that hold it ${mm(tenth(value))} of wood are left; they need ${mm(limit)}.`
-          : 'The screws that hold the lens would stand in the hole that its light needs.',
-      hint: 'Mount the lens from the other side of the board, or turn another ring for its flange.',
-    }));
-};
+      about: 'lens.barrel',
+      message: `The thread reaches ${mm(tenth(reach))} from the lens seat; through board and plug the ring needs ${mm(tenth(needed))} of it.`,
+      hint: 'Use a thinner sheet, or hold the lens by a clamp.',
+    }),
+    ...unless(shoulder - hole >= 2 - ROUNDING, {
+      rule: 'lens-seat-known',
+      level: 'warning',
+      value: (shoulder - hole) / 2,
+      limit: 1,
+      unit: 'mm',
+      about: 'lens.barrel',
+      message: `The lens is ${mm(tenth(shoulder))} across where its shoulder should bear, the hole for its thread ${mm(tenth(hole))}: nothing holds it against the ring.`,
+      hint: 'Measure the lens on both sides of its thread; where it has no shoulder, lay a washer under it.',
+    }),
+  ];
+}
 
 /** A clamp that is longer than the barrel behind the seat is a tunnel that the light leaves through. */
 export const clampClear = ({ clampRoom }: LensBoard): readonly Finding[] =>
@@ -165,13 +229,4 @@ export const clampClear = ({ clampRoom }: LensBoard): readonly Finding[] =>
         hint: 'Hold the lens by a flange or a ring, or file the bore open towards the film.',
       });
 
-export const lensBoardChecks = [
-  clampClear,
-  boardOut,
-  boardHeld,
-  boardWay,
-  screwsToEdge,
-  seatCovered,
-  ringHolds,
-  screwsHold,
-];
+export const lensBoardChecks = [clampClear, boardOut, boardHeld, boardWay, seatCovered, ringHolds];

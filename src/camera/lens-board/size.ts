@@ -16,14 +16,8 @@ export interface LensBoard {
   readonly opening: number;
   readonly plug: number;
   readonly board: number;
-  /** Diameter of what bears on board or plug: the clamp's flange, the lens's, or a ring. */
-  readonly disc: number;
-  /** Where a ring draws the lens to the board: diameter of its shoulder, how far its thread reaches, how far it must. */
-  readonly thread: { readonly shoulder: number; readonly reach: number; readonly needed: number } | null;
   /** Room of the light in a clamp that reaches beyond the lens's rear rim, each side; null where the rim stands clear of it. */
   readonly clampRoom: number | null;
-  /** Widest thing on the lens's inside: it must pass the opening when the board comes out. */
-  readonly insideWidest: number;
   /** Holes for the screws of clamp or flange; a wood screw ends blind in the layer that it enters first. */
   readonly screws: { readonly places: readonly Point[]; readonly hole: number; readonly through: boolean };
   /** Two through board and plug, to keep them in register while glue sets; none where a clamp's screws do that. */
@@ -67,9 +61,8 @@ const BOARD_LAND = 14;
 const PLUG_PLAY = 0.3;
 /** Least opening: two dowels beside the hole. */
 const LEAST_OPENING = 64;
-/** A retaining ring is taken as so much wider than its thread, each side, and bites on so much of it. */
+/** A retaining ring is taken as so much wider than its thread, each side. */
 const RING_RIM = 5;
-const RING_BITE = 1;
 /** Round the cone of light, each side. */
 const LIGHT_ROOM = 1;
 /** A screw's middle to the plug's edge: two diameters of M4 or of a wood screw of 3 mm, or the sheet's thickness (section 14). */
@@ -131,20 +124,8 @@ export function sizeLensBoard(given: LensBoardGiven): LensBoard {
     opening,
     plug: opening - 2 * PLUG_PLAY,
     board,
-    disc,
-    thread:
-      by === 'ring'
-        ? {
-            shoulder, // only as far as the thread's own diameter goes
-            reach: inside
-              ? barrel.front
-              : barrel.grip + (Math.abs(barrel.rearDiameter - barrel.diameter) < 0.5 ? barrel.rear : 0),
-            needed: 2 * t + RING_BITE,
-          }
-        : null,
     clampRoom:
       clamp && barrel.grip + barrel.rear < clamp.length ? clamp.bore / 2 - lightAt(given.light, clamp.length) : null,
-    insideWidest,
     screws,
     dowels: dowelsIn(opening - 2 * PLUG_PLAY, screws),
     overlap: OVERLAP,
@@ -166,12 +147,15 @@ export interface Dowel extends Point {
 const DOWEL_TO_EDGE = 7;
 const DOWEL_WEB = 3;
 
-/** A thick and a thin dowel at opposite corners of the plug, on the diagonal that the screws leave free. */
+/** The thin dowel stands so far off the diagonal: turned over it, the plug does not go on. */
+const ASKEW = 2;
+
+/** A thick and a thin dowel at opposite corners of the plug, near the diagonal that the screws leave free. */
 function dowelsIn(plug: number, { places, hole, through }: LensBoard['screws']): readonly Dowel[] {
   const d = plug / 2 - DOWEL_TO_EDGE;
   const pairs = [1, -1].map((sign) => [
     { x: d, y: -sign * d, diameter: 6 },
-    { x: -d, y: sign * d, diameter: 5 },
+    { x: ASKEW - d, y: sign * d, diameter: 5 },
   ]);
   const free = pairs.find((pair) =>
     pair.every(({ x, y, diameter }) =>

@@ -6,5 +6,5 @@ export const lensClamp: TradeObject<FittedClamp> = {
   title: 'Lens clamp',
   parts: lensClampParts,
   hardware: lensClampHardware,
-  checks: [(own) => checkLensClamp(own.clamp)],
+  checks: [checkLensClamp],
 };

@@ -1,5 +1,7 @@
 import type { Build } from '../../assembly/build.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
+import { plateOf } from '../../assembly/measure.js';
+import { spanOf, spansOf } from '../../assembly/span-of.js';
 import type { Finding } from '../../model/finding.js';
 import { mm, plainNumber, tenth } from '../../units/print.js';
 import { fingerRule } from '../finger-rule.js';
@@ -8,29 +10,56 @@ import type { RearBox } from './size.js';
 /** The air between the boxes that neither jams nor leaks; common practice, no source. */
 const CLEARANCE = { jams: 0.5, least: 1, most: 2.5, usual: 1.5 };
 
-/** box-clearance: c, a side. */
-export function boxClearance({ clearance }: RearBox): readonly Finding[] {
+interface Air {
+  readonly where: string;
+  readonly air: number;
+}
+
+/** From the outer faces of the rear box to the inner faces of the front box, on all four sides. */
+function airAround(build: Build): readonly [Air, ...Air[]] {
+  const [left, right] = [plateOf(build, 'F2L'), plateOf(build, 'F2R')];
+  const [floor, top] = [plateOf(build, 'F4'), plateOf(build, 'F3')];
+  return [
+    { where: 'on the right', air: right.low - plateOf(build, 'R1R').high },
+    { where: 'on the left', air: plateOf(build, 'R1L').low - left.high },
+    { where: 'above', air: top.low - plateOf(build, 'R2T').high },
+    { where: 'below', air: plateOf(build, 'R2F').low - floor.high },
+  ];
+}
+
+const tightest = ([first, ...others]: readonly [Air, ...Air[]]): Air =>
+  others.reduce((least, one) => (one.air < least.air - ROUNDING ? one : least), first);
+const widest = ([first, ...others]: readonly [Air, ...Air[]]): Air =>
+  others.reduce((most, one) => (one.air > most.air + ROUNDING ? one : most), first);
+
+/** box-clearance: c, measured on all four sides. */
+export function boxClearance(_own: RearBox, build: Build): readonly Finding[] {
   const { jams, least, most, usual } = CLEARANCE;
-  if (clearance >= least - ROUNDING && clearance <= most + ROUNDING) return [];
-  const jammed = clearance < jams - ROUNDING;
+  const [tight, wide] = [tightest(airAround(build)), widest(airAround(build))];
+  const { where, air } = tight.air < least - ROUNDING ? tight : wide;
+  if (air >= least - ROUNDING && air <= most + ROUNDING) return [];
+  const jammed = air < jams - ROUNDING;
   const what = jammed
     ? 'they jam on the first damp day'
-    : clearance < least
+    : air < least
       ? 'they may scrape in damp weather'
       : 'one band of felt hardly closes that, and light gets in';
+  const even = wide.air - tight.air < ROUNDING;
   return [
     {
       rule: 'box-clearance',
       level: jammed ? 'error' : 'warning',
-      value: clearance,
-      limit: jammed ? jams : clearance < least ? least : most,
+      value: air,
+      limit: jammed ? jams : air < least ? least : most,
       unit: 'mm',
       about: 'workshop.slideClearance',
-      message: `The boxes have ${mm(clearance)} a side between them: ${what}.`,
+      message: `The boxes have ${mm(hundredth(air))} ${even ? 'a side' : where} between them: ${what}.`,
       hint: `Write slideClearance: ${mm(usual)}, or leave it out.`,
     },
   ];
 }
+
+const hundredth = (value: number): number => Math.round(value * 100) / 100;
 
 /** Felt over the gap that it closes: less leaks, more drags; common practice, no source. */
 const FELT = { least: 1.2, most: 1.8 };
@@ -38,36 +67,51 @@ const FELT = { least: 1.2, most: 1.8 };
 /** A narrower band peels off; a choice of ours. */
 const LEAST_BAND = 8;
 
-/** felt-gap: the free felt against the gap, and room for two bands in the overlap. */
-export function feltGap({ felt, clearance, bands, feltWidth }: RearBox): readonly Finding[] {
-  const value = felt / clearance;
-  const leaks = value < FELT.least;
-  const apart = bands[1] - bands[0] - feltWidth;
+/** felt-gap: the felt that is bought against the gap as it stands, and the two bands as they lie one behind the other. */
+export function feltGap({ felt }: RearBox, build: Build): readonly Finding[] {
+  const [tight, wide] = [tightest(airAround(build)).air, widest(airAround(build)).air];
+  const leaks = felt / wide < FELT.least - ROUNDING;
+  const gap = leaks ? wide : tight;
+  const value = felt / gap;
   return [
-    ...unless(value >= FELT.least - ROUNDING && value <= FELT.most + ROUNDING, {
+    ...unless(!leaks && value <= FELT.most + ROUNDING, {
       rule: 'felt-gap',
       level: 'warning',
       value,
       limit: leaks ? FELT.least : FELT.most,
       unit: 'times the gap',
       about: 'workshop.slideClearance',
-      message: `Felt of ${mm(felt)} in a gap of ${mm(clearance)} is ${plainNumber(value, 2)} times as thick: it ${leaks ? 'leaks' : 'drags'}.`,
+      message: `Felt of ${mm(felt)} in a gap of ${mm(hundredth(gap))} is ${plainNumber(value, 2)} times as thick: it ${leaks ? 'leaks' : 'drags'}.`,
       hint: `Felt of ${mm(felt)} suits a slideClearance of ${mm(Math.round((felt / 1.4) * 10) / 10)}.`,
     }),
-    ...unless(apart >= -ROUNDING, {
+    ...['felt-long', 'felt-side'].flatMap((id) => bandsApart(build, id)).slice(0, 1),
+  ];
+}
+
+/** Bands on the same wall lie at the same place across the axis. */
+function bandsApart(build: Build, id: string): readonly Finding[] {
+  const bands = spansOf(build, id);
+  const apart = bands.flatMap((a, i) =>
+    bands.slice(i + 1).flatMap((b) => {
+      const sameWall = Math.abs(a.x[0] - b.x[0]) < 1 && Math.abs(a.y[0] - b.y[0]) < 1;
+      return sameWall ? [{ gap: Math.max(b.z[0] - a.z[1], a.z[0] - b.z[1]), width: a.z[1] - a.z[0] }] : [];
+    }),
+  );
+  return apart
+    .filter(({ gap }) => gap < -ROUNDING)
+    .map(({ gap, width }) => ({
       rule: 'felt-gap',
       level: 'warning',
-      value: apart,
+      value: gap,
       limit: 0,
       unit: 'mm',
       about: 'focus.nearest',
-      message: `Two felt bands of ${mm(feltWidth)} do not fit one behind the other on the rear box: they lap by ${mm(tenth(-apart))}.`,
+      message: `Two felt bands of ${mm(tenth(width))} do not fit one behind the other on the rear box: they lap by ${mm(tenth(-gap))}.`,
       hint:
-        feltWidth + apart >= LEAST_BAND
-          ? `Cut the bands ${mm(Math.floor(feltWidth + apart))} wide.`
+        width + gap >= LEAST_BAND
+          ? `Cut the bands ${mm(Math.floor(width + gap + ROUNDING))} wide.`
           : 'The boxes are too short for two bands: see reach-near and box-meets-panel.',
-    }),
-  ];
+    }));
 }
 
 /** felt-crossing: felt on both boxes would have to pass itself when the rear box goes in. */
@@ -86,19 +130,53 @@ export function feltCrossing(_own: RearBox, { parts }: Build): readonly Finding[
 }
 
 /** damp: a close fit wants care. */
-export const damp = ({ clearance }: RearBox): readonly Finding[] =>
-  unless(clearance >= 1.2 - ROUNDING, {
+export function damp(_own: RearBox, build: Build): readonly Finding[] {
+  const { air } = tightest(airAround(build));
+  return unless(air >= 1.2 - ROUNDING, {
     rule: 'damp',
     level: 'note',
-    value: clearance,
+    value: air,
     limit: 1.2,
     unit: 'mm',
     about: 'workshop.slideClearance',
     message: 'The boxes run close, and wood swells: a camera from the cold sweats and jams.',
     hint: 'Finish both faces of every panel alike, and let the camera warm up before you open it.',
   });
+}
 
-export const rearFingers = ({ rows, wood }: RearBox): readonly Finding[] =>
-  fingerRule('Rear box', rows, wood.ply.thickness);
+/** finger-rule: the long edges of the rear box, and its fingers in the opening of the standard. */
+export function rearFingers({ wood }: RearBox, build: Build): readonly Finding[] {
+  const [left, right] = [plateOf(build, 'R1L'), plateOf(build, 'R1R')];
+  const [floor, top] = [plateOf(build, 'R2F'), plateOf(build, 'R2T')];
+  const standard = plateOf(build, 'R3').low;
+  const front = spanOf(build, 'R1L').z[0];
+  const lids = ['R2T', 'R2F'];
+  return fingerRule(
+    'Rear box',
+    [
+      ...['R1L', 'R1R'].flatMap((owner) =>
+        lids.map((partner) => ({ name: 'long', owner, partner, along: 'z' as const, from: front, to: standard })),
+      ),
+      ...['R1L', 'R1R'].map((partner) => ({
+        name: 'standard',
+        owner: 'R3',
+        partner,
+        along: 'y' as const,
+        from: floor.high,
+        to: top.low,
+      })),
+      ...lids.map((partner) => ({
+        name: 'standard',
+        owner: 'R3',
+        partner,
+        along: 'x' as const,
+        from: left.high,
+        to: right.low,
+      })),
+    ],
+    wood.fits.glueSlip,
+    build,
+  );
+}
 
 export const rearBoxChecks = [boxClearance, feltGap, feltCrossing, damp, rearFingers];

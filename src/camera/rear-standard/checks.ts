@@ -1,17 +1,23 @@
 import type { Build } from '../../assembly/build.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
-import { airBetween, spanOf, spansOf } from '../../assembly/span-of.js';
+import { type Loop, leastBetween, leastFrom, plateOf, platesOf, reach } from '../../assembly/measure.js';
+import { spanOf, spansOf } from '../../assembly/span-of.js';
 import { rackingRatio } from '../../assembly/statics.js';
+import { inside, type Point } from '../../geometry/path.js';
+import { box, rectangle } from '../../geometry/shapes.js';
 import type { Finding } from '../../model/finding.js';
+import { nearestText } from '../../units/nearest-text.js';
 import { mm, plainNumber, tenth } from '../../units/print.js';
 import type { RearStandard } from './size.js';
 
 /** The limits below are common practice, no source, where nothing else is said. */
 
 /** sole-meets-front: the sole behind the panel's foot, at the closest position. */
-export function soleMeetsFront(_own: RearStandard, build: Build): readonly Finding[] {
+export function soleMeetsFront({ focus }: RearStandard, build: Build): readonly Finding[] {
   const limit = 5;
-  const value = spanOf(build, 'R4L').z[0] - spanOf(build, 'F1').z[1];
+  const sole = spanOf(build, 'R4L').z;
+  const value = sole[0] - spanOf(build, 'F1').z[1];
+  const ahead = spanOf(build, 'R3').z[0] - sole[0];
   return unless(value >= limit - ROUNDING, {
     rule: 'sole-meets-front',
     level: 'error',
@@ -21,16 +27,43 @@ export function soleMeetsFront(_own: RearStandard, build: Build): readonly Findi
     about: 'lens.flangeDistance',
     message:
       value < 0
-        ? `At the closest position the sole would run ${mm(tenth(-value))} into the panel's foot.`
+        ? `At the closest position the sole, which reaches ${mm(tenth(ahead))} ahead of the standard, would run ${mm(tenth(-value))} into the panel's foot.`
         : `At the closest position the sole stands ${mm(tenth(value))} behind the panel's foot: dirt there stops the slide short of infinity.`,
-    hint: `Gain ${mm(tenth(limit - value))}: a shallower holder, less pastInfinity, or, where it is not there yet, the lens mounted from inside.`,
+    hint: furtherBack(limit - value, focus, build),
   });
 }
 
-/** standard-over-rails: the notch of the standard over the keepers. */
-export function standardOverRails({ notchTop }: RearStandard, build: Build): readonly Finding[] {
+/** What moves the closest position back by so much, the cheapest first. */
+function furtherBack(missing: number, focus: RearStandard['focus'], build: Build): string {
+  const needed = Math.ceil(missing * 10 - ROUNDING) / 10;
+  // from inside the lens seats on the plug's rear face, at z = 0
+  const fromInside = -(spansOf(build, 'lens-barrel')[0]?.z[0] ?? 0);
+  const farthest = focus.farthest + missing / focus.focalLength;
+  const cures = [
+    ...(needed <= focus.pastInfinity ? [`take ${mm(needed)} off pastInfinity`] : []),
+    ...(farthest < focus.nearest
+      ? [`give up what lies beyond ${nearestText(farthest, 'up')}: write it as farthest`]
+      : []),
+    ...(fromInside >= missing ? ['mount the lens from inside'] : []),
+    `use a deepest holder that is ${mm(needed)} shallower, with a glass as shallow`,
+  ];
+  return cures
+    .map((cure, i) => (i === 0 ? capital(cure) : `or ${cure}`))
+    .join('; ')
+    .concat('.');
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** Rails, keepers and how they lie across the slide. */
+const GUIDES = ['T2', 'T3', 'T3S'];
+
+/** standard-over-rails: the notch of the standard as it is cut, over keepers and rails as they lie, wherever it slides. */
+export function standardOverRails(_own: RearStandard, build: Build): readonly Finding[] {
   const limit = 0.8;
-  const value = notchTop - spanOf(build, 'T3').y[1];
+  const { outline } = plateOf(build, 'R3');
+  const guides = GUIDES.flatMap((id) => spansOf(build, id)).map(({ x, y }) => rectangle(box(x[0], y[0], x[1], y[1])));
+  const value = Math.min(...guides.map((guide) => airBeside(guide, outline)));
   return unless(value >= limit - ROUNDING, {
     rule: 'standard-over-rails',
     level: 'error',
@@ -38,17 +71,30 @@ export function standardOverRails({ notchTop }: RearStandard, build: Build): rea
     limit,
     unit: 'mm',
     message: `The notch of the standard clears the keepers by ${mm(tenth(value))}: it sits on its own rails.`,
-    hint: `Cut the notch ${mm(tenth(limit - value))} higher.`,
+    hint: `Cut the notch ${mm(tenth(limit - value))} larger.`,
   });
+}
+
+/** Least distance to a plate's edge; below 0 where a corner lies in the wood. */
+function airBeside(loop: Loop, wood: Loop): number {
+  const within = loop.filter((corner) => inside(wood, corner)).map((corner) => leastFrom(corner, wood));
+  return within.length > 0 ? -Math.max(...within) : leastBetween(loop, wood);
 }
 
 /** A guide of just the jamming length still binds when it is dry. */
 const BINDS = 1;
 const JAMS = 0.8;
 
-/** racking: pushed at one edge of the standard, half its width off the axis. */
-export function racking({ soleFront, soleRear, side, friction }: RearStandard): readonly Finding[] {
-  const length = soleRear - soleFront;
+/** racking: pushed at one edge of the standard, half its width off the axis, with what of the sole lies between the rails. */
+export function racking({ friction }: RearStandard, build: Build): readonly Finding[] {
+  const rails = spanOf(build, 'T2').z;
+  const guided = build.stations.map(({ rear }) => {
+    const sole = spanOf(build, 'R4L', { rear }).z;
+    return Math.min(sole[1], rails[1]) - Math.max(sole[0], rails[0]);
+  });
+  const length = Math.min(...guided);
+  const { x } = spanOf(build, 'R3');
+  const side = x[1] - x[0];
   const value = rackingRatio(length, friction, side / 2);
   const jams = value < JAMS - ROUNDING;
   return unless(value >= BINDS - ROUNDING, {
@@ -58,17 +104,50 @@ export function racking({ soleFront, soleRear, side, friction }: RearStandard): 
     limit: jams ? JAMS : BINDS,
     unit: 'times the jamming length',
     about: 'workshop.friction',
-    message: `Pushed at one edge the standard ${jams ? 'jams' : 'binds'}: the sole is ${mm(length)} long, the standard ${mm(tenth(side))} wide, and wood on wood has a friction of ${plainNumber(friction, 2)}.`,
+    message: `Pushed at one edge the standard ${jams ? 'jams' : 'binds'}: ${mm(tenth(length))} of the sole lie between the rails, the standard is ${mm(tenth(side))} wide, and wood on wood has a friction of ${plainNumber(friction, 2)}.`,
     hint: `Wax sole and rails, push in the middle, and write friction: ${plainNumber(Math.floor((100 * length) / side) / 100, 2)} if they run that lightly.`,
   });
 }
 
-/** back-clears-sole: the back, however it is turned, over the keepers. */
-export function backClearsSole({ side }: RearStandard, build: Build): readonly Finding[] {
+/** The set-up in which the back stands with its open end up. */
+const upright = ({ setups }: Build) => setups.find(({ orientation }) => orientation === 'upright');
+
+/** Quarter turns in which a back is used: not open end down where a tongue hangs over the square. */
+function turnsOf(build: Build): readonly number[] {
+  const { bottom, top } = heightOf(backPlate(build, 0));
+  return top > -bottom + ROUNDING ? [0, 1, 3] : [0, 1, 2, 3];
+}
+
+const heightOf = (loop: Loop) => ({
+  bottom: Math.min(...loop.map(({ y }) => y)),
+  top: Math.max(...loop.map(({ y }) => y)),
+});
+
+/** The back plate, turned by so many quarters from its open end up. */
+function backPlate(build: Build, quarters: number): Loop {
+  const setup = upright(build);
+  return plateOf(build, 'B1', setup ? { setup } : {}).outline.map((point) => turnedBy(point, quarters));
+}
+
+function turnedBy({ x, y }: Point, quarters: number): Point {
+  if (quarters === 0) return { x, y };
+  return turnedBy({ x: -y, y: x }, quarters - 1);
+}
+
+/** back-clears-sole: whatever turns with the back, in every way in which it is used, over the keepers. */
+export function backClearsSole(_own: RearStandard, build: Build): readonly Finding[] {
   const limit = 2;
-  // its square, and what of it hangs lower in a position that is used
-  const lowest = Math.min(-side / 2, spanOf(build, 'B1').y[0]);
-  const value = lowest - spanOf(build, 'T3').y[1];
+  const setup = upright(build);
+  const turns = turnsOf(build);
+  const corners = build.parts
+    .filter((part) => part.placements.some(({ group }) => group === 'back'))
+    .flatMap(({ id }) => spansOf(build, id, setup ? { setup } : {}))
+    .flatMap(({ x, y }): readonly Point[] => [
+      { x: x[0], y: y[0] },
+      { x: x[1], y: y[1] },
+    ]);
+  const lowest = Math.min(...turns.flatMap((quarters) => corners.map((corner) => turnedBy(corner, quarters).y)));
+  const value = lowest - Math.max(spanOf(build, 'T3').y[1], spanOf(build, 'T3S').y[1]);
   return unless(value >= limit - ROUNDING, {
     rule: 'back-clears-sole',
     level: 'error',
@@ -97,17 +176,58 @@ export function ribUnderFloor(_own: RearStandard, build: Build): readonly Findin
 
 const FENCES = ['B3', 'B4', 'fence-open'];
 
+/** A turn-button as it stands closed: its outline, the middle of its screw, and which way its arm points. */
+interface Button {
+  readonly outline: Loop;
+  readonly low: number;
+  readonly high: number;
+  readonly pivot: Point;
+  readonly towards: Point;
+  /** From the pivot to the arm's end. */
+  readonly arm: number;
+}
+
+function buttonsOf(build: Build): readonly Button[] {
+  const pivots = spansOf(build, 'button-screw').map(({ x, y }) => ({ x: (x[0] + x[1]) / 2, y: (y[0] + y[1]) / 2 }));
+  return platesOf(build, 'R6').flatMap(({ outline, low, high }) => {
+    const pivot = pivots.find((at) => inside(outline, at));
+    if (pivot === undefined) return [];
+    const out = outline.reduce((sum, { x, y }) => ({ x: sum.x + x - pivot.x, y: sum.y + y - pivot.y }), { x: 0, y: 0 });
+    const scale = Math.sqrt(out.x * out.x + out.y * out.y);
+    const towards = { x: out.x / scale, y: out.y / scale };
+    const arm = Math.max(...outline.map(({ x, y }) => (x - pivot.x) * towards.x + (y - pivot.y) * towards.y));
+    return [{ outline, low, high, pivot, towards, arm }];
+  });
+}
+
+/** Open, a button lies across the diagonal to one side or the other, or points away from the back. */
+const OPEN = [1, 2, 3];
+
+const opened = ({ outline, pivot }: Button, quarters: number): Loop =>
+  outline.map(({ x, y }) => {
+    const turned = turnedBy({ x: x - pivot.x, y: y - pivot.y }, quarters);
+    return { x: turned.x + pivot.x, y: turned.y + pivot.y };
+  });
+
 /** button-clears: a turn-button holds the back, lets it go, misses the fences, and leaves the standard's front flush. */
-export function buttonClears({ button, cornerClip }: RearStandard, build: Build): readonly Finding[] {
-  // from the pivot to the back's clipped edge, along the diagonal
-  const toEdge = (cornerClip - 2 * button.pivot) / Math.SQRT2;
-  const over = button.arm - toEdge;
-  // turned by a quarter it lies across the diagonal
-  const off = toEdge - button.width / 2;
-  const fences = FENCES.flatMap((id) => spansOf(build, id));
+export function buttonClears(_own: RearStandard, build: Build): readonly Finding[] {
+  const buttons = buttonsOf(build);
+  const backs = turnsOf(build).map((quarters) => backPlate(build, quarters));
+  const pairs = buttons.flatMap((button) => backs.map((back) => ({ button, back })));
+  const over = Math.min(
+    ...pairs.map(({ button, back }) => Math.max(0, button.arm - reach(back, button.pivot, button.towards))),
+  );
+  const off = Math.min(
+    ...pairs.map(({ button, back }) => Math.max(...OPEN.map((turn) => airBeside(opened(button, turn), back)))),
+  );
+  // the buttons stand in every set-up, so each fence meets them wherever it stands
+  const fences = FENCES.flatMap((id) => platesOf(build, id));
   const beside = Math.min(
-    // the buttons stand in every set-up, so each fence meets them wherever it stands
-    ...spansOf(build, 'R6').flatMap((arm) => fences.map((fence) => airBetween(arm, fence))),
+    ...buttons.flatMap((button) =>
+      fences
+        .filter((fence) => fence.low < button.high && fence.high > button.low)
+        .map((fence) => airBeside(button.outline, fence.outline)),
+    ),
   );
   const proud = spanOf(build, 'R3').z[0] - spanOf(build, 'button-screw').z[0];
   const rule = { rule: 'button-clears', level: 'error', unit: 'mm' } as const;
@@ -123,7 +243,7 @@ export function buttonClears({ button, cornerClip }: RearStandard, build: Build)
       ...rule,
       value: off,
       limit: 0.5,
-      message: `An open turn-button stays within ${mm(tenth(off))} of the back: the back does not come out.`,
+      message: `An open turn-button stays within ${mm(tenth(Math.max(0, off)))} of the back: the back does not come out.`,
       hint: `Clip the corners of the back ${mm(tenth((0.5 - off) * Math.SQRT2))} more.`,
     }),
     ...unless(beside >= 0.5 - ROUNDING, {
@@ -131,7 +251,7 @@ export function buttonClears({ button, cornerClip }: RearStandard, build: Build)
       value: beside,
       limit: 0.5,
       about: 'holders',
-      message: `The arm of a turn-button comes within ${mm(tenth(beside))} of a fence of the well: it cannot close.`,
+      message: `The arm of a turn-button comes within ${mm(tenth(Math.max(0, beside)))} of a fence of the well: it cannot close.`,
       hint: `Make the widest holder ${mm(Math.ceil(20 * (0.5 - beside)) / 10)} narrower, or file the corner of the arm.`,
     }),
     ...unless(proud <= ROUNDING, {
@@ -144,45 +264,6 @@ export function buttonClears({ button, cornerClip }: RearStandard, build: Build)
   ];
 }
 
-/** Hole to edge where a screw carries load, and where it only guides: section 14 of the camera's description. */
-const carrying = (diameter: number, ply: number): number => Math.max(2 * diameter, ply);
-const guiding = (diameter: number): number => Math.max(1.25 * diameter, diameter / 2 + 3);
-
-/** nut-edge: the lock bolt in the sole, its sunk head, and the pivots of the turn-buttons. */
-export function nutEdge({ bolt, soleRear, front, wood, button }: RearStandard): readonly Finding[] {
-  const t = wood.ply.thickness;
-  const toEdge = soleRear - bolt;
-  const toTenons = bolt - front - t - SUNK_HEAD / 2;
-  const pivot = Math.min(button.pivot, button.width / 2, button.length - button.arm);
-  const rule = { rule: 'nut-edge', level: 'error', unit: 'mm', about: 'plywood.thickness' } as const;
-  return [
-    ...unless(toEdge >= carrying(6, t) - ROUNDING, {
-      ...rule,
-      value: toEdge,
-      limit: carrying(6, t),
-      message: `The lock bolt stands ${mm(tenth(toEdge))} from the sole's rear edge: it breaks out when it is tightened.`,
-      hint: `Use sheet of ${mm(Math.floor(toEdge))} or less.`,
-    }),
-    ...unless(toTenons >= 3 - ROUNDING, {
-      ...rule,
-      value: toTenons,
-      limit: 3,
-      message: `The lock bolt's head leaves ${mm(tenth(toTenons))} of wood to the standard's tenons.`,
-      hint: `Use sheet that is ${mm(tenth(3 - toTenons))} thinner.`,
-    }),
-    ...unless(pivot >= guiding(4) - ROUNDING, {
-      ...rule,
-      value: pivot,
-      limit: guiding(4),
-      message: `A turn-button's screw stands ${mm(tenth(pivot))} from an edge: the hole breaks out.`,
-      hint: `Keep the hole ${mm(guiding(4))} from every edge.`,
-    }),
-  ];
-}
-
-/** Hole of the carriage bolt's head in the sole's upper ply. */
-const SUNK_HEAD = 16.5;
-
 export const rearStandardChecks = [
   soleMeetsFront,
   standardOverRails,
@@ -190,5 +271,4 @@ export const rearStandardChecks = [
   backClearsSole,
   ribUnderFloor,
   buttonClears,
-  nutEdge,
 ];

@@ -39,9 +39,18 @@ export interface RearStandard {
   readonly floorBottom: number;
   readonly cornerClip: number;
   readonly friction: number;
+  readonly focus: AskedFocus;
   /** Index lines of the focus scale on the sole's upper face, in (x, z). */
   readonly indexStrokes: readonly Path[];
   readonly indexMarks: readonly Mark[];
+}
+
+/** What was asked of the slide: it tells what would move its closest position back. */
+export interface AskedFocus {
+  readonly focalLength: number;
+  readonly nearest: number;
+  readonly farthest: number;
+  readonly pastInfinity: number;
 }
 
 export interface RearStandardGiven {
@@ -58,6 +67,7 @@ export interface RearStandardGiven {
   readonly floorBottom: number;
   readonly cornerClip: number;
   readonly friction: number;
+  readonly focus: AskedFocus;
   readonly indexStrokes: readonly Path[];
   readonly indexMarks: readonly Mark[];
 }
@@ -104,6 +114,7 @@ export function sizeRearStandard(given: RearStandardGiven): RearStandard {
     floorBottom: given.floorBottom,
     cornerClip: given.cornerClip,
     friction: given.friction,
+    focus: given.focus,
     indexStrokes: given.indexStrokes,
     indexMarks: given.indexMarks,
   };

@@ -1,56 +1,87 @@
+import type { Build } from '../../assembly/build.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
+import { plateOf, platesOf } from '../../assembly/measure.js';
+import { stands } from '../../assembly/setups.js';
+import { spansOf } from '../../assembly/span-of.js';
 import { MOST_SHIMS } from '../../joinery/lamination.js';
 import type { Finding } from '../../model/finding.js';
 import { mm, plainNumber, tenth } from '../../units/print.js';
-import { carriesPins, type PlacedSpacer } from './size.js';
+import type { PlacedSpacer } from './size.js';
 
-/** register: what plies and shims leave of the distance between glass and film. */
-export const register = ({ spacer }: PlacedSpacer): readonly Finding[] => {
-  const { made, tolerance, holder, under } = spacer;
-  const off = Math.abs(made.remainder);
+/** The layers of a spacer as they lie on the seat in one of its set-ups, and its pins. */
+function stackOf({ spacer }: PlacedSpacer, build: Build) {
+  const layer = new RegExp(`^${spacer.id}(?:T|-shim-.*)?$`);
+  const parts = build.parts.filter(({ id }) => layer.test(id));
+  const setup = build.setups.find((one) => parts.some(({ placements }) => placements.some((p) => stands(p, one))));
+  const when = setup ? { setup } : {};
+  const layers = parts.flatMap(({ id }) => platesOf(build, id, when));
+  const seat = plateOf(build, 'B1', when).high;
+  const shims = layers.filter(({ part }) => part.kind === 'bought');
+  const pins = build.parts
+    .filter(({ id }) => id.startsWith(`${spacer.id}-pin-`))
+    .flatMap(({ id }) => spansOf(build, id, when));
+  const top = Math.max(seat, ...layers.map(({ high }) => high));
+  return { layers, shims, plies: layers.length - shims.length, pins, thickness: top - seat, top, seat };
+}
+
+/** register: the spacer as it lies on the seat, against the distance between glass and film that it must make up for. */
+export function register(own: PlacedSpacer, build: Build): readonly Finding[] {
+  const { tolerance, holder, under, thickness } = own.spacer;
+  const left = thickness - stackOf(own, build).thickness;
+  const off = Math.abs(left);
   // what the spacer lacks, the glass or the film lies too near to the seat
-  const short = made.remainder > 0 ? 'ahead of' : 'behind';
+  const short = left > 0 ? 'ahead of' : 'behind';
   return unless(off <= tolerance + ROUNDING, {
     rule: 'register',
     level: 'error',
-    value: made.remainder,
+    value: left,
     limit: tolerance,
     unit: 'mm',
     about: 'shims',
     message: `Sharp on the glass is soft in the picture: with the spacer for ${holder} the ${under === 'holder' ? 'film' : 'glass'} stands ${mm(thousandth(off))} ${short} its place, ${plainNumber(off / tolerance, 1)} times the tolerance of ${mm(thousandth(tolerance))}.`,
     hint: `Add a shim of ${mm(Math.max(0.05, Math.round(off * 20) / 20))} to the list, or another sheet to the stock.`,
   });
-};
+}
 
 const thousandth = (value: number): number => Math.round(value * 1000) / 1000;
 
 /** spacer-shims: more than a few slide about, glue in or without. */
-export const spacerShims = ({ spacer, wood }: PlacedSpacer): readonly Finding[] => {
-  const { made, holder } = spacer;
-  const filled = made.shims.reduce((sum, shim) => sum + shim, 0);
-  return unless(made.shims.length <= MOST_SHIMS, {
+export function spacerShims(own: PlacedSpacer, build: Build): readonly Finding[] {
+  const { shims, plies } = stackOf(own, build);
+  const { ply } = own.wood;
+  const filled = shims.reduce((sum, { low, high }) => sum + high - low, 0);
+  return unless(shims.length <= MOST_SHIMS, {
     rule: 'spacer-shims',
     level: 'warning',
-    value: made.shims.length,
+    value: shims.length,
     limit: MOST_SHIMS,
     unit: 'shims',
     about: 'stock',
-    message: `The spacer for ${holder} takes ${made.shims.length} shims on ${made.plies.length} plies of ${mm(wood.ply.thickness)}: they slide about.`,
-    hint: `Add a sheet near ${mm(tenth(filled))} to the stock for one ply${made.plies.length > 0 ? `, or one near ${mm(tenth(filled + wood.ply.thickness))} in place of a ply` : ''}.`,
+    message: `The spacer for ${own.spacer.holder} takes ${shims.length} shims on ${plies} plies of ${mm(ply.thickness)}: they slide about.`,
+    hint: `Add a sheet near ${mm(tenth(filled))} to the stock for one ply${plies > 0 ? `, or one near ${mm(tenth(filled + ply.thickness))} in place of a ply` : ''}.`,
   });
-};
+}
 
-/** spacer-held: without a ply for pins the well's fence must hold it. */
-export const spacerHeld = (own: PlacedSpacer): readonly Finding[] =>
-  unless(own.spacer.thickness <= own.fence + ROUNDING || carriesPins(own), {
+/** So far a pin must stand proud to hold what lies on the spacer; common practice, no source. */
+const PROUD = 2;
+
+/** spacer-held: what is thicker than the well's fence is held by pins alone. */
+export function spacerHeld(own: PlacedSpacer, build: Build): readonly Finding[] {
+  const { thickness, top, seat, pins } = stackOf(own, build);
+  const fence = plateOf(build, 'B3').high - seat;
+  const pinned = pins.filter(({ z }) => z[1] >= top + PROUD - ROUNDING).length >= 2;
+  return unless(thickness <= fence + ROUNDING || pinned, {
     rule: 'spacer-held',
     level: 'error',
-    value: own.spacer.thickness,
-    limit: own.fence,
+    value: thickness,
+    limit: fence,
     unit: 'mm',
     about: 'stock',
-    message: `The spacer for ${own.spacer.holder} falls out of the well: it is ${mm(tenth(own.spacer.thickness))} thick, the fence ${mm(own.fence)}, and it has no ply to carry pins.`,
-    hint: `Add a sheet of ${mm(own.fence)} or less to the stock for one ply.`,
+    message: `The spacer for ${own.spacer.holder} falls out of the well: it is ${mm(hundredth(thickness))} thick, the fence ${mm(hundredth(fence))}, and ${pins.length < 2 ? 'it has no ply to carry pins' : 'its pins do not stand proud'}.`,
+    hint: `Add a sheet of ${mm(hundredth(fence))} or less to the stock for one ply.`,
   });
+}
+
+const hundredth = (value: number): number => Math.round(value * 100) / 100;
 
 export const spacerChecks = [register, spacerShims, spacerHeld];

@@ -54,12 +54,7 @@ export interface PlacedSpacer {
   readonly ownPins: readonly { readonly x: number; readonly y: number; readonly diameter: number }[];
   readonly extra: readonly Ply[];
   readonly stance: Stance;
-  /** The well's fence: a spacer thicker than this needs pins. */
-  readonly fence: number;
 }
-
-/** A spacer thicker than the pins stand proud carries two of its own for what lies on it. */
-export const carriesPins = ({ spacer }: PlacedSpacer): boolean => spacer.made.plies.length > 0;
 
 /** Id of the layer that the frame or the holder lies on. */
 export function topLayer({ id, made }: Spacer): string {

@@ -1,6 +1,6 @@
 import type { Build } from '../../assembly/build.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
-import { countOf } from '../../assembly/setups.js';
+import { holeRound, plateOf, platesOf, sidesOf } from '../../assembly/measure.js';
 import { spanOf } from '../../assembly/span-of.js';
 import type { Finding } from '../../model/finding.js';
 import { mm, tenth } from '../../units/print.js';
@@ -9,24 +9,30 @@ import { type Tailboard, TRIPOD_PLATE } from './size.js';
 /** Wood that holds the tripod nut: thickness and width; common practice, no source. */
 const HELD_IN = 12;
 const DOUBLER = 60;
-/** A tee nut's flange is so thick; from memory. */
-const NUT_FLANGE = 1.6;
 
 /** tripod-hold: lower ply and doubler as they are placed, and the nut's flange let in under the sole. */
-export function tripodHold({ wood }: Tailboard, build: Build): readonly Finding[] {
-  const block = build.parts.find((part) => part.id === 'T4');
+export function tripodHold(_own: Tailboard, build: Build): readonly Finding[] {
   const { x, z } = spanOf(build, 'T4');
   const width = Math.min(x[1] - x[0], z[1] - z[0]);
-  const plies = block === undefined ? 0 : countOf(block.placements, build.setups);
-  const value = wood.ply.thickness * (1 + plies);
+  const lower = plateOf(build, 'T1L');
+  const doubler = platesOf(build, 'T4');
+  const value = [lower, ...doubler].reduce((sum, { low, high }) => sum + high - low, 0);
+  const ply = lower.high - lower.low;
+  const [flange, upper] = [plateOf(build, 'tripod-flange'), plateOf(build, 'T1U')];
+  const thick = flange.high - flange.low;
+  const depth = upper.high - flange.low;
+  const middle = spanOf(build, 'tripod-flange');
+  const recess = holeRound(upper, { x: (middle.x[0] + middle.x[1]) / 2, y: (middle.z[0] + middle.z[1]) / 2 });
+  const room = recess ? Math.min(sidesOf(recess).width, sidesOf(recess).height) : 0;
+  const letIn = depth >= thick - ROUNDING && room >= sidesOf(flange.outline).width - ROUNDING;
   const rule = { rule: 'tripod-hold', level: 'error', unit: 'mm' } as const;
   return [
     ...unless(value >= HELD_IN - ROUNDING, {
       ...rule,
       value,
       limit: HELD_IN,
-      message: `The tripod nut is held in ${mm(tenth(value))} of wood: the screw tears out.`,
-      hint: `Glue ${Math.ceil((HELD_IN - value) / wood.ply.thickness)} more of the doubler's plies under the tailboard.`,
+      message: `The tripod nut is held in ${mm(hundredth(value))} of wood: the screw tears out.`,
+      hint: `Glue ${Math.ceil((HELD_IN - value) / ply)} more of the doubler's plies under the tailboard.`,
     }),
     ...unless(width >= DOUBLER - ROUNDING, {
       ...rule,
@@ -35,25 +41,29 @@ export function tripodHold({ wood }: Tailboard, build: Build): readonly Finding[
       message: `The doubler is ${mm(tenth(width))} wide: the tripod's plate bends the tailboard round it.`,
       hint: `Make it ${mm(DOUBLER)} square.`,
     }),
-    ...unless(wood.ply.thickness >= NUT_FLANGE - ROUNDING, {
+    ...unless(letIn, {
       ...rule,
-      value: wood.ply.thickness,
-      limit: NUT_FLANGE,
+      value: room < sidesOf(flange.outline).width - ROUNDING ? 0 : depth,
+      limit: thick,
       about: 'plywood.thickness',
-      message: `The nut's flange is thicker than the ply of ${mm(wood.ply.thickness)} that it is let into: it scrapes the sole.`,
-      hint: `Use sheet of ${mm(NUT_FLANGE)} or more.`,
+      message: `The nut's flange is ${mm(thick)} thick and is let in ${mm(tenth(room < sidesOf(flange.outline).width - ROUNDING ? 0 : depth))}: it scrapes the sole.`,
+      hint: `Use sheet of ${mm(thick)} or more, with a hole of ${mm(tenth(sidesOf(flange.outline).width + 0.5))} in the upper ply.`,
     }),
   ];
 }
+
+/** Rounded down: what just misses its limit must not read as if it met it. */
+const hundredth = (value: number): number => Math.floor(value * 100 + ROUNDING) / 100;
 
 /** Half of the smallest plate that a tripod for such a camera has; a choice of ours. */
 const LEAST_PLATE = 18;
 /** Between knob and tripod plate, for the fingers; common practice, no source. */
 const KNOB_AIR = 2;
 
-/** knob-clear: the knob of the lock as placed, at the closest position, behind half a tripod plate. */
-export function knobClear({ tripod }: Tailboard, build: Build): readonly Finding[] {
-  const value = spanOf(build, 'lock-knob').z[0] - (tripod + TRIPOD_PLATE);
+/** knob-clear: the knob of the lock as placed, at the closest position, behind half a tripod plate round the nut as placed. */
+export function knobClear(_own: Tailboard, build: Build): readonly Finding[] {
+  const nut = spanOf(build, 'tripod-barrel').z;
+  const value = spanOf(build, 'lock-knob').z[0] - ((nut[0] + nut[1]) / 2 + TRIPOD_PLATE);
   const plate = Math.floor(TRIPOD_PLATE + value - KNOB_AIR);
   return unless(value >= KNOB_AIR - ROUNDING, {
     rule: 'knob-clear',

@@ -1,19 +1,26 @@
 import { describe, expect, test } from 'vitest';
+import { spanOf } from '../../../src/assembly/span-of.js';
 import { frostedSide, glassPacking } from '../../../src/camera/ground-glass-frame/checks.js';
 import { planCamera } from '../../../src/pipeline.js';
 import { changed, designOf } from '../../design/reading.js';
 import { heron as heronText } from '../../design/worked-designs.js';
-import { heron } from '../worked.js';
+import { altered, replaced, without } from '../altered.js';
+import { heron, moving } from '../worked.js';
 
 /** Limits: camera.md section 16, common practice, no source. */
 const { groundGlassFrame } = heron.camera.objects;
 const withGlass = (keys: string) => changed(heronText, '{ thickness: 2 mm, depth: 5.8 mm, frosted: lens }', keys);
-const frameOf = (keys: string) => planCamera(designOf(withGlass(keys))).camera.objects.groundGlassFrame;
+const planned = (keys: string) => planCamera(designOf(withGlass(keys)));
+const frameOf = (keys: string) => planned(keys).camera.objects.groundGlassFrame;
+const packing = (keys: string) => {
+  const { camera, build } = planned(keys);
+  return glassPacking(camera.objects.groundGlassFrame, build);
+};
 
 describe('glass-packing: behind one ply of 4.05', () => {
-  test('as deep as the ply', () => expect(glassPacking(frameOf('{ depth: 4.05 mm }'))).toEqual([]));
+  test('as deep as the ply', () => expect(packing('{ depth: 4.05 mm }')).toEqual([]));
   test('shallower', () => {
-    const [told] = glassPacking(frameOf('{ depth: 4.04 mm }'));
+    const [told] = packing('{ depth: 4.04 mm }');
     expect(told).toMatchObject({
       rule: 'glass-packing',
       level: 'error',
@@ -25,37 +32,64 @@ describe('glass-packing: behind one ply of 4.05', () => {
     expect(told?.hint).toMatch(/depth: 4\.05 mm/);
   });
   test('with the frosted side to the eye the glass itself comes before it: 6.05', () => {
-    expect(glassPacking(frameOf('{ thickness: 2 mm, depth: 6.05 mm, frosted: eye }'))).toEqual([]);
-    expect(glassPacking(frameOf('{ thickness: 2 mm, depth: 6 mm, frosted: eye }'))).toMatchObject([
+    expect(packing('{ thickness: 2 mm, depth: 6.05 mm, frosted: eye }')).toEqual([]);
+    expect(packing('{ thickness: 2 mm, depth: 6 mm, frosted: eye }')).toMatchObject([
       { level: 'error', hint: expect.stringMatching(/depth: 6\.05 mm/) },
     ]);
   });
-  test('what plies and shims leave: half the tolerance, 0.110', () => {
-    const left = (remainder: number) =>
-      glassPacking({ ...groundGlassFrame, packing: { ...groundGlassFrame.packing, remainder } });
-    expect([...left(0.11), ...left(-0.11)]).toEqual([]);
-    expect(left(-0.111)).toMatchObject([
+  test('as the wood of its front ply is measured', () => {
+    const front = (thickness: number) =>
+      glassPacking(
+        groundGlassFrame,
+        altered(heron.build, 'G1', (part) => ({ ...part, thickness })),
+      );
+    expect(front(5.8)).toEqual([]);
+    expect(front(5.9)).toMatchObject([
       {
         rule: 'glass-packing',
-        level: 'error',
-        value: 0.111,
-        about: 'shims',
-        hint: expect.stringMatching(/shim of 0\.1 mm/),
+        about: 'groundGlass.depth',
+        message: expect.stringMatching(/0\.1 mm inside the front ply/),
       },
     ]);
   });
+  test('what plies and shims leave: half the tolerance, 0.110', () => {
+    // a quarter of N·c at infinity, 0.22006 (section 4): the glass stands where it is put
+    const off = (z: number) => glassPacking(groundGlassFrame, moving('ground-glass', { z }));
+    const made = 5.8 - made58();
+    expect([...off(0.11 + made), ...off(-0.11 + made)]).toEqual([]);
+    const [told, ...more] = off(-0.111 + made);
+    expect(more).toEqual([]);
+    expect(told).toMatchObject({
+      rule: 'glass-packing',
+      level: 'error',
+      about: 'shims',
+      message:
+        "The glass's packing of 1.75 mm cannot be made: plies and shims miss it by 0.111 mm, and 0.11 mm is allowed.",
+      hint: expect.stringMatching(/shim of 0\.1 mm/),
+    });
+    expect(told?.value).toBeCloseTo(0.111, 9);
+  });
   test('spacer-shims: four do not slide about, five do', () => {
+    const [shim = ''] = heron.parts.map(({ id }) => id).filter((id) => id.startsWith('glass-shim-'));
     const packed = (count: number) =>
-      glassPacking({
-        ...groundGlassFrame,
-        packing: { ...groundGlassFrame.packing, shims: Array.from({ length: count }, () => 0.5) },
-      });
+      glassPacking(
+        groundGlassFrame,
+        replaced(without(heron.build, ...others(shim)), shim, ([place]) =>
+          Array.from({ length: count }, () => place ?? []).flat(),
+        ),
+      );
     expect(packed(4)).toEqual([]);
     expect(packed(5)).toMatchObject([
-      { rule: 'spacer-shims', level: 'warning', value: 5, limit: 4, hint: expect.stringMatching(/near 2\.5 mm/) },
+      { rule: 'spacer-shims', level: 'warning', value: 5, limit: 4, hint: expect.stringMatching(/to the stock/) },
     ]);
   });
 });
+
+/** Where the frosted face of Heron's glass stands behind the frame's face, as plies and shims make it. */
+const made58 = (): number => spanOf(heron.build, 'ground-glass').z[0] - spanOf(heron.build, 'G1').z[0];
+
+const others = (shim: string): readonly string[] =>
+  heron.parts.map(({ id }) => id).filter((id) => id.startsWith('glass-shim-') && id !== shim);
 
 describe('frosted-side: glass of 0.060 in put in the wrong way round is 1.016 mm out', () => {
   // M1.20 and M1.21: frosted side to the eye the camera works at 0.190 in = 4.826, frosted side to the lens at

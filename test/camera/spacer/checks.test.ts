@@ -1,64 +1,94 @@
 import { describe, expect, test } from 'vitest';
 import { register, spacerHeld, spacerShims } from '../../../src/camera/spacer/checks.js';
-import type { PlacedSpacer } from '../../../src/camera/spacer/size.js';
-import { heron } from '../worked.js';
+import { altered, bought, replaced, without } from '../altered.js';
+import { heron, moving } from '../worked.js';
 
 /** Limits: camera.md section 16, common practice, no source. Heron's spacer: 18.2 = 4 plies of 4.05 and 4 shims of 0.5. */
 const [placed] = heron.camera.objects.spacers;
 if (!placed) throw new Error('Heron has a spacer');
-const made = (change: Partial<PlacedSpacer['spacer']['made']>): PlacedSpacer => ({
-  ...placed,
-  spacer: { ...placed.spacer, made: { ...placed.spacer.made, ...change } },
-});
 
 describe('register: 0.22006, a quarter of the depth of focus at infinity', () => {
-  test.each([0.22, -0.22])('%d mm left', (remainder) => expect(register(made({ remainder }))).toEqual([]));
-  test.each([
-    { remainder: 0.221, message: /ahead of its place/ },
-    { remainder: -0.221, message: /behind its place/ },
-  ])('$remainder mm left', ({ remainder, message }) =>
-    expect(register(made({ remainder }))).toMatchObject([
-      {
-        rule: 'register',
-        level: 'error',
-        value: remainder,
-        unit: 'mm',
-        about: 'shims',
-        message: expect.stringMatching(message),
-        hint: expect.stringMatching(/shim of 0\.2 mm/),
-      },
-    ]),
+  test.each([0, 0.22, -0.22])('its last ply %d mm off', (z) =>
+    expect(register(placed, moving('SP2T', { z }))).toEqual([]),
   );
+  test.each([
+    { z: -0.221, message: /the glass stands 0\.221 mm ahead of its place, 1 times the tolerance of 0\.22 mm/ },
+    { z: 0.221, message: /the glass stands 0\.221 mm behind its place/ },
+  ])('its last ply $z mm off', ({ z, message }) => {
+    const [told, ...more] = register(placed, moving('SP2T', { z }));
+    expect(more).toEqual([]);
+    expect(told).toMatchObject({
+      rule: 'register',
+      level: 'error',
+      unit: 'mm',
+      about: 'shims',
+      message: expect.stringMatching(message),
+      hint: expect.stringMatching(/shim of 0\.2 mm/),
+    });
+    expect(told?.value).toBeCloseTo(-z, 9);
+  });
+  test('a ply of other sheet is measured', () => {
+    const thick = altered(heron.build, 'SP2T', (part) => ({ ...part, thickness: 4.35 }));
+    expect(register(placed, thick)).toMatchObject([{ message: expect.stringMatching(/0\.3 mm behind/) }]);
+  });
 });
 
 test('spacer-shims: four, not five', () => {
-  expect(spacerShims(made({ shims: [0.5, 0.5, 0.5, 0.5] }))).toEqual([]);
-  expect(spacerShims(made({ shims: [0.5, 0.5, 0.5, 0.5, 0.5] }))).toMatchObject([
+  const shims = (count: number) =>
+    spacerShims(
+      placed,
+      replaced(heron.build, 'SP2-shim-500', (places) => {
+        const perLayer = places.length / 4;
+        return Array.from({ length: count }, (_, i) =>
+          places.slice((i % 4) * perLayer, ((i % 4) + 1) * perLayer),
+        ).flat();
+      }),
+    );
+  expect(shims(4)).toEqual([]);
+  expect(shims(5)).toMatchObject([
     {
       rule: 'spacer-shims',
       level: 'warning',
       value: 5,
       limit: 4,
+      message: 'The spacer for processing holder takes 5 shims on 4 plies of 4.05 mm: they slide about.',
       hint: expect.stringMatching(/near 2\.5 mm.*6\.6 mm|near 2\.5 mm.*6\.5 mm/),
     },
   ]);
 });
 
-test('spacer-held: thicker than the fence it needs a ply for pins', () => {
-  const bare = (thickness: number): PlacedSpacer => {
-    const own = made({ plies: [] });
-    return { ...own, fence: 4.05, spacer: { ...own.spacer, thickness } };
-  };
-  expect(spacerHeld(placed)).toEqual([]);
-  expect(spacerHeld(bare(4.05))).toEqual([]);
-  expect(spacerHeld(bare(4.06))).toMatchObject([
-    {
-      rule: 'spacer-held',
-      level: 'error',
-      value: 4.06,
-      limit: 4.05,
-      about: 'stock',
-      hint: expect.stringMatching(/sheet of 4\.05 mm or less/),
-    },
-  ]);
+describe('spacer-held: thicker than the fence it needs pins that stand proud', () => {
+  const bare = without(heron.build, 'SP2-pin-5', 'SP2-pin-6');
+  test('18.2 behind a fence of 4.05, on its pins', () => expect(spacerHeld(placed, heron.build)).toEqual([]));
+  test('without pins the fence must hold it', () => {
+    // the fence's face that looks at the holder lies the more to the rear
+    expect(spacerHeld(placed, altered(bare, 'B3', raised(14.151)))).toEqual([]);
+    expect(spacerHeld(placed, altered(bare, 'B3', raised(14.14)))).toMatchObject([
+      {
+        rule: 'spacer-held',
+        level: 'error',
+        about: 'stock',
+        message: expect.stringMatching(/has no ply to carry pins/),
+      },
+    ]);
+    expect(spacerHeld(placed, bare)).toMatchObject([
+      { rule: 'spacer-held', hint: expect.stringMatching(/sheet of 4\.05 mm or less/) },
+    ]);
+  });
+  test('pins that end in the wood hold nothing', () => {
+    const short = (length: number) =>
+      spacerHeld(placed, bought(bought(heron.build, 'SP2-pin-5', { length }), 'SP2-pin-6', { length }));
+    // through a ply of 4.05, and 2 beyond
+    expect(short(6.06)).toEqual([]);
+    expect(short(6.04)).toMatchObject([{ message: expect.stringMatching(/its pins do not stand proud/) }]);
+  });
+});
+
+/** A fence that stands so much further to the rear. */
+const raised = (by: number) => (part: (typeof heron.parts)[number]) => ({
+  ...part,
+  placements: part.placements.map((place) => ({
+    ...place,
+    matrix: place.matrix.map((v, i) => (i === 14 ? v + by : v)),
+  })),
 });
