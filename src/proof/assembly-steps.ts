@@ -4,7 +4,7 @@ type Assembly = string;
 /**
  * One act at the bench. Ids may end in `*`, which stands for whatever follows; what a camera does not have is passed over.
  *
- * - `each`: these parts one after another, every piece along a line of its own, in the order that goes
+ * - `each`: these parts one after another, in this order, every piece along a line of its own
  * - `asOne`: these parts as one thing, such as the barrel of a nut and its flange
  * - `whole`: all that was put together under that name
  */

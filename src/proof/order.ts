@@ -51,15 +51,15 @@ export function orderOf(build: Build, kernel: Kernel, steps: readonly Step[] = a
   const blocks = blocksOf(build.parts);
   const unnamed = build.parts.filter(({ id, placements }) => placements.length > 0 && !named(steps, id));
   return looking(kernel, (looker) => {
-    const seen = new Set<string>();
-    const told = build.setups.map((setup) => putTogether(blocks, setup, steps, looker, seen));
+    const tried = new Tried();
+    const told = build.setups.map((setup) => putTogether(blocks, setup, steps, looker, tried));
     return {
       moves: told.flatMap(({ moves }) => moves),
       findings: [
         ...unnamed.map(forgotten),
         ...told.flatMap(({ stuck }) => stuck),
         ...told.slice(0, 1).flatMap(({ camera }) => boardComesOut(camera, looker)),
-        ...told.flatMap(({ camera }) => waysBack(camera, looker, seen)),
+        ...told.flatMap(({ camera }) => waysBack(camera, looker, tried)),
       ],
     };
   });
@@ -90,85 +90,97 @@ interface Together {
   readonly camera: readonly Block[];
 }
 
-/**
- * Puts together what stands in one set-up.
- *
- * @param seen what has been brought in past the same things in an earlier set-up: it need not be tried again
- */
+/** What has been put together under a name, and a number that stands for all that went in, in its order. */
+interface Assembled {
+  readonly blocks: readonly Block[];
+  readonly state: number;
+}
+
+const NOTHING_YET: Assembled = { blocks: [], state: 0 };
+
+/** What has been tried: it need not be tried again in another set-up. */
+class Tried {
+  readonly #states = new Map<string, number>();
+  readonly #seen = new Set<string>();
+
+  /** A number for what stands there once a thing has been added. */
+  stateAfter(state: number, thing: string): number {
+    const key = `${state} + ${thing}`;
+    const known = this.#states.get(key);
+    if (known !== undefined) return known;
+    this.#states.set(key, this.#states.size + 1);
+    return this.#states.size;
+  }
+
+  /** Whether this is the first time. */
+  first(key: string): boolean {
+    if (this.#seen.has(key)) return false;
+    this.#seen.add(key);
+    return true;
+  }
+}
+
+/** Things that move as one, and a word for them. */
+interface Thing {
+  readonly blocks: readonly Block[];
+  readonly key: string;
+}
+
+/** Puts together what stands in one set-up. */
 function putTogether(
   blocks: readonly Block[],
   setup: Setup,
   steps: readonly Step[],
   looker: Looker,
-  seen: Set<string>,
+  tried: Tried,
 ): Together {
   const here = blocks.filter(({ piece }) => stands(piece.placement, setup));
-  const assemblies = new Map<string, readonly Block[]>();
+  const assemblies = new Map<string, Assembled>();
   const moves: Move[] = [];
   const stuck: Finding[] = [];
-  const inside = (name: string) => assemblies.get(name) ?? [];
+  const inside = (name: string) => assemblies.get(name) ?? NOTHING_YET;
+  const put = (into: string, thing: Thing) => {
+    const { blocks: before, state } = inside(into);
+    assemblies.set(into, { blocks: [...before, ...thing.blocks], state: tried.stateAfter(state, thing.key) });
+  };
 
   for (const step of steps) {
     for (const act of step.acts) {
-      let waiting = thingsOf(act, here, inside);
-      // in the order of the list; what is still kept out by another one of the same act waits for it
-      while (waiting.length > 0) {
-        const later: (readonly Block[])[] = [];
-        for (const thing of waiting) {
-          const present = inside(act.into);
-          const key = `${keysOf(thing)} > ${keysOf(present)}`;
-          const way = seen.has(key) ? undefined : wayIn(thing, present, looker);
-          if (way === 'none') {
-            later.push(thing);
-            continue;
-          }
-          if (way !== undefined)
-            moves.push({
-              step: step.number,
-              title: step.title,
-              into: act.into,
-              ...('whole' in act ? { whole: act.whole } : {}),
-              pieces: thing.map(({ piece }) => piece.key),
-              way,
-            });
-          seen.add(key);
-          assemblies.set(act.into, [...present, ...thing]);
+      const whole = 'whole' in act ? act.whole : undefined;
+      for (const thing of thingsOf(act, here, inside)) {
+        const { blocks: present, state } = inside(act.into);
+        const way = tried.first(`${state} < ${thing.key}`) ? wayIn(thing.blocks, present, looker) : undefined;
+        // what does not go in is put there all the same, so that what comes after it is proven too
+        put(act.into, thing);
+        if (way === undefined) continue;
+        if (way !== 'none') {
+          const pieces = thing.blocks.map(({ piece }) => piece.key);
+          const { number, title } = step;
+          moves.push({ step: number, title, into: act.into, ...(whole === undefined ? {} : { whole }), pieces, way });
+          continue;
         }
-        if (later.length === waiting.length) {
-          for (const moving of later) {
-            const present = inside(act.into);
-            seen.add(`${keysOf(moving)} > ${keysOf(present)}`);
-            const whole = 'whole' in act ? act.whole : undefined;
-            // told once, however many pieces and set-ups it is met in
-            const name = `step ${step.number}: ${whole ?? idsOfBlocks(moving)}`;
-            if (!seen.has(name)) stuck.push(blocked(step, moving, whole, present, looker));
-            seen.add(name);
-          }
-          // it is put there all the same, so that what comes after it is proven too
-          assemblies.set(act.into, [...inside(act.into), ...later.flat()]);
-          break;
-        }
-        waiting = later;
+        // told once, however many pieces and set-ups it is met in
+        const name = `step ${step.number}: ${whole ?? thing.blocks.map(({ piece }) => piece.part.id).join(' ')}`;
+        if (tried.first(name)) stuck.push(blocked(step, thing.blocks, whole, present, looker));
       }
     }
   }
-  return { moves, stuck, camera: inside(CAMERA) };
+  return { moves, stuck, camera: inside(CAMERA).blocks };
 }
 
-const idsOfBlocks = (blocks: readonly Block[]): string => blocks.map(({ piece }) => piece.part.id).join(' ');
-const keysOf = (blocks: readonly Block[]): string => blocks.map(({ piece }) => piece.key).join(' ');
-
-/** What an act brings in, each thing as the pieces that move together. */
-function thingsOf(
-  act: Act,
-  here: readonly Block[],
-  inside: (name: string) => readonly Block[],
-): readonly (readonly Block[])[] {
+/** What an act brings in. */
+function thingsOf(act: Act, here: readonly Block[], inside: (name: string) => Assembled): readonly Thing[] {
   const found = (pattern: string) => here.filter(({ piece }) => matches(pattern, piece.part.id));
-  if ('each' in act) return act.each.flatMap(found).map((block) => [block]);
-  const all = 'whole' in act ? inside(act.whole) : act.asOne.flatMap(found);
-  return all.length === 0 ? [] : [all];
+  if ('each' in act) return act.each.flatMap(found).map((block) => ({ blocks: [block], key: block.piece.key }));
+  if ('whole' in act) {
+    const { blocks, state } = inside(act.whole);
+    return blocks.length === 0 ? [] : [{ blocks, key: `all of ${state}` }];
+  }
+  const blocks = act.asOne.flatMap(found);
+  return blocks.length === 0 ? [] : [{ blocks, key: keysOf(blocks) }];
 }
+
+const keysOf = (blocks: readonly Block[]): string => blocks.map(({ piece }) => piece.key).join(' ');
 
 const wayIn = (moving: readonly Block[], present: readonly Block[], looker: Looker): Way | null | 'none' => {
   if (present.length === 0) return null;
@@ -273,13 +285,11 @@ const exits: readonly Exit[] = [
 ];
 
 /** The sliding rear comes out behind, and so does all that sits in the well. */
-function waysBack(camera: readonly Block[], looker: Looker, seen: Set<string>): readonly Finding[] {
+function waysBack(camera: readonly Block[], looker: Looker, tried: Tried): readonly Finding[] {
   return exits.flatMap(({ what, moving: moves, off, way, hint }) => {
     const moving = camera.filter((block) => moves(block) && !off.includes(block.piece.part.id));
     const still = camera.filter((block) => !moves(block) && !off.includes(block.piece.part.id));
-    const key = `${what} ${keysOf(moving)} > ${keysOf(still)}`;
-    if (seen.has(key)) return [];
-    seen.add(key);
+    if (!tried.first(`${what} ${keysOf(moving)} > ${keysOf(still)}`)) return [];
     return held(what, moving, still, way, hint, looker);
   });
 }

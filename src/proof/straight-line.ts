@@ -58,7 +58,7 @@ interface Prismatic {
   readonly thick: Axis;
   readonly region: Region;
   /** The same, and its box, with a press fit taken off all round: as it is when it moves. */
-  readonly lean: { readonly region: Region; readonly extent: Extent };
+  readonly lean: () => { readonly region: Region; readonly extent: Extent };
 }
 
 /**
@@ -73,7 +73,7 @@ const NOTHING = 1e-6;
 const AXES = ['x', 'y', 'z'] as const;
 
 /** The axes that a prism is drawn in: across z (x, y), across x (z, y), across y (x, z). */
-const DRAWN = { x: ['z', 'y'], y: ['x', 'z'], z: ['x', 'y'] } as const;
+export const DRAWN = { x: ['z', 'y'], y: ['x', 'z'], z: ['x', 'y'] } as const;
 
 /** Every piece of these parts. */
 export function blocksOf(parts: readonly Part[]): readonly Block[] {
@@ -111,11 +111,25 @@ export function prismatic(
   [low, high]: Stretch,
 ): { readonly extent: Extent; readonly prism: Prismatic } {
   const region = turnedRight(loops);
-  const lean = grown(region, -PRESS, { corners: 'mitred' });
-  const shrunk: Stretch = [low + PRESS, high - PRESS];
   return {
-    extent: extentOf(region, thick, [low, high]),
-    prism: { thick, region, lean: { region: lean, extent: extentOf(lean, thick, shrunk) } },
+    extent: extentOf(region.slice(0, 1), thick, [low, high]),
+    prism: {
+      thick,
+      region,
+      lean: once(() => {
+        const lean = grown(region, -PRESS, { corners: 'mitred' });
+        return { region: lean, extent: extentOf(lean, thick, [low + PRESS, high - PRESS]) };
+      }),
+    },
+  };
+}
+
+/** Reckoned when it is first asked for: most pieces never meet anything. */
+function once<T>(make: () => T): () => T {
+  let made: { readonly it: T } | null = null;
+  return () => {
+    made ??= { it: make() };
+    return made.it;
   };
 }
 
@@ -130,9 +144,13 @@ function turnedRight(loops: readonly Loop[]): Region {
 }
 
 function extentOf(region: Region, thick: Axis, along: Stretch): Extent {
-  const { left, right, bottom, top } = boundsOfPoints(region.flat());
+  const boxes = region.map(boundsOfPoints);
   const [u, v] = DRAWN[thick];
-  const sides = { [u]: [left, right], [v]: [bottom, top], [thick]: along } as unknown as Extent;
+  const sides = {
+    [u]: [Math.min(...boxes.map((b) => b.left)), Math.max(...boxes.map((b) => b.right))],
+    [v]: [Math.min(...boxes.map((b) => b.bottom)), Math.max(...boxes.map((b) => b.top))],
+    [thick]: along,
+  } as unknown as Extent;
   return { x: sides.x, y: sides.y, z: sides.z };
 }
 
@@ -141,19 +159,20 @@ type Stretch = readonly [from: number, to: number];
 /** Whether `still` is in the way of `moving` anywhere on its way to its place; both prisms. */
 export function inTheWay(moving: Block, still: Block, way: Way): boolean {
   if (moving.prism === null || still.prism === null) throw new Error('a printed piece is no prism');
-  const passed = sweptBox(moving.prism.lean.extent, way);
+  const lean = moving.prism.lean();
+  const passed = sweptBox(lean.extent, way);
   if (!overlap(passed, still.extent)) return false;
   const [a, b] = [moving.prism, still.prism];
   if (a.thick === b.thick)
     return way.axis === a.thick
-      ? sharedArea(a.lean.region, b.region) > NOTHING
-      : edgesMeet(a.lean.region, b.region, a.thick, way);
+      ? sharedArea(lean.region, b.region) > NOTHING
+      : edgesMeet(lean.region, b.region, a.thick, way);
   const third = AXES.find((axis) => axis !== a.thick && axis !== b.thick) as Axis;
   const towards = { axis: way.axis, sign: -way.sign as 1 | -1 };
   const cutA = way.axis === b.thick ? sweptBox(still.extent, towards) : still.extent;
-  const cutB = way.axis === a.thick ? passed : moving.prism.lean.extent;
+  const cutB = way.axis === a.thick ? passed : lean.extent;
   const window = passed[third];
-  const left = cutTo(a.lean.region, a.thick, third, cutA[b.thick], way.axis === third ? EVERYWHERE : window);
+  const left = cutTo(lean.region, a.thick, third, cutA[b.thick], way.axis === third ? EVERYWHERE : window);
   const right = cutTo(b.region, b.thick, third, cutB[a.thick], window);
   if (way.axis !== third)
     return left.some((p) => right.some((q) => Math.min(p[1], q[1]) - Math.max(p[0], q[0]) > NOTHING));
@@ -174,14 +193,18 @@ export function shifted(block: Block, axis: Axis, by: number): Block {
   return {
     piece: block.piece,
     extent: along(block.extent),
-    prism: { thick, region: move(region), lean: { region: move(lean.region), extent: along(lean.extent) } },
+    prism: {
+      thick,
+      region: move(region),
+      lean: once(() => ({ region: move(lean().region), extent: along(lean().extent) })),
+    },
   };
 }
 
 /** Whether two pieces share volume where they stand, by more than a press fit; both prisms. */
 export function inOnePlace(a: Block, b: Block): boolean {
   if (a.prism === null || b.prism === null) throw new Error('a printed piece is no prism');
-  const lean = a.prism.lean;
+  const lean = a.prism.lean();
   if (!overlap(lean.extent, b.extent)) return false;
   if (a.prism.thick === b.prism.thick) return sharedArea(lean.region, b.prism.region) > NOTHING;
   const { thick } = a.prism;
@@ -276,7 +299,15 @@ function edgesMeet(moving: Region, still: Region, thick: Axis, way: Way): boolea
 
 /** Where on the axis `line` there is wood within a band of the other axis that the prism is drawn in. */
 function cutTo(region: Region, thick: Axis, line: Axis, band: Stretch, window: Stretch): readonly Stretch[] {
-  const edges = edgesAlong(region, thick, line, window);
+  const swap = DRAWN[thick][0] !== line;
+  // a hole beside the band, or beside the window, changes nothing within them
+  const near = region.filter((loop, i) => {
+    if (i === 0) return true;
+    const { left, right, bottom, top } = boundsOfPoints(loop);
+    const [from, to, low, high] = swap ? [bottom, top, left, right] : [left, right, bottom, top];
+    return from < window[1] && to > window[0] && low < band[1] && high > band[0];
+  });
+  const edges = edgesAlong(near, thick, line, window);
   const places = edges.flatMap((edge) => [
     edge.from.x,
     edge.to.x,
@@ -307,6 +338,24 @@ function cutTo(region: Region, thick: Axis, line: Axis, band: Stretch, window: S
   }
   return found;
 }
+
+/** From where to where there is wood across a line in the plane of a prism, at one place along that line. */
+export function woodAt({ prism }: Block, line: Axis, at: number): readonly Stretch[] {
+  if (prism === null) throw new Error('a printed piece is no prism');
+  const first = DRAWN[prism.thick][0] === line;
+  const places = prism.region
+    .flatMap((loop) =>
+      loop.flatMap((p, i) => {
+        const q = loop[(i + 1) % loop.length] as Point;
+        const [a, b] = first ? [p, q] : [flipped(p), flipped(q)];
+        return a.x > at === b.x > at ? [] : [a.y + ((b.y - a.y) * (at - a.x)) / (b.x - a.x)];
+      }),
+    )
+    .sort((p, q) => p - q);
+  return places.flatMap((place, i) => (i % 2 === 1 ? [[places[i - 1] as number, place] as const] : []));
+}
+
+const flipped = ({ x, y }: Point): Point => ({ x: y, y: x });
 
 /** As far away as a piece is brought from, mm. */
 const FAR = 2000;
@@ -382,7 +431,8 @@ export const looking = <T>(kernel: Kernel, work: (looker: Looker) => T): T =>
     const shared = (moving: Block, still: Block, way: Way) => {
       const { prism } = moving;
       if (prism !== null) {
-        const swept = sweptSolid(bench, prism.lean.region, prism.thick, prism.lean.extent, way);
+        const lean = prism.lean();
+        const swept = sweptSolid(bench, lean.region, prism.thick, lean.extent, way);
         const { thick, region } = still.prism ?? { thick: 'z' as const, region: [] };
         const solid = still.prism === null ? printedSolid(still) : drawnOut(bench, region, thick, still.extent[thick]);
         return bench.shared(swept, solid);
@@ -390,7 +440,7 @@ export const looking = <T>(kernel: Kernel, work: (looker: Looker) => T): T =>
       if (still.prism === null) throw new Error('two printed pieces pass each other');
       const { thick, lean } = still.prism;
       const back: Way = { axis: way.axis, sign: way.sign > 0 ? -1 : 1 };
-      return bench.shared(printedSolid(moving), sweptSolid(bench, lean.region, thick, lean.extent, back));
+      return bench.shared(printedSolid(moving), sweptSolid(bench, lean().region, thick, lean().extent, back));
     };
     return work({
       meets: (moving, still, way) => {

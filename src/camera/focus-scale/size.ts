@@ -50,6 +50,9 @@ const BEHIND = 8;
 const LABEL_PITCH = 7;
 const TICK_PITCH = 2.4;
 const SCREWS = 5;
+/** From the keeper's ends, not alike: turned end for end its holes miss the rail's. */
+const FIRST_SCREW = 12;
+const LAST_SCREW = 17;
 
 const MAGNIFICATIONS = [50, 30, 20, 15, 12, 10, 8, 7, 6, 5, 4.5, 4, 3.5, 3, 2.5, 2, 1.8, 1.6, 1.4, 1.2, 1].map((k) => ({
   m: 1 / k,
@@ -152,7 +155,7 @@ function screws(length: number, words: readonly number[]): readonly number[] {
   const taken = [...words.map((z) => ({ z, free: 3.6 })), ...[24, length - 30].map((z) => ({ z, free: 7 }))];
   const clear = (z: number) => taken.every((other) => Math.abs(z - other.z) >= other.free);
   return Array.from({ length: SCREWS }, (_, i) => {
-    const ideal = 12 + (i * (length - 24)) / (SCREWS - 1);
+    const ideal = FIRST_SCREW + (i * (length - FIRST_SCREW - LAST_SCREW)) / (SCREWS - 1);
     for (let k = 0; k <= 40; k++) {
       for (const sign of [1, -1]) {
         const z = ideal + sign * k * 0.5;

@@ -56,7 +56,9 @@ export function lensBoardParts(own: LensBoard): readonly Part[] {
         : [-1, 0, 0, 0, 0, -1, 0, 0, 0, 0, 1, 0, -retainerX, 0, retainerZ, 1],
     ),
   );
-  const draw = (diameter: number, y: number) => slotAlongX(screwX - own.draw / 2, y, own.draw + diameter, diameter);
+  // alike to both sides of the retainer's middle, so that it works turned over as well
+  const slide = 2 * Math.max(screwX, own.draw - screwX);
+  const draw = (diameter: number, y: number) => slotAlongX(0, y, slide + diameter, diameter);
   const nutHeight = Math.min(NUT.height, t);
   return [
     plate({
