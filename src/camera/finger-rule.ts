@@ -47,7 +47,9 @@ function told(box: string, edge: FingerEdge, fit: number, build: Build): readonl
   const gaps = between(own, edge);
   const others = runsOf(partner, middleOf(owner), edge).map((run) => widened(run, fit));
   const count = own.length + others.length;
-  const odd = count >= FEWEST && count % 2 === 1 && own.length === gaps.length + 1 && count === 2 * gaps.length + 1;
+  // both ends are the owner's, and the partner has a finger for each gap
+  const ends = own.length === gaps.length + 1;
+  const odd = count >= FEWEST && ends && others.length === gaps.length;
   const ply = owner.high - owner.low;
   const least = Math.max(LEAST_FINGER, NARROWEST * ply);
   const widths = [...own, ...gaps, ...others].map(({ from, to }) => to - from);
@@ -58,10 +60,10 @@ function told(box: string, edge: FingerEdge, fit: number, build: Build): readonl
     rule: 'finger-rule',
     level: 'error',
     value: odd ? width : count,
-    limit: odd ? (narrow ? least : WIDEST * ply) : FEWEST,
+    limit: odd ? (narrow ? least : WIDEST * ply) : ends ? Math.max(FEWEST, 2 * gaps.length + 1) : FEWEST,
     unit: odd ? 'mm' : 'fingers',
     about: 'plywood.thickness',
-    message: `${box}, ${edge.name}: ${count} fingers of ${mm(Math.round(width * 100) / 100)} on ${mm(tenth(edge.to - edge.from))} ${narrow ? 'crumble' : 'do not hold'}.`,
+    message: `${box}, ${edge.name}: ${count} fingers of ${mm(Math.round(width * 100) / 100)} on ${mm(tenth(edge.to - edge.from))} ${narrow && odd ? 'crumble' : 'do not hold'}.`,
     hint: narrow ? thinner(edge.to - edge.from) : `Use sheet of ${mm(Math.ceil((width * 10) / WIDEST) / 10)} or more.`,
   });
 }

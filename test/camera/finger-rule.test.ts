@@ -79,8 +79,14 @@ describe('fingers read off the plates', () => {
     expect(told?.value).toBeCloseTo(7.95, 6);
   });
 
-  test('a partner without the fingers that the owner leaves room for', () =>
-    expect(look(60, corner(4, row(60, 5), row(60, 3)))).toMatchObject([{ unit: 'fingers', value: 4, limit: 3 }]));
+  test.each([
+    { owner: 5, partner: 3, count: 4 },
+    { owner: 3, partner: 7, count: 5 },
+  ])('a partner cut for $partner fingers where the owner is cut for $owner', ({ owner, partner, count }) =>
+    expect(look(60, corner(4, row(60, owner), row(60, partner)))).toMatchObject([
+      { unit: 'fingers', value: count, limit: owner, message: expect.stringMatching(/do not hold\.$/) },
+    ]),
+  );
 
   test('a box that does not close has no edge to look at', () =>
     expect(look(-5, corner(4, row(60, 3), row(60, 3)))).toEqual([]));

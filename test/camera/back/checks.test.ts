@@ -60,6 +60,12 @@ describe('back-square: the turning ring in an opening of 188.15', () => {
     expect(backSquare(back, opened('R3', 187.95, 187.95))).toEqual([]);
     expect(backSquare(back, opened('R3', 188.15, 187.94))).toMatchObject([{ limit: 0.2 }]);
   });
+  test('in every turn: a ring of 187.45 × 187.4 in an opening of 188.15 × 187.84 binds lengthwise', () => {
+    // upright (187.84 − 187.4)/2 = 0.22, lengthwise (187.84 − 187.45)/2 = 0.195
+    const narrow = opened('R3', 188.15, 187.84);
+    const cut = cutTo(narrow, 'B2', () => ({ outline: rectangle(boxAt(0, 0, 187.45, 187.4)) }));
+    expect(backSquare(back, cut)).toMatchObject([{ limit: 0.2, message: expect.stringMatching(/0\.195 mm a side/) }]);
+  });
 });
 
 describe('ring-width: one and a half thicknesses, 6.075', () => {

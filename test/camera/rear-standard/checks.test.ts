@@ -153,6 +153,9 @@ describe('racking: a sole of 135 pushed at the edge of the standard', () => {
     const rails = (z: number) => racking({ ...own, friction: 0.35 }, moving('T2', { z }));
     expect(rails(77.4 + 135 - 81.4)).toEqual([]);
     expect(rails(77.4 + 135 - 81.2)).toMatchObject([{ rule: 'racking', level: 'warning', limit: 1 }]);
+    // at full draw it begins at 183.6, and rails of 329.1 (section 17: a tailboard of 359.1, less 20 and the end stop)
+    expect(rails(183.6 + 81.4 - 329.1)).toEqual([]);
+    expect(rails(183.6 + 81.2 - 329.1)).toHaveLength(1);
   });
 });
 
@@ -201,6 +204,36 @@ describe('button-clears', () => {
       });
     expect(buttonClears(own, clip(27.2))).toEqual([]);
     expect(buttonClears(own, clip(27.1))).toMatchObject([{ level: 'error', limit: 0.5 }]);
+  });
+  test('where a wide tongue begins on the clipped corner, a button opens to the other side', () => {
+    // a step that reaches to the corner's clip from below, under the button when it opens that way alone
+    const stepped = (...more: readonly (readonly [number, number])[]) =>
+      cutTo(heron.build, 'B1', () => ({
+        outline: [
+          [-86.125, -116.125],
+          [86.125, -116.125],
+          [116.125, -86.125],
+          ...more,
+          [-86.125, 116.125],
+          [-116.125, 86.125],
+          [-116.125, -86.125],
+        ].map(([x = 0, y = 0]) => ({ x, y, bulge: 0 })),
+      }));
+    const tongueUp = [
+      [116.125, 86.125],
+      [96, 106.25],
+      [96, 130],
+      [-86.125, 130],
+    ] as const;
+    expect(buttonClears(own, stepped(...tongueUp))).toEqual([]);
+    const tongueBoth = [
+      [130, 96],
+      [106.25, 96],
+      [96, 106.25],
+      [96, 130],
+      [-86.125, 130],
+    ] as const;
+    expect(buttonClears(own, stepped([130, -86.125], ...tongueBoth)).map(({ limit }) => limit)).toContain(0.5);
   });
   test('the arm passes the long fence by 0.5', () => {
     // 116.125 − 9 − 25/√2 − (78 + 0.4 + 10) = 1.047
