@@ -1,0 +1,212 @@
+import { isFelt, type Shift } from '../assembly/bodies.js';
+import type { Setup, Station } from '../assembly/build.js';
+import { edgePoints } from '../assembly/edge-points.js';
+import type { Opaque } from '../assembly/screens.js';
+import type { Point3 } from '../geometry/placement.js';
+import { holds } from '../geometry/shadow.js';
+import { type Cast, type Scene, STATES, type Stance } from './light-scene.js';
+import { type Look, lookFrom, type Spot, type Watchman, type Witnesses, watchman } from './light-watch.js';
+
+/** Light that reaches the film gate in a straight line past an edge of a part. */
+export interface Glimpse {
+  readonly stance: Stance;
+  readonly solid: Opaque;
+  /** Beside the solid's edge, as drawn at the closest station. */
+  readonly point: Point3;
+  /** What is lit of the gate through that point. */
+  readonly spots: readonly Spot[];
+}
+
+/** Points stand this far apart along an edge, and this far off it, mm; see `searchLight`. */
+const SPACING = 9;
+const OFF = 0.15;
+
+/**
+ * Searches for straight lines from outside to the film gate, in every set-up, at every station, as drawn and worn.
+ *
+ * Why a slit of 0.3 mm × 10 mm between edges of parts is found wherever it is. Light that comes through it and reaches
+ * the gate is a bundle 0.3 mm × 10 mm thick. Widen it until wood stops it: along the slit it grazes an edge of a part (a
+ * body that is no sphere is grazed at edges, or along round sides, which count as edges wherever there is one). Points
+ * stand `SPACING` apart along all edges, so one stands along these 10 mm with room to spare; it lies `OFF` into the air
+ * between the two faces that meet in the edge, so between 0.7 and 1 times that to the side of the grazing plane, and that is
+ * in the bundle. A line of the bundle passes through it. Whether any line at all passes through a point is then
+ * worked out without rays: the gate as seen from the point, less the shadow of everything between them, less the shadow
+ * that everything at the point's back would throw through it. If nothing is left, no line reaches the gate through it,
+ * in no direction; if something is left, each point of it ends such a line, and the line is tried with another
+ * computation (`assembly/sight-line.ts`).
+ *
+ * It assumes that a bundle is limited by edges of what stands in the build; that what is joined by glue, fingers, press
+ * fits or screws is tight where it leaves less than a tenth of a millimetre; and that curves are chords to 0.02 mm. An
+ * opening larger than a slit, a part left out for one, is found all the more.
+ *
+ * @param onGlimpse told of what is seen; false ends the search
+ */
+export function searchLight(scene: Scene, onGlimpse: (glimpse: Glimpse) => boolean): void {
+  const watch = watchman(scene);
+  for (const [i, solid] of scene.solids.entries()) {
+    const ways = waysToStand(scene, i);
+    for (const point of pointsOf(scene, i))
+      if (!watchPoint(scene, watch, { solid, point, proofs: [] }, ways, onGlimpse)) return;
+  }
+}
+
+/** A point that is watched, and what once hid the gate from it: asked first wherever else it stands. */
+interface Post {
+  readonly solid: Opaque;
+  readonly point: Point3;
+  readonly proofs: Proof[];
+}
+
+/** Screens that hide the gate, and the places to each other in which that was found. */
+interface Proof {
+  readonly witnesses: Witnesses;
+  readonly bodies: readonly number[];
+  readonly solids: readonly number[];
+  /** Whether all of it slides with the rear box. */
+  readonly slides: boolean;
+  readonly places: number[][];
+}
+
+function watchPoint(
+  scene: Scene,
+  watch: Watchman,
+  post: Post,
+  ways: readonly Way[],
+  onGlimpse: (glimpse: Glimpse) => boolean,
+): boolean {
+  const { solid, point, proofs } = post;
+  const { stations } = scene.build;
+  const { slides } = solid.piece;
+  for (const { push, setups, first, common } of ways) {
+    const at = (setup: Setup, station: Station) => lookFrom(scene, point, solid.body, { push, setup, station });
+    // what always stands hides the gate in all these set-ups alike, and what slides with the point at every station
+    const through: Station[] = [];
+    for (const station of stations) {
+      const proof = known(watch, post, at(first, station), common.all);
+      if (proof === null) through.push(station);
+      else if (slides && proof.slides) break;
+    }
+    if (through.length === 0) continue;
+    const settled = new Set<Station>();
+    for (const setup of setups) {
+      const cast = scene.standing(setup, push);
+      for (const station of through) {
+        if (settled.has(station)) continue;
+        const look = at(setup, station);
+        let proof = known(watch, post, look, cast.all);
+        if (proof === null) {
+          const sight = watch.look(look, cast.all, slides);
+          if (sight.dark === null) {
+            if (!onGlimpse({ stance: { push, setup, station }, solid, point, spots: sight.spots })) return false;
+            continue;
+          }
+          proof = proofOf(scene, sight.dark);
+          proof.places.push(places(look, solid.body, proof.bodies));
+          proofs.push(proof);
+        }
+        const always = proof.solids.every((k) => common.all[k] === 1);
+        const everywhere = slides && proof.slides;
+        if (always) for (const one of everywhere ? through : [station]) settled.add(one);
+        if (everywhere) break;
+      }
+    }
+  }
+  return true;
+}
+
+/** A proof that holds in a look as well: heard in the same places before, or confirmed now. */
+function known(watch: Watchman, { solid, proofs }: Post, look: Look, cast: Uint8Array): Proof | null {
+  for (const [i, proof] of proofs.entries()) {
+    if (!proof.solids.every((k) => cast[k] === 1)) continue;
+    const here = places(look, solid.body, proof.bodies);
+    const heard = proof.places.some((there) => there.every((v, k) => Math.abs(v - (here[k] as number)) < SAME_PLACE));
+    if (!heard) {
+      if (!watch.confirm(look, proof.witnesses)) continue;
+      proof.places.push(here);
+    }
+    // what held last is asked first
+    if (i > 0) {
+      proofs.splice(i, 1);
+      proofs.unshift(proof);
+    }
+    return proof;
+  }
+  return null;
+}
+
+/** Places that differ by less are one, mm. */
+const SAME_PLACE = 1e-9;
+
+/** Where the gate and some bodies stand, from the eye. */
+function places({ eye, gate, shifts }: Look, own: number, bodies: readonly number[]): number[] {
+  const here = [gate.left - eye.x, gate.right - eye.x, gate.bottom - eye.y, gate.top - eye.y, gate.z - eye.z];
+  const [x, y, z] = shifts[own] as Shift;
+  for (const body of bodies) {
+    const shift = shifts[body] as Shift;
+    here.push(shift[0] - x, shift[1] - y, shift[2] - z);
+  }
+  return here;
+}
+
+function proofOf({ solids }: Scene, witnesses: Witnesses): Proof {
+  const used = [...new Set(witnesses.map(({ solid }) => solid))];
+  return {
+    witnesses,
+    bodies: [...new Set(witnesses.map(({ body }) => body))],
+    solids: used,
+    slides: used.every((k) => solids[k]?.piece.slides),
+    places: [],
+  };
+}
+
+interface Way {
+  readonly push: Stance['push'];
+  /** Set-ups in which the back is turned alike and the solid stands in the same place. */
+  readonly setups: readonly Setup[];
+  readonly first: Setup;
+  readonly common: Cast;
+}
+
+/** How a solid stands, as drawn and worn: set-ups that differ neither in its place nor in the back's are taken together. */
+function waysToStand(scene: Scene, i: number): readonly Way[] {
+  const { build, solids, alike } = scene;
+  const [station] = build.stations;
+  const solid = solids[i];
+  if (station === undefined || solid === undefined) return [];
+  const pushes = isFelt(solid.piece.part) ? STATES.slice(0, 1) : STATES;
+  return pushes.flatMap((push) =>
+    alike.flatMap(({ setups, common }) => {
+      const together = new Map<string, Setup[]>();
+      for (const setup of setups) {
+        if (!scene.stands[i]?.[build.setups.indexOf(setup)]) continue;
+        const place = String(scene.shifts({ setup, station, push })[solid.body]);
+        together.set(place, [...(together.get(place) ?? []), setup]);
+      }
+      return [...together.values()].map((mine) => ({
+        push,
+        setups: mine,
+        first: mine[0] as Setup,
+        common: common(push),
+      }));
+    }),
+  );
+}
+
+/** The points beside a solid's edges; where wood of the same body lies flush with both faces there is none. */
+function pointsOf({ solids, stands }: Scene, i: number): readonly Point3[] {
+  const solid = solids[i] as Opaque;
+  const mates = solids.filter(
+    ({ body }, k) => k !== i && body === solid.body && (stands[i] ?? []).every((here, s) => !here || stands[k]?.[s]),
+  );
+  const wood = (point: Point3) => mates.some((mate) => isIn(mate, point));
+  return edgePoints(solid.piece, { spacing: SPACING, off: OFF })
+    .filter(({ at, beyond: [a, b] }) => !wood(at) && !wood(a) && !wood(b))
+    .map(({ at }) => at);
+}
+
+function isIn({ piece, screens }: Opaque, point: Point3): boolean {
+  const { x, y, z } = piece.extent;
+  if (point.x < x[0] || point.x > x[1] || point.y < y[0] || point.y > y[1] || point.z < z[0] || point.z > z[1])
+    return false;
+  return screens.some((screen) => holds(screen, point));
+}
