@@ -36,8 +36,16 @@ interface Run {
  *
  * @param fit what the partner's fingers are narrower by
  */
-export const fingerRule = (box: string, edges: readonly FingerEdge[], fit: number, build: Build): readonly Finding[] =>
-  edges.flatMap((edge) => told(box, edge, fit, build));
+export const fingerRule = (
+  box: string,
+  edges: readonly FingerEdge[],
+  fit: number,
+  build: Build,
+): readonly Finding[] => {
+  const found = edges.flatMap((edge) => told(box, edge, fit, build));
+  // left and right are told once where they are alike
+  return found.filter(({ message }, i) => found.findIndex((one) => one.message === message) === i);
+};
 
 function told(box: string, edge: FingerEdge, fit: number, build: Build): readonly Finding[] {
   // a box that does not close has no edge: the rules of the slide say so

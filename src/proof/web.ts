@@ -75,7 +75,7 @@ function websOf({ outline, holes }: StandingPlate): readonly Web[] {
       const cuts = [a, b] as const;
       // a hole in another one, or beyond the edge, leaves nothing at all
       const lost = i === 0 ? !inside(a, b[0] ?? AXIS) : inside(a, b[0] ?? AXIS) || inside(b, a[0] ?? AXIS);
-      return [{ value: lost ? -gap : gap, limit: cuts.some(isPilot) ? LEAST_AT_PILOT : LEAST_WEB, cuts }];
+      return [{ value: lost ? 0 - gap : gap, limit: cuts.some(isPilot) ? LEAST_AT_PILOT : LEAST_WEB, cuts }];
     }),
   ]);
 }
@@ -153,7 +153,11 @@ function wordsFor(plate: StandingPlate, cut: Loop): string {
   const { width, height } = sidesOf(cut);
   if (isRound(cut)) return `the hole of ${mm(tenth(width))}`;
   if (cut.length === 6) return 'the pocket of a nut';
-  const kind = isGroove(plate, cut) ? 'groove' : cut === holeRound(plate) ? 'opening' : 'slot';
+  const kind = isGroove(plate, cut)
+    ? 'groove'
+    : plate.thickAlong === 'z' && cut === holeRound(plate)
+      ? 'opening'
+      : 'slot';
   return `the ${kind} of ${plainNumber(tenth(width))} × ${mm(tenth(height))}`;
 }
 
@@ -188,5 +192,6 @@ function cureOf(
           ? `Hold the lens by a clamp or a flange, or move one of the two ${more}.`
           : 'Mount the lens from the other side of the board, or turn another ring for its flange.',
     };
-  return { about: 'plywood.thickness', hint: `Use thinner sheet, or move one of the two by ${more}.` };
+  const cure = cuts[0] === cuts[1] ? `make it ${more} wider there` : `move one of the two by ${more}`;
+  return { about: 'plywood.thickness', hint: `Use thinner sheet, or ${cure}.` };
 }

@@ -101,6 +101,7 @@ describe('where a part comes near to itself', () => {
       {
         value: expect.closeTo(2.9, 6),
         message: 'The end stop (T5) is 2.9 mm wide at its narrowest, and breaks there; it needs 3 mm.',
+        hint: 'Use thinner sheet, or make it 0.1 mm wider there.',
       },
     ]);
   });

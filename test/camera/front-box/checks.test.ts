@@ -76,6 +76,12 @@ describe('finger-rule: every edge of the front box is looked at', () => {
     expect(told[0]?.limit).toBeCloseTo(8.1, 9);
   });
 
+  test('left and right are told once where they are alike', () => {
+    const both = cutTo(heron.build, 'F1', ({ outline }) => ({ outline: outline.map((v) => ({ ...v, y: v.y / 2 })) }));
+    const words = frontFingers(frontBox, both).map(({ message }) => message);
+    expect(words.filter((message) => message.includes('panel to side'))).toHaveLength(1);
+  });
+
   test('the wood that is looked at is the wood as it stands: thicker sheet wants wider fingers', () => {
     const thick = altered(heron.build, 'F1', (part) => (part.kind === 'flat' ? { ...part, thickness: 6.2 } : part));
     // fingers of 11.5 to 12.7 in sheet of 6.2 would have to be 12.4: camera.md section 14
