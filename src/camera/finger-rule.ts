@@ -1,6 +1,6 @@
 import type { Build } from '../assembly/build.js';
 import { ROUNDING, unless } from '../assembly/limit.js';
-import { boxOf, type Loop, plateOf, type StandingPlate } from '../assembly/measure.js';
+import { type Loop, plateOf, type StandingPlate } from '../assembly/measure.js';
 import { LEAST_FINGER } from '../joinery/finger-joint.js';
 import type { Finding } from '../model/finding.js';
 import { mm, tenth } from '../units/print.js';
@@ -125,10 +125,3 @@ const between = (own: readonly Run[], { from, to }: FingerEdge): readonly Run[] 
     return i % 2 === 1 || next === undefined || next - end < ROUNDING ? [] : [{ from: end, to: next }];
   });
 };
-
-/** From where to where a plate reaches along one of the two axes that it lies in. */
-export function reachAlong(plate: StandingPlate, axis: 'x' | 'y' | 'z'): readonly [number, number] {
-  const { left, right, bottom, top } = boxOf(plate.outline);
-  const first = plate.thickAlong === 'x' ? 'z' : 'x';
-  return axis === first ? [left, right] : [bottom, top];
-}

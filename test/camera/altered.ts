@@ -19,13 +19,6 @@ export const cutTo = (build: Build, id: string, change: (part: FlatPart) => Part
     return { ...part, ...change(part) };
   });
 
-/** A part with some of its corners elsewhere. */
-export const corners = (loop: ClosedPath, move: (x: number, y: number) => readonly [number, number]): ClosedPath =>
-  loop.map((vertex) => {
-    const [x, y] = move(vertex.x, vertex.y);
-    return { ...vertex, x, y };
-  });
-
 /** Holes run clockwise. */
 export const hole = (loop: ClosedPath): ClosedPath => reversed(loop);
 
