@@ -11,6 +11,8 @@ export { nearestWord } from './design/nearest-word.js';
 export { type Problem, printProblem } from './design/problem.js';
 export { readDesign } from './design/read.js';
 export { starter } from './design/starter.js';
+export { type Explained, explain } from './explain/explain.js';
+export { explainPage, explanationJson, figureList, figureListJson } from './files/explain-page.js';
 export { type Colour, findingsPage, planPage } from './files/plan-page.js';
 export type { Finding } from './model/finding.js';
 export type { PlanDocument, PlanSpacer } from './model/plan.js';

@@ -8,10 +8,13 @@ import { standardGravity } from '../standards/gravity.js';
 import { CORNER_CLIP, extentsOf, ownPins, sizeBack } from './back/size.js';
 import { type Balance, balanceOf } from './balance.js';
 import type { CameraObjects } from './camera-objects.js';
+import { claim, widest } from './claim.js';
 import type { Cords } from './cords/size.js';
+import { constant, type Figure, formula, measured, PRACTICE, reckoned, told } from './figure.js';
 import { type FocusScale, sizeFocusScale } from './focus-scale/size.js';
 import { footSlots } from './front-box/parts.js';
 import { sizeFrontBox } from './front-box/size.js';
+import { closedExtentOf, type GivenFigures, givenFigures, lensOnBoard, widestHolder } from './given-figures.js';
 import { clipsLie, effectiveDepth, glazing, rearOfFrame, sizeGroundGlassFrame } from './ground-glass-frame/size.js';
 import type { HeldHolder } from './holder/size.js';
 import { type MountedLens, opening } from './lens/size.js';
@@ -52,6 +55,23 @@ export interface Camera {
   /** Of the tailboard's overhang behind the doubler, open and loaded. */
   readonly sag: Sag;
   readonly hardware: readonly Hardware[];
+  readonly figures: CameraFigures;
+}
+
+/** What the plan shows beside the rod, as figures that can be explained. */
+export interface CameraFigures {
+  readonly given: GivenFigures;
+  readonly seat: Figure;
+  readonly diagonal: Figure;
+  readonly tolerance: Figure;
+  readonly filmAtInfinity: Figure;
+  readonly filmAtNearest: Figure;
+  readonly glassDepth: Figure;
+  /** T* of each holder. */
+  readonly depths: readonly Figure[];
+  readonly packing: Figure;
+  /** Thickness of each holder's spacer. */
+  readonly spacers: readonly Figure[];
 }
 
 /**
@@ -80,12 +100,15 @@ export function sizeCamera(design: Design): Camera {
           ply: t,
         })
       : null;
-  const glassDepth = effectiveDepth(groundGlass);
+  const figures = givenFigures(design);
+  const glassFigure = glassDepthOf(figures, effectiveDepth(groundGlass), groundGlass.frosted);
+  const glassDepth = glassFigure.value;
   const fieldTangent = Math.sqrt(format.image.short ** 2 + format.image.long ** 2) / 2 / lens.focalLength;
   const boardOn = (side: 'inside' | 'front') => {
     const clamp = clampOn(side);
     const given: LensBoardGiven = {
       wood,
+      figures: lensOnBoard(design, figures.ply, clamp),
       by: lens.mount.by,
       side,
       barrel: lens.barrel,
@@ -118,32 +141,39 @@ export function sizeCamera(design: Design): Camera {
       tolerance: optics.registerTolerance,
     }),
   );
-  const holders = design.holders.map((h) => ({
+  const depths = figures.holders.map(({ name, filmDepth }, i) =>
+    widest(`T*_${i + 1}`, `effective depth of the ${name}`, [
+      claim('its film', formula`${filmDepth}`),
+      claim('the ground glass: a shallower holder stands on a spacer', formula`${glassFigure}`),
+    ]),
+  );
+  const holders = design.holders.map((h, i) => ({
     name: h.name,
     filmDepth: h.filmDepth,
-    effectiveDepth: Math.max(h.filmDepth, glassDepth),
+    effectiveDepth: depths[i]?.value ?? h.filmDepth,
   }));
   const extents = design.holders.map((h) => ({ holder: h, ...extentsOf(h, format.image.long) }));
-  const closedExtent = Math.max(...extents.map((e) => e.closedExtent));
+  const closedClaim = closedExtentOf(figures, extents);
+  const closedExtent = closedClaim.value;
 
   // 2. The rod: everything that two objects share.
   const rod = setOut({
-    ply: t,
-    clearance: workshop.slideClearance,
-    railPlay: workshop.railPlay,
-    focalLength: lens.focalLength,
-    flangeDistance: lens.flangeDistance,
-    nearest: focus.nearest,
-    farthestFocus: focus.farthest,
-    pastInfinity: focus.pastInfinity,
-    pastNearest: focus.pastNearest,
-    lens: lensBoard.claims,
-    otherSide: boardOn(side === 'inside' ? 'front' : 'inside').claims,
-    imageLong: format.image.long,
-    depths: holders.map((h) => ({ of: h.name, depth: h.effectiveDepth })),
-    glassDepth,
-    holderWidth: Math.max(...design.holders.map((h) => h.width)),
-    closedExtent,
+    ply: figures.ply,
+    clearance: figures.clearance,
+    railPlay: figures.railPlay,
+    focalLength: figures.focalLength,
+    flangeDistance: figures.flangeDistance,
+    nearest: figures.nearest,
+    farthestFocus: figures.farthest,
+    pastInfinity: figures.pastInfinity,
+    pastNearest: figures.pastNearest,
+    lens: lensBoard.figures,
+    otherSide: boardOn(side === 'inside' ? 'front' : 'inside').figures,
+    imageLong: figures.imageLong,
+    depths: depths.map((depth, i) => ({ of: holders[i]?.name ?? '', depth })),
+    glassDepth: glassFigure,
+    holderWidth: widestHolder(figures),
+    closedExtent: closedClaim,
   });
   const standardFront = rod.closest.value - rod.stackBehindBoxes.value;
   const axisHeight = rod.axisHeight.value;
@@ -322,7 +352,14 @@ export function sizeCamera(design: Design): Camera {
     holders: heldHolders,
     cords,
   };
-  const tailboardOn = (balance: number, loadedKg: number) =>
+  const bolt = told(
+    'z_b',
+    'z of the lock bolt',
+    rearStandard.bolt,
+    () => formula`${rod.closest} - ${rod.stackBehindBoxes} + 28`,
+    { source: PRACTICE },
+  );
+  const tailboardOn = (balance: Figure, loadedKg: number) =>
     sizeTailboard({
       wood,
       width: backSide,
@@ -333,9 +370,9 @@ export function sizeCamera(design: Design): Camera {
       railWidth: railWidth(t),
       railPlay: workshop.railPlay,
       endStop: END_STOP,
-      bolt: rearStandard.bolt,
-      travel: rod.travel,
-      reserve: rod.reserve,
+      bolt,
+      travel: rod.figures.travel,
+      reserve: rod.figures.reserve,
       knobRadius: rearStandard.knob.diameter / 2,
       balance,
       loadedKg,
@@ -348,8 +385,16 @@ export function sizeCamera(design: Design): Camera {
   const loadsAbove = partsAbove.flatMap(loadsOf);
   const weigh = (rest: readonly Part[]) =>
     balanceOf([...loadsAbove, ...rest.flatMap(loadsOf)], design.holders, rod.travel);
-  const draft = weigh(cutOut({ tailboard: tailboardOn(rod.closest.value / 2, 0) }));
-  const tailboard = tailboardOn((draft.closest + draft.farthest) / 2, draft.loadedKg);
+  const draft = weigh(
+    cutOut({ tailboard: tailboardOn(reckoned('z_0', 'a first guess', formula`${rod.closest} / 2`), 0) }),
+  );
+  const mean = reckoned(
+    'z_m',
+    'mean of the two centres of gravity, weighed with a first tailboard',
+    formula`(${draft.figures.closest} + ${draft.figures.farthest}) / 2`,
+    { source: PRACTICE },
+  );
+  const tailboard = tailboardOn(mean, draft.loadedKg);
   const tailboardParts = cutOut({ tailboard });
   const balance = weigh(tailboardParts);
   const objects: CameraObjects = { ...above, tailboard };
@@ -371,7 +416,82 @@ export function sizeCamera(design: Design): Camera {
       imageLong: format.image.long,
     }),
     hardware: hardwareOf(objects),
+    figures: {
+      given: figures,
+      ...lightFigures(figures, optics, lensBoard.figures.seat),
+      glassDepth: glassFigure,
+      depths,
+      packing: packingOf(figures, groundGlassFrame.packing.thickness, groundGlass.frosted),
+      spacers: spacers.map((spacer, i) => spacerThickness(spacer, figures, glassFigure, i)),
+    },
   };
+}
+
+const lightFigures = (given: GivenFigures, optics: Optics, seat: Figure) => {
+  const { imageShort, imageLong, flangeDistance: V, focalLength: f, nearest: m, maxAperture: N } = given;
+  const diagonal = told(
+    'i_d',
+    'diagonal of the image',
+    optics.diagonal,
+    () => formula`sqrt(${imageShort}^2 + ${imageLong}^2)`,
+  );
+  return {
+    seat,
+    diagonal,
+    tolerance: told(
+      'd_t',
+      'how far the register may be out: a quarter of the depth of focus at infinity',
+      optics.registerTolerance,
+      () => {
+        const circles = constant('k_c', 'circles of confusion in the diagonal', 1500, PRACTICE, 'count');
+        const confusion = reckoned('c_oc', 'circle of confusion', formula`${diagonal} / ${circles}`, {
+          source: PRACTICE,
+        });
+        return formula`${N} ${confusion} / 4`;
+      },
+      { source: `depth of focus N·c; a quarter of it ${PRACTICE}` },
+    ),
+    filmAtInfinity: told('z_inf', 'z of the film at infinity', optics.filmAtInfinity, () => formula`${seat} + ${V}`),
+    filmAtNearest: told(
+      'z_near',
+      'z of the film at the nearest',
+      optics.filmAtNearest,
+      () => formula`${seat} + ${V} + ${f} ${m}`,
+    ),
+  };
+};
+
+function glassDepthOf({ glass }: GivenFigures, value: number, frosted: 'lens' | 'eye'): Figure {
+  const { depth, thickness, index } = glass;
+  const what = 'effective depth of the ground glass';
+  return frosted === 'lens'
+    ? told('T_g', what, value, () => formula`${depth}`)
+    : told('T_g', what, value, () => formula`${depth} - ${thickness} (1 - 1 / ${index})`, {
+        source: 'shift of a plane plate of glass: a book of optics',
+      });
+}
+
+function packingOf({ glass, ply }: GivenFigures, value: number, frosted: 'lens' | 'eye'): Figure {
+  const { depth, thickness } = glass;
+  return told(
+    'T_p',
+    'packing between the front ply of its frame and the glass',
+    value,
+    frosted === 'lens' ? () => formula`${depth} - ${ply}` : () => formula`${depth} - ${thickness} - ${ply}`,
+  );
+}
+
+function spacerThickness(
+  { holder, under, thickness }: Spacer,
+  { holders }: GivenFigures,
+  glassDepth: Figure,
+  i: number,
+): Figure {
+  const own = holders[i]?.filmDepth ?? glassDepth;
+  const [symbol, what] = [`S_${i + 1}`, `thickness of the spacer of the ${holder}`];
+  return under === 'none' && own.value !== glassDepth.value
+    ? measured(symbol, what, thickness, 'none is made: the film lies as deep as the glass, to less than a hundredth')
+    : told(symbol, what, thickness, () => formula`|${own} - ${glassDepth}|`);
 }
 
 /** The parts put together: stations, set-ups, gate and the lens's front. */

@@ -1,4 +1,5 @@
-import { type Claim, type Claimed, derived, narrowest, widest } from './claim.js';
+import { type Claimed, claim, derived, narrowest, widest } from './claim.js';
+import { constant, type Figure, type Formula, formula, PRACTICE, type Reason, reckoned, told } from './figure.js';
 
 /**
  * The rod: every length that more than one object needs, set out once from one datum (z = 0, the inner face of the
@@ -54,6 +55,18 @@ export interface SettingOut {
   readonly soleWidth: Claimed;
   readonly tailboardLength: Claimed;
   readonly tailboardStart: number;
+  /** What stands above as plain numbers, as figures that can be explained. */
+  readonly figures: {
+    readonly clearance: Figure;
+    readonly travel: Figure;
+    readonly reserve: Figure;
+    readonly slack: Figure;
+    readonly reachable: Figure;
+    readonly reachableOtherSide: Figure;
+    readonly overlapFarthest: Figure;
+    /** Left between the lens and the walls of the rear box, free air deducted: below 0 it does not pass inside. */
+    readonly roomRoundLens: Figure;
+  };
 }
 
 /** What lies in front, on the lens's side. */
@@ -67,25 +80,34 @@ export interface LensClaims {
   readonly board: number;
 }
 
+/** The same as figures: what the rod is given. */
+export type LensClaimFigures = { readonly [K in keyof LensClaims]: Figure };
+
 export interface SettingOutGiven {
-  readonly ply: number;
-  readonly clearance: number;
-  readonly railPlay: number;
-  readonly focalLength: number;
-  readonly flangeDistance: number;
-  readonly nearest: number;
-  readonly farthestFocus: number;
-  readonly pastInfinity: number;
-  readonly pastNearest: number | null;
-  readonly lens: LensClaims;
+  readonly ply: Figure;
+  readonly clearance: Figure;
+  readonly railPlay: Figure;
+  readonly focalLength: Figure;
+  readonly flangeDistance: Figure;
+  readonly nearest: Figure;
+  readonly farthestFocus: Figure;
+  readonly pastInfinity: Figure;
+  readonly pastNearest: Figure | null;
+  readonly lens: LensClaimFigures;
   /** The same lens mounted from the other side of the board. */
-  readonly otherSide: LensClaims;
-  readonly imageLong: number;
+  readonly otherSide: LensClaimFigures;
+  readonly imageLong: Figure;
   /** T*: effective depths of all holders. */
-  readonly depths: readonly { readonly of: string; readonly depth: number }[];
-  readonly glassDepth: number;
-  readonly holderWidth: number;
-  readonly closedExtent: number;
+  readonly depths: readonly Depth[];
+  readonly glassDepth: Figure;
+  readonly holderWidth: Figure;
+  readonly closedExtent: Figure;
+}
+
+/** How deep something lies behind the holder seat, and what. */
+interface Depth {
+  readonly of: string;
+  readonly depth: Figure;
 }
 
 /** Image to opening of the back [P]. */
@@ -110,108 +132,166 @@ const TAILBOARD_START = -20;
 /** Play of the holder in its well, each side. */
 export const WELL_PLAY = 0.4;
 
+const margin = constant('g', 'opening of the back beyond the image, each side', OPENING_MARGIN);
+const slip = constant('e', 'slip of the turning ring in the standard, each side', RING_SLIP);
+const freeAir = constant('a', 'free air round what passes inside the rear box', FREE_AIR);
+const panelGap = constant('g_p', 'gap between the rear box and what stands behind the panel', PANEL_GAP);
+const backGap = constant('g_b', 'gap from the front box to the standard at the closest position', BACK_GAP);
+const felt = constant('b', 'width of a felt band', FELT_WIDTH);
+const land = constant('l', 'land of the light trap round the rear box', LAND);
+const wellPlay = constant('y', 'play of the holder in its well, each side', WELL_PLAY);
+const ribHeight = constant('h_rib', 'height of the ribs under the front box', RIB_HEIGHT);
+const railToLeg = constant('g_r', 'gap from a rail to the leg beside it', RAIL_TO_LEG);
+const soleBehind = constant('l_s', 'sole behind the front face of the standard', SOLE_BEHIND);
+const endStop = constant('l_e', 'end stop across the rear', END_STOP);
+const start = constant('z_t', 'where the tailboard begins, ahead of the panel', TAILBOARD_START);
+
 /** Solves the shared lengths; never refuses, so that every finding can be told at once. */
 export function setOut(given: SettingOutGiven): SettingOut {
-  const { ply: t, clearance: c, focalLength: f, flangeDistance: V, lens, imageLong, depths, glassDepth } = given;
-  const ringWidth = Math.max(6, 1.5 * t);
+  const { ply: t, clearance: c, focalLength: f, lens, imageLong, depths, glassDepth, nearest, railPlay } = given;
+  const ringWidth = reckoned('r', 'least width of the turning ring', formula`max(6, 1.5 ${t})`, { source: PRACTICE });
 
   // Across the axis.
-  const rearInside = widest([
-    {
-      because: 'the long side of the image, its margin, and the turning ring round it',
-      value: imageLong + 2 * (OPENING_MARGIN + RING_SLIP + ringWidth),
-    },
-    {
-      because: 'the front panel that must carry the lens board and its retainers',
-      value: lens.board + 28.6 - 4 * t - 2 * c,
-    },
+  const rearInside = widest('W_ri', 'rear box, inside', [
+    claim(
+      'the long side of the image, its margin, and the turning ring round it',
+      formula`${imageLong} + 2 (${margin} + ${slip} + ${ringWidth})`,
+    ),
+    claim(
+      'the front panel that must carry the lens board and its retainers',
+      formula`${lens.board} + 28.6 - 4 ${t} - 2 ${c}`,
+    ),
   ]);
-  const rearOutside = derived('rear box inside and two walls', rearInside.value + 2 * t);
-  const frontInside = derived('rear box outside and the clearance on both sides', rearOutside.value + 2 * c);
-  const frontOutside = derived('front box inside and two walls', frontInside.value + 2 * t);
+  const rearOutside = derived(
+    'W_ro',
+    'rear box, outside',
+    'rear box inside and two walls',
+    formula`${rearInside} + 2 ${t}`,
+  );
+  const frontInside = derived(
+    'W_fi',
+    'front box, inside',
+    'rear box outside and the clearance on both sides',
+    formula`${rearOutside} + 2 ${c}`,
+  );
+  const frontOutside = derived(
+    'W_fo',
+    'front box, outside',
+    'front box inside and two walls',
+    formula`${frontInside} + 2 ${t}`,
+  );
 
   // Along the axis.
   const glass: Depth = { of: 'the bare glass', depth: glassDepth };
   const [firstDepth = glass, ...otherDepths] = depths;
   const behindSeat: readonly [Depth, ...Depth[]] = [firstDepth, ...otherDepths, glass];
-  const greatest = Math.max(...behindSeat.map(({ depth }) => depth));
-  const least = Math.min(...behindSeat.map(({ depth }) => depth));
-  const stack = derived('the standard and the back plate', 2 * t);
-  const passes = lens.radiusBehindPanel + FREE_AIR <= rearInside.value / 2;
+  const depthClaims = ofEach(behindSeat, ({ of, depth }) => claim(of, formula`${depth}`));
+  const greatest = widest('T_max', 'greatest depth behind the holder seat', depthClaims);
+  const least = narrowest('T_min', 'least depth behind the holder seat', depthClaims);
+  const stack = derived(
+    'q',
+    'from the holder seat forward to the front face of the standard',
+    'the standard and the back plate',
+    formula`2 ${t}`,
+  );
+  const roomRoundLens = reckoned(
+    'a_R',
+    'room left round the lens inside the rear box',
+    formula`${rearInside} / 2 - (${lens.radiusBehindPanel} + ${freeAir})`,
+    { source: PRACTICE },
+  );
+  const passes = lens.radiusBehindPanel.value + FREE_AIR <= rearInside.value / 2;
   const panelDead = deadDepth(lens, passes, t);
-  const overlapRequired = widest([
-    { because: 'the least overlap', value: 30 },
-    { because: 'two felt bands and room between them', value: 2 * FELT_WIDTH + 5 },
-    { because: 'a fifth of the rear box’s width, so that it does not wobble', value: rearOutside.value / 5 },
+  const overlapRequired = widest('O', 'overlap of the boxes that is needed', [
+    claim('the least overlap', formula`30`, PRACTICE),
+    claim('two felt bands and room between them', formula`2 ${felt} + 5`),
+    claim('a fifth of the rear box’s width, so that it does not wobble', formula`${rearOutside} / 5`, PRACTICE),
   ]);
-  const reach = (claims: LensClaims): number => {
-    const inside = claims.radiusBehindPanel + FREE_AIR <= rearInside.value / 2;
-    const free =
-      claims.seat +
-      V -
-      2 * given.pastInfinity -
-      2 * greatest +
-      least -
-      stack.value -
-      deadDepth(claims, inside, t).value -
-      BACK_GAP -
-      overlapRequired.value;
+  const reach = (symbol: string, what: string, from: LensClaimFigures): Figure => {
+    const inside = from.radiusBehindPanel.value + FREE_AIR <= rearInside.value / 2;
+    const { flangeDistance: V, pastInfinity: p, farthestFocus: far } = given;
+    const dead = deadDepth(from, inside, t);
     // where no infinity is asked, both boxes grow by the extension at the farthest focus
-    return (free + 2 * f * given.farthestFocus) / f;
+    const by =
+      far.value === 0
+        ? formula`(${from.seat} + ${V} - 2 ${p} - 2 ${greatest} + ${least} - ${stack} - ${dead} - ${backGap} - ${overlapRequired}) / ${f}`
+        : formula`(${from.seat} + ${V} - 2 ${p} - 2 ${greatest} + ${least} - ${stack} - ${dead} - ${backGap} - ${overlapRequired} + 2 ${f} ${far}) / ${f}`;
+    return reckoned(symbol, what, by, { unit: 'magnification', source: SLIDE });
   };
-  const reachable = reach(lens);
-  const slack = f * (reachable - given.nearest);
-  const reserve = given.pastNearest ?? Math.max(0, Math.min(slack, 0.05 * f));
-  const seats = seatClaims(given, behindSeat);
-  const closest = seats.closest.value;
-  const farthest = seats.farthest.value;
+  const reachable = reach('m_reach', 'nearest focus that the boxes could reach', lens);
+  const slack = reckoned('f_s', 'draw to spare beyond the nearest focus', formula`${f} (${reachable} - ${nearest})`, {
+    source: SLIDE,
+  });
+  const reserve =
+    given.pastNearest ??
+    reckoned('p_n', 'run past the nearest', formula`max(0, min(${slack}, 0.05 ${f}))`, { source: PRACTICE });
+  const { closest, farthest } = seatClaims(given, behindSeat);
+  const travel = reckoned('s_t', 'travel of the holder seat', formula`${farthest} - ${closest}`);
   const rearLength = derived(
+    'L_r',
+    'rear box, length',
     'the closest seat, less the stack and the free depth behind the panel',
-    closest - stack.value - panelDead.value,
+    formula`${closest} - ${stack} - ${panelDead}`,
+    SLIDE,
   );
   const frontLength = derived(
+    'L_f',
+    'front box, length behind the panel',
     'the closest seat, less the stack and the gap to the standard',
-    closest - stack.value - BACK_GAP,
+    formula`${closest} - ${stack} - ${backGap}`,
+    SLIDE,
   );
-  const overlapFarthest = frontLength.value + rearLength.value - (farthest - stack.value);
+  const overlapFarthest = reckoned(
+    'O_far',
+    'overlap of the boxes at full draw',
+    formula`${frontLength} + ${rearLength} - (${farthest} - ${stack})`,
+    { source: SLIDE },
+  );
 
   // The back and the foot.
-  const backSide = widest([
-    { because: 'the rear box and the land of the light trap round it', value: rearOutside.value + 2 * LAND },
-    {
-      because: 'the closed end of the longest holder and its fence',
-      value: 2 * (given.closedExtent + WELL_PLAY + 10),
-    },
-    {
-      because: 'the widest holder, its fences, and the turn-buttons that pass them',
+  const backSide = widest('B', 'side of the square back', [
+    claim('the rear box and the land of the light trap round it', formula`${rearOutside} + 2 ${land}`, PRACTICE),
+    claim('the closed end of the longest holder and its fence', formula`2 (${given.closedExtent} + ${wellPlay} + 10)`),
+    claim(
+      'the widest holder, its fences, and the turn-buttons that pass them',
       // play 0.4, fence 4, air 0.5, the arm's corner at 45° (19 + 6)/√2, pivot 9: on both sides
-      value: given.holderWidth + 63.2,
-    },
+      formula`${given.holderWidth} + 63.2`,
+    ),
   ]);
-  const soleThickness = 2 * t;
-  const axisHeight = widest([
-    {
-      because: 'the back that must clear the keepers when it turns',
-      value: backSide.value / 2 + soleThickness + t + 3.3,
-    },
-    {
-      because: 'the ribs that must pass under the front box',
-      value: frontOutside.value / 2 + RIB_HEIGHT + soleThickness + 2,
-    },
+  const soleThickness = reckoned('t_s', 'thickness of the sole', formula`2 ${t}`);
+  const axisHeight = widest('h_a', 'height of the optical axis above the tailboard', [
+    claim(
+      'the back that must clear the keepers when it turns',
+      formula`${backSide} / 2 + ${soleThickness} + ${t} + 3.3`,
+    ),
+    claim(
+      'the ribs that must pass under the front box',
+      formula`${frontOutside} / 2 + ${ribHeight} + ${soleThickness} + 2`,
+    ),
   ]);
+  const rail = told('b_r', 'width of a rail', railWidth(t.value), () => formula`max(16, 2 ${t})`, { source: PRACTICE });
   const soleWidth = derived(
+    'b_s',
+    'width of the sole',
     'front box inside, less the rails, their gap to the legs and their play',
-    frontInside.value - 2 * (railWidth(t) + RAIL_TO_LEG + given.railPlay),
+    formula`${frontInside} - 2 (${rail} + ${railToLeg} + ${railPlay})`,
   );
   const tailboardLength = derived(
+    'L_t',
+    'length of the tailboard',
     'the sole’s rear edge at the end of the reserve, and the end stop behind it',
-    farthest + reserve - stack.value + SOLE_BEHIND + END_STOP - TAILBOARD_START,
+    formula`${farthest} + ${reserve} - ${stack} + ${soleBehind} + ${endStop} - ${start}`,
+  );
+  const reachableOtherSide = reach(
+    'm_other',
+    'nearest focus with the lens mounted from the other side of the board',
+    given.otherSide,
   );
 
   return {
-    ply: t,
-    clearance: c,
-    ringWidth,
+    ply: t.value,
+    clearance: c.value,
+    ringWidth: ringWidth.value,
     openingMargin: OPENING_MARGIN,
     ringSlip: RING_SLIP,
     rearInside,
@@ -223,61 +303,65 @@ export function setOut(given: SettingOutGiven): SettingOut {
     overlapRequired,
     backGap: BACK_GAP,
     passesInsideRearBox: passes,
-    ...seats,
-    travel: farthest - closest,
-    pastInfinity: given.pastInfinity,
-    reserve,
-    slack,
-    reachable,
-    reachableOtherSide: reach(given.otherSide),
+    closest,
+    farthest,
+    travel: travel.value,
+    pastInfinity: given.pastInfinity.value,
+    reserve: reserve.value,
+    slack: slack.value,
+    reachable: reachable.value,
+    reachableOtherSide: reachableOtherSide.value,
     limitedBy: overlapRequired.because,
     frontLength,
     rearLength,
-    overlapFarthest,
+    overlapFarthest: overlapFarthest.value,
     backSide,
     axisHeight,
-    soleThickness,
+    soleThickness: soleThickness.value,
     soleWidth,
     tailboardLength,
     tailboardStart: TAILBOARD_START,
+    figures: { clearance: c, travel, reserve, slack, reachable, reachableOtherSide, overlapFarthest, roomRoundLens },
   };
 }
 
-interface Depth {
-  readonly of: string;
-  readonly depth: number;
-}
+const SLIDE = 'derived, from the three conditions of the slide';
 
 /** Seat positions at both ends: the deepest thing claims the closest, the shallowest the farthest. */
 function seatClaims(
-  { lens, flangeDistance: V, focalLength: f, nearest, farthestFocus, pastInfinity }: SettingOutGiven,
+  { lens, flangeDistance: V, focalLength: f, nearest, farthestFocus, pastInfinity: p }: SettingOutGiven,
   depths: readonly [Depth, ...Depth[]],
 ): Pick<SettingOut, 'closest' | 'farthest'> {
-  const [first, ...others] = depths;
-  const film = lens.seat + V;
-  const near = ({ of, depth }: Depth): Claim => ({
-    because: `the nearest focus with ${of}`,
-    value: film + f * nearest - depth,
-  });
-  const far = ({ of, depth }: Depth): Claim => ({
-    because: `${farthestFocus === 0 ? 'infinity' : 'the farthest focus'} with ${of}, and the run past it`,
-    value: film + f * farthestFocus - pastInfinity - depth,
-  });
+  const infinity = farthestFocus.value === 0;
+  const near = ({ of, depth }: Depth): Reason =>
+    claim(`the nearest focus with ${of}`, formula`${lens.seat} + ${V} + ${f} ${nearest} - ${depth}`);
+  const far = ({ of, depth }: Depth): Reason =>
+    claim(
+      `${infinity ? 'infinity' : 'the farthest focus'} with ${of}, and the run past it`,
+      infinity
+        ? formula`${lens.seat} + ${V} - ${p} - ${depth}`
+        : formula`${lens.seat} + ${V} + ${f} ${farthestFocus} - ${p} - ${depth}`,
+    );
   return {
-    closest: narrowest([far(first), ...others.map(far)]),
-    farthest: widest([near(first), ...others.map(near)]),
+    closest: narrowest('s_min', 'z of the holder seat, closest', ofEach(depths, far)),
+    farthest: widest('s_max', 'z of the holder seat, farthest', ofEach(depths, near)),
   };
 }
 
+const ofEach = ([first, ...others]: readonly [Depth, ...Depth[]], make: (depth: Depth) => Reason) =>
+  [make(first), ...others.map(make)] as const;
+
 /** d_f: only the corner strips stay behind the panel where the lens passes inside the rear box. */
-function deadDepth(lens: LensClaims, passes: boolean, ply: number): Claimed {
+function deadDepth(lens: LensClaimFigures, passes: boolean, ply: Figure): Claimed {
+  const what = 'depth kept free behind the front panel';
+  const strips: Formula = formula`${ply} + ${panelGap}`;
   return passes
-    ? derived('the corner strips behind the panel; the lens passes inside the rear box', ply + PANEL_GAP)
-    : widest([
-        {
-          because: 'the lens and its mount, too wide to pass inside the rear box',
-          value: lens.reachBehindPanel + PANEL_GAP,
-        },
-        { because: 'the corner strips behind the panel', value: ply + PANEL_GAP },
+    ? derived('d_f', what, 'the corner strips behind the panel; the lens passes inside the rear box', strips)
+    : widest('d_f', what, [
+        claim(
+          'the lens and its mount, too wide to pass inside the rear box',
+          formula`${lens.reachBehindPanel} + ${panelGap}`,
+        ),
+        claim('the corner strips behind the panel', strips),
       ]);
 }

@@ -7,9 +7,13 @@ import { EXIT, Stop } from './stop.js';
 const LARGEST_BYTES = 256 * 1024;
 
 /** The design in a file; where there is none, the command ends with what is wrong and where. */
-export function readDesignFile(file: string): Design {
-  const result = readDesign(readText(file), file);
-  if ('design' in result) return result.design;
+export const readDesignFile = (file: string): Design => readDesignAndText(file).design;
+
+/** The same, with the text that it was read from. */
+export function readDesignAndText(file: string): { readonly design: Design; readonly text: string } {
+  const text = readText(file);
+  const result = readDesign(text, file);
+  if ('design' in result) return { design: result.design, text };
   throw new Stop(EXIT.wrongCall, result.problems.map(printProblem).join('\n\n'));
 }
 

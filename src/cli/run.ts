@@ -95,6 +95,16 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
       const { spacer } = await import('./spacer.js');
       end(await spacer(file, options, terminal));
     });
+  program
+    .command('explain')
+    .description('how a figure of the plan came about, what governs it, and what it would take to change it')
+    .argument('<design>', 'the design file')
+    .argument('[figure]', 'its name in plan --json, such as slide.rearBoxInside; left out, all names are listed')
+    .option('--json', 'print one JSON document instead of a page')
+    .action(async (file: string, figure: string | undefined, options: { readonly json?: boolean }) => {
+      const { explain } = await import('./explain.js');
+      end(await explain(file, figure, options, terminal));
+    });
   return program;
 }
 

@@ -45,3 +45,15 @@ export const density = (kgPerCubicMetre: number): string => `${plainNumber(kgPer
 
 /** A modulus in N/mm²: `7000 N/mm2`, as the design file takes it. */
 export const modulus = (newtonPerSquareMm: number): string => `${plainNumber(newtonPerSquareMm)} N/mm2`;
+
+/**
+ * A number in a formula: five digits that count, six below 1, hundredths at least for lengths; a real minus sign, since
+ * it is read as one.
+ */
+export function legible(value: number): string {
+  const size = Math.abs(value);
+  const wholeDigits = size < 1 ? 0 : String(Math.floor(size)).length;
+  const leadingZeros = size > 0 && size < 0.1 ? Math.ceil(-Math.log10(size)) - 1 : 0;
+  const decimals = size < 1 ? Math.min(12, 6 + leadingZeros) : Math.max(2, 5 - wholeDigits);
+  return plainNumber(value, decimals).replace('-', '−');
+}

@@ -5,7 +5,7 @@ import { heronDesign } from './heron-design.js';
 import { runHere } from './run-here.js';
 import { scratch, snapshot, tailboard } from './scratch.js';
 
-const commands = ['new', 'plan', 'check', 'build', 'spacer'];
+const commands = ['new', 'plan', 'check', 'build', 'spacer', 'explain'];
 
 describe('help', () => {
   test('of the program names every command, on stdout', async () => {
@@ -39,6 +39,8 @@ describe('a wrong call ends with 2, a message on stderr and nothing on stdout', 
     [['build', 'a.yaml', '--despite', 'no-such-rule']],
     [['build', 'a.yaml', '-o']],
     [['spacer', 'a.yaml', '--depth']],
+    [['explain']],
+    [['explain', 'a.yaml', 'slide.travel', 'slide.closest']],
     [['new']],
     [['new', 'a.yaml', '--kerf']],
   ])('tailboard %j', async (words) => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { fNumber, kg, magnification, mm, plainNumber, stops } from '../../src/units/print.js';
+import { fNumber, kg, legible, magnification, mm, plainNumber, stops } from '../../src/units/print.js';
 
 describe('lengths as text', () => {
   test.each([
@@ -45,3 +45,15 @@ test('the other figures as the trade writes them', () => {
   expect(stops(1)).toBe('1 stop');
   expect(kg(0.64)).toBe('0.64 kg');
 });
+
+test.each([
+  [188.15, '188.15'],
+  [6.075, '6.075'],
+  [0.4, '0.4'],
+  [0.46619047, '0.46619'],
+  [0.000123456, '0.000123456'],
+  [10285.598, '10285.6'],
+  [-6.5, '−6.5'],
+  [0, '0'],
+  [-0.0000000000001, '0'],
+])('%d in a formula', (value, text) => expect(legible(value)).toBe(text));

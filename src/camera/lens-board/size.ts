@@ -1,6 +1,8 @@
 import type { Barrel, Lens, LensFlange } from '../../design/design.js';
 import type { Point } from '../../geometry/path.js';
-import type { LensClaims } from '../setting-out.js';
+import { claim, widest } from '../claim.js';
+import { constant, type Figure, formula, measured, PRACTICE, type Reason, reckoned } from '../figure.js';
+import type { LensClaimFigures, LensClaims } from '../setting-out.js';
 import type { Wood } from '../wood.js';
 
 export interface LensBoard {
@@ -26,10 +28,25 @@ export interface LensBoard {
   readonly overlap: number;
   readonly draw: number;
   readonly claims: LensClaims;
+  /** The claims as figures that can be explained. */
+  readonly figures: LensClaimFigures;
+}
+
+/** Sizes of the lens as figures, beside the plain numbers. */
+export interface LensOnBoard {
+  readonly ply: Figure;
+  readonly diameter: Figure;
+  readonly grip: Figure;
+  readonly rear: Figure;
+  readonly rearDiameter: Figure;
+  /** Of what bears on board or plug from inside; null where nothing does. */
+  readonly disc: Figure | null;
+  readonly clampLength: Figure | null;
 }
 
 export interface LensBoardGiven {
   readonly wood: Wood;
+  readonly figures: LensOnBoard;
   readonly by: Lens['mount']['by'];
   readonly side: Lens['mount']['side'];
   readonly barrel: Barrel;
@@ -69,12 +86,21 @@ const LIGHT_ROOM = 1;
 const screwToEdge = (by: LensBoard['by'], ply: number): number => Math.max(by === 'clamp' ? 8 : 6, ply);
 export const OVERLAP = 6;
 
+const CLAMP_SHAPE = 'the farthest of its flange, lugs and pinch bolts';
+const boardLand = constant('l_b', 'lens board over its opening, each side', BOARD_LAND);
+const leastOpening = constant('w_l', 'least opening for the lens board', LEAST_OPENING);
+const plugPlay = constant('y_p', 'play of the plug in its opening, each side', PLUG_PLAY);
+const overlap = constant('o_r', 'overlap of a retainer over the board', OVERLAP);
+const rim = constant('r_r', 'retaining ring beyond its thread, each side', RING_RIM);
+const plugPlies = constant('k', 'plies of the plug', 1, 'the construction of the lens board', 'count');
+
 /** Seat, hole, opening, plug and board, from the lens and its mount; the plug is one ply. */
 export function sizeLensBoard(given: LensBoardGiven): LensBoard {
   const { wood, by, side, barrel, flange, clamp, fieldTangent } = given;
   const t = wood.ply.thickness;
   const inside = side === 'inside';
-  const seat = inside ? 0 : by === 'clamp' ? -2 * t - (clamp?.length ?? 0) : -2 * t;
+  const seatZ = seatOf(given);
+  const seat = seatZ.value;
   const ring = (inside ? barrel.frontDiameter : barrel.diameter) + 2 * RING_RIM;
   const shoulder = inside ? barrel.diameter : barrel.frontDiameter;
   const disc = by === 'clamp' ? (clamp?.flangeDiameter ?? 0) : by === 'flange' ? (flange?.diameter ?? 0) : ring;
@@ -85,10 +111,9 @@ export function sizeLensBoard(given: LensBoardGiven): LensBoard {
     by === 'ring' ? (inside ? barrel.frontDiameter : behind) + 0.3 : (inside ? barrel.frontDiameter : behind) + 1;
   const tunnel = inside ? barrel.frontDiameter + 2 * recess * fieldTangent : 0;
   // a ring holds the board between itself and the lens's shoulder: one of them lies inside, the other in front
-  const discInside = by === 'ring' ? (inside ? shoulder : ring) : inside ? disc : 0;
   const discInFront =
     by === 'ring' ? (inside ? ring : shoulder) : inside ? 0 : Math.max(disc, 2 * (clamp?.radius ?? 0), shoulder);
-  const insideWidest = Math.max(behind, discInside);
+  const insideWidest = widest('d_i', 'widest thing on the inside of the lens board', claimsInside(given));
   // the rear faces of board and plug stand at −t and 0
   const lit = (z: number) => (inside || by === 'ring' ? 0 : 2 * (lightAt(given.light, z - seat) + LIGHT_ROOM));
   const hole = Math.max(passing, tunnel, lit(-t));
@@ -104,16 +129,39 @@ export function sizeLensBoard(given: LensBoardGiven): LensBoard {
         };
   const inPlug = screws.through || inside ? screws.places : [];
   const outermost = Math.max(0, ...inPlug.flatMap(({ x, y }) => [x, y].map(Math.abs)));
-  const opening = Math.max(
-    insideWidest + 4,
-    plugHole + 10,
+  const toEdge = constant('x_e', 'from a screw to the edge of the plug', screwToEdge(by, t));
+  const hollow = measured('d_p', 'hole in the plug', plugHole, 'what of the lens passes it, and the light behind it');
+  const spread = measured('x_s', 'outermost screw in the plug', outermost, 'the places of the screws');
+  const front = measured('d_d', 'disc in front of the board', discInFront, 'clamp, flange or ring in front');
+  const opening = widest('w_o', 'side of the opening for the lens board', [
+    claim('what must pass it when the board is taken out, and room round that', formula`${insideWidest} + 4`, PRACTICE),
+    claim('the hole in the plug and wood round it', formula`${hollow} + 10`, PRACTICE),
     // where screws enter the plug it needs wood beyond them
-    outermost > 0 ? 2 * (outermost + screwToEdge(by, t) + PLUG_PLAY) : 0,
-    LEAST_OPENING,
-    // in front the disc must lie between the retainers
-    discInFront + 2 * OVERLAP + 4 - 2 * BOARD_LAND,
-  );
-  const board = opening + 2 * BOARD_LAND;
+    ...(outermost > 0
+      ? [claim('the screws in the plug, and wood beyond them', formula`2 (${spread} + ${toEdge} + ${plugPlay})`)]
+      : []),
+    claim('two dowels beside the hole', formula`${leastOpening}`, PRACTICE),
+    claim(
+      'the disc in front, which must lie between the retainers',
+      formula`${front} + 2 ${overlap} + 4 - 2 ${boardLand}`,
+    ),
+  ]);
+  const board = reckoned('w_b', 'side of the lens board', formula`${opening} + 2 ${boardLand}`);
+  const figures: LensClaimFigures = {
+    seat: seatZ,
+    radiusBehindPanel: widest('R', 'greatest radius of what is behind the panel', [
+      claim('the widest thing on the inside of the board', formula`${insideWidest} / 2`),
+      ...(by === 'clamp' && inside
+        ? [claim('the clamp', formula`${measured('R_c', 'radius of the clamp', clampRadius, CLAMP_SHAPE)}`)]
+        : []),
+    ]),
+    reachBehindPanel: reckoned(
+      'z_r',
+      'z of the rear rim of the lens',
+      formula`${seatZ} + ${given.figures.grip} + ${given.figures.rear}`,
+    ),
+    board,
+  };
   return {
     wood,
     by,
@@ -121,22 +169,45 @@ export function sizeLensBoard(given: LensBoardGiven): LensBoard {
     seat,
     hole,
     plugHole,
-    opening,
-    plug: opening - 2 * PLUG_PLAY,
-    board,
+    opening: opening.value,
+    plug: opening.value - 2 * PLUG_PLAY,
+    board: board.value,
     clampRoom:
       clamp && barrel.grip + barrel.rear < clamp.length ? clamp.bore / 2 - lightAt(given.light, clamp.length) : null,
     screws,
-    dowels: dowelsIn(opening - 2 * PLUG_PLAY, screws),
+    dowels: dowelsIn(opening.value - 2 * PLUG_PLAY, screws),
     overlap: OVERLAP,
     draw: OVERLAP + 1,
     claims: {
       seat,
-      radiusBehindPanel: Math.max(insideWidest / 2, clampRadius),
-      reachBehindPanel: seat + barrel.grip + barrel.rear,
-      board,
+      radiusBehindPanel: figures.radiusBehindPanel.value,
+      reachBehindPanel: figures.reachBehindPanel.value,
+      board: board.value,
     },
+    figures,
   };
+}
+
+/** Where the lens seat stands: at the panel from inside, ahead of board and plug from the front. */
+function seatOf({ by, side, figures: { ply: t, clampLength } }: LensBoardGiven): Figure {
+  const what = 'z of the lens seat';
+  if (side === 'inside') return reckoned('z_seat', what, formula`(${plugPlies} - 1) ${t}`);
+  if (by === 'clamp' && clampLength) return reckoned('z_seat', what, formula`-2 ${t} - ${clampLength}`);
+  return reckoned('z_seat', what, formula`-2 ${t}`);
+}
+
+/** What is wide on the inside: the barrel, and what bears on the board from there. */
+function claimsInside({ by, side, figures }: LensBoardGiven): readonly [Reason, ...Reason[]] {
+  const { diameter, rearDiameter, disc } = figures;
+  const inside = side === 'inside';
+  return [
+    claim('the barrel', formula`${diameter}`),
+    claim('the rear of the barrel', formula`${rearDiameter}`),
+    ...(by !== 'ring' && inside && disc ? [claim(disc.what, formula`${disc}`)] : []),
+    ...(by === 'ring' && !inside
+      ? [claim('the ring that is tightened from inside', formula`${diameter} + 2 ${rim}`)]
+      : []),
+  ];
 }
 
 export interface Dowel extends Point {

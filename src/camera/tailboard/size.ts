@@ -2,6 +2,8 @@ import type { ClosedPath, Path } from '../../geometry/path.js';
 import type { Mark } from '../../model/part.js';
 import { clearanceHole } from '../../standards/screws.js';
 import { tripodThreads } from '../../standards/tripod-thread.js';
+import { claim, narrowest, widest } from '../claim.js';
+import { constant, type Figure, formula, PRACTICE, reckoned } from '../figure.js';
 import type { Wood } from '../wood.js';
 
 export interface Tailboard {
@@ -18,6 +20,7 @@ export interface Tailboard {
   /** Slot of the lock bolt: its middle in z and its length. */
   readonly slot: { readonly middle: number; readonly length: number; readonly width: number };
   readonly tripod: number;
+  readonly figures: { readonly slot: Figure; readonly tripod: Figure };
   readonly knobRadius: number;
   readonly thread: TeeNut;
   readonly doubler: { readonly side: number; readonly plies: number };
@@ -59,12 +62,12 @@ export interface TailboardGiven {
   readonly railWidth: number;
   readonly railPlay: number;
   readonly endStop: number;
-  readonly bolt: number;
-  readonly travel: number;
-  readonly reserve: number;
+  readonly bolt: Figure;
+  readonly travel: Figure;
+  readonly reserve: Figure;
   readonly knobRadius: number;
   /** Mean of the two centres of gravity. */
-  readonly balance: number;
+  readonly balance: Figure;
   readonly loadedKg: number;
   readonly footSlots: readonly ClosedPath[];
   readonly keeperScrews: readonly number[];
@@ -77,16 +80,38 @@ const KEEPER_OVER_SOLE = 8;
 /** Half of a tripod's plate, and air between it and the knob. */
 export const TRIPOD_PLATE = 45;
 const KNOB_AIR = 2;
+const TRIPOD = 'z of the tripod nut';
+const LEAST_TRIPOD = 40;
 /** Above this mass, loaded, the larger thread (common practice, no source). */
 const HEAVY_KG = 4.5;
 
 export const keeperWidth = (railWidth: number): number => railWidth + KEEPER_OVER_SOLE;
 
+const boltDiameter = constant('d_b', 'diameter of the lock bolt', BOLT, 'its thread, M6');
+const knobAir = constant('a_k', 'air between knob and tripod plate', KNOB_AIR);
+const plate = constant('l_p', 'half of the plate of a tripod', TRIPOD_PLATE);
+const leastTripod = constant('z_l', 'nearest that the nut may stand to the foot of the panel', LEAST_TRIPOD);
+
 export function sizeTailboard(given: TailboardGiven): Tailboard {
   const { wood, bolt, travel, reserve, balance } = given;
-  const slotLength = travel + reserve + BOLT + 2;
+  const slot = reckoned('l_s', 'slot of the lock bolt', formula`${travel} + ${reserve} + ${boltDiameter} + 2`);
+  const knob = constant('r_k', 'radius of the knob', given.knobRadius);
   // the knob must pass the tripod's plate at the closest position, and the nut must stay behind the panel's foot
-  const tripod = Math.max(40, Math.min(balance, bolt - given.knobRadius - KNOB_AIR - TRIPOD_PLATE));
+  const clear = narrowest('z_n', TRIPOD, [
+    claim('the mean of the two centres of gravity', formula`${balance}`),
+    claim(
+      'the knob, which must pass the tripod’s plate at the closest position',
+      formula`${bolt} - ${knob} - ${knobAir} - ${plate}`,
+      PRACTICE,
+    ),
+  ]);
+  const tripod =
+    clear.value >= LEAST_TRIPOD
+      ? clear
+      : widest('z_n', TRIPOD, [
+          claim('the foot of the panel', formula`${leastTripod}`, PRACTICE),
+          claim(clear.because, formula`${clear}`),
+        ]);
   return {
     wood,
     width: given.width,
@@ -98,8 +123,13 @@ export function sizeTailboard(given: TailboardGiven): Tailboard {
     railPlay: given.railPlay,
     keeperWidth: keeperWidth(given.railWidth),
     endStop: given.endStop,
-    slot: { middle: bolt + (travel + reserve) / 2, length: slotLength, width: SLOT_WIDTH },
-    tripod,
+    slot: {
+      middle: bolt.value + (travel.value + reserve.value) / 2,
+      length: slot.value,
+      width: SLOT_WIDTH,
+    },
+    tripod: tripod.value,
+    figures: { slot, tripod },
     knobRadius: given.knobRadius,
     thread: given.loadedKg > HEAVY_KG ? teeNuts.threeEighths : teeNuts.quarter,
     doubler: { side: 60, plies: Math.max(2, Math.ceil(12 / wood.ply.thickness - 1e-9) - 1) },

@@ -1,0 +1,247 @@
+import type { Build } from '../assembly/build.js';
+import type { Design } from '../design/design.js';
+import type { Lamination } from '../joinery/lamination.js';
+import type { PlanDocument } from '../model/plan.js';
+import { extensionFactor, extensionStops, subjectDistance, workingAperture } from '../optics/conjugates.js';
+import type { Camera } from './camera.js';
+import { type Absent, absent, type Figure, type Formula, formula, keyed, reckoned, told } from './figure.js';
+import { outsideOf } from './outside.js';
+import { sagFigure } from './sag.js';
+
+/** A document with each number as a figure that can be explained. */
+type Figured<T> = T extends number
+  ? Figure
+  : T extends null
+    ? Absent
+    : T extends string | boolean
+      ? T
+      : { readonly [K in keyof T]: Figured<T[K]> };
+
+/** Every figure of the plan under the name that it has there; parts, hardware and findings are lists of their own. */
+export type PlanFigures = Figured<
+  Pick<PlanDocument, 'optics' | 'slide' | 'holders' | 'groundGlass' | 'spacers' | 'tailboard' | 'camera'>
+>;
+
+export function planFigures(design: Design, camera: Camera, build: Build): PlanFigures {
+  const { settingOut: rod, objects, figures } = camera;
+  const { given, filmAtInfinity, filmAtNearest, depths } = figures;
+  const outside = outsideOf(build, rod.figures.travel);
+  const [firstDepth] = depths;
+  return {
+    optics: opticsFigures(camera),
+    slide: {
+      travel: rod.figures.travel,
+      closest: rod.closest,
+      farthest: rod.farthest,
+      frontBoxLength: rod.frontLength,
+      rearBoxLength: rod.rearLength,
+      frontBoxInside: rod.frontInside,
+      rearBoxInside: rod.rearInside,
+      frontBoxOutside: rod.frontOutside,
+      rearBoxOutside: rod.rearOutside,
+      clearance: rod.figures.clearance,
+      overlapFarthest: rod.figures.overlapFarthest,
+      overlapRequired: rod.overlapRequired,
+      passesInsideRearBox: rod.passesInsideRearBox,
+      panelDead: rod.panelDead,
+      stackBehindBoxes: rod.stackBehindBoxes,
+      slack: rod.figures.slack,
+      reachableMagnification: rod.figures.reachable,
+      reachableOtherSide: rod.figures.reachableOtherSide,
+      limitedBy: rod.limitedBy,
+    },
+    holders: given.holders.map(({ name, filmDepth }, i) => {
+      const depth = depths[i] ?? figures.glassDepth;
+      const seat = (mark: string, where: string, film: Figure) =>
+        reckoned(
+          `s_${mark}${i + 1}`,
+          `z of the holder seat with the ${name} in focus ${where}`,
+          formula`${film} - ${depth}`,
+        );
+      return {
+        name,
+        filmDepth,
+        effectiveDepth: depth,
+        seat: {
+          infinity: seat('i', 'at infinity', filmAtInfinity),
+          nearest: seat('n', 'at the nearest', filmAtNearest),
+        },
+      };
+    }),
+    groundGlass: {
+      effectiveDepth: figures.glassDepth,
+      packing: figures.packing,
+      ...layersOf(design, camera, objects.groundGlassFrame.packing, figures.packing, 'packing of the ground glass'),
+    },
+    spacers: camera.spacers.map((s, i) => {
+      const thickness = figures.spacers[i] ?? figures.packing;
+      return {
+        holder: s.holder,
+        thickness,
+        under: s.under,
+        ...layersOf(design, camera, s.made, thickness, `spacer of the ${s.holder}`),
+        tolerance: figures.tolerance,
+      };
+    }),
+    tailboard: {
+      length: rod.tailboardLength,
+      width: rod.backSide,
+      slot: objects.tailboard.figures.slot,
+      axisHeight: rod.axisHeight,
+      tripod: objects.tailboard.figures.tripod,
+      indexOffsets: Object.fromEntries(
+        given.holders.map(({ name }, i) => {
+          const own = depths[i] ?? figures.glassDepth;
+          const what = `index line of the ${name}, behind the first holder’s`;
+          return [name, reckoned(`o_${i + 1}`, what, formula`${own} - ${firstDepth ?? own}`)];
+        }),
+      ),
+      balance: { closest: camera.balance.figures.closest, farthest: camera.balance.figures.farthest },
+      sag: sagFigure(camera.sag.sag, {
+        ...camera.balance.figures,
+        tripod: objects.tailboard.figures.tripod,
+        doubler: objects.tailboard.doubler.side,
+        width: rod.backSide,
+        ply: given.ply,
+        modulus: given.modulus,
+      }),
+    },
+    camera: { ...outside, mass: camera.balance.figures.mass },
+  };
+}
+
+const CONJUGATES = 'thin lens between its principal planes: a textbook of physics';
+const WORKING = 'working f-number, as the encyclopedia has it';
+const CIRCLE = 'growth of the image circle with the draw; published for process lenses';
+
+function opticsFigures({ optics, settingOut: rod, figures }: Camera): PlanFigures['optics'] {
+  const { given, diagonal, seat } = figures;
+  const { focalLength: f, flangeDistance: V, maxAperture: N, pupilMagnification: P, nearest: m } = given;
+  const circle = (symbol: string, what: string, at: 'infinity' | 'nearest') => {
+    const { circle: own } = optics;
+    const { coverage } = given;
+    if (!own || !coverage) return absent(symbol, what, NO_COVERAGE);
+    const by =
+      at === 'infinity'
+        ? () => formula`${coverage.diameter} / (1 + ${coverage.at} / ${P})`
+        : () => formula`${coverage.diameter} (1 + ${m} / ${P}) / (1 + ${coverage.at} / ${P})`;
+    return told(symbol, what, own[at], by, { source: CIRCLE });
+  };
+  const infinity = circle('C', 'image circle at infinity', 'infinity');
+  const magnification = { unit: 'magnification', source: CIRCLE } as const;
+  const covers = 'magnification from which the circle covers the image';
+  const coversWithin = optics.coversFrom !== null && optics.coversFrom <= rod.reachable + 1e-9;
+  return {
+    focalLength: f,
+    flangeDistance: V,
+    maxAperture: N,
+    imageDiagonal: diagonal,
+    seatZ: seat,
+    exitPupil: {
+      z: told('z_p', 'z of the exit pupil', optics.pupil.z, () => formula`${seat} + ${V} - ${P} ${f}`),
+      diameter: told('d_p', 'diameter of the exit pupil', optics.pupil.diameter, () => formula`${P} ${f} / ${N}`),
+    },
+    imageCircle: {
+      infinity,
+      nearest: circle('C_near', 'image circle at the nearest', 'nearest'),
+      required: diagonal,
+    },
+    coversFrom:
+      infinity.value === null
+        ? absent('m_cover', covers, NO_COVERAGE)
+        : optics.coversFrom === null || !coversWithin
+          ? absent('m_cover', covers, 'within the reach of the slide the circle never covers the image')
+          : told(
+              'm_cover',
+              covers,
+              optics.coversFrom,
+              () => formula`max(0, ${P} (${diagonal} / ${infinity} - 1))`,
+              magnification,
+            ),
+    infinity: {
+      filmDistance: reckoned('D_inf', 'lens seat to film at infinity: the flange distance', formula`${V}`),
+    },
+    nearest: {
+      magnification: m,
+      subjectDistance:
+        m.value > 0
+          ? told(
+              'u',
+              'subject at the nearest, from the front principal plane',
+              subjectDistance(f.value, m.value),
+              () => formula`${f} (1 + 1 / ${m})`,
+              { source: CONJUGATES },
+            )
+          : absent('u', 'subject at the nearest', 'the nearest focus asked for is infinity'),
+      filmDistance: reckoned('D_near', 'lens seat to film at the nearest', formula`${V} + ${f} ${m}`, {
+        source: CONJUGATES,
+      }),
+      extensionFactor: told(
+        'X',
+        'exposure at the nearest, over the metered one',
+        extensionFactor(m.value, P.value),
+        () => formula`(1 + ${m} / ${P})^2`,
+        { unit: 'times', source: WORKING },
+      ),
+      stops: told(
+        'x',
+        'exposure at the nearest, in stops',
+        extensionStops(m.value, P.value),
+        () => formula`2 log2(1 + ${m} / ${P})`,
+        { unit: 'stops', source: WORKING },
+      ),
+      effectiveAperture: told(
+        'N_near',
+        'f-number that the film sees at the nearest, wide open',
+        workingAperture(N.value, m.value, P.value),
+        () => formula`${N} (1 + ${m} / ${P})`,
+        { unit: 'f-number', source: WORKING },
+      ),
+    },
+  };
+}
+
+const NO_COVERAGE = 'the design does not give lens.coverage';
+
+const LAMINATION = 'whole plies, then the fewest shims that come within half the tolerance';
+
+/** What a thickness is made of, and what that leaves. */
+function layersOf(design: Design, camera: Camera, made: Lamination, thickness: Figure, of: string) {
+  const { ply } = camera.figures.given;
+  const plies = made.plies.map((own): Figure => {
+    const k = design.stock.findIndex((entry) => entry.thickness === own);
+    return own === ply.value || k < 0
+      ? ply
+      : keyed(`t_${k + 1}`, 'thickness of a ply of other stock', `stock[${k}].thickness`, own);
+  });
+  const shims = made.shims.map((own): Figure => {
+    const k = design.shims.indexOf(own);
+    return keyed(`c_${k + 1}`, 'thickness of a shim', `shims[${k}]`, own);
+  });
+  return {
+    plies,
+    shims,
+    remainder: told(
+      'd',
+      `what the plies and shims leave of the ${of}`,
+      made.remainder,
+      () => less(thickness, [...plies, ...shims]),
+      {
+        source: LAMINATION,
+        within: 1e-6, // so little is nothing to whoever laminates
+      },
+    ),
+  };
+}
+
+/** A thickness less its layers, those of a kind taken together. */
+function less(thickness: Figure, layers: readonly Figure[]): Formula {
+  const counts = new Map<string, { readonly layer: Figure; readonly count: number }>();
+  for (const layer of layers) counts.set(layer.symbol, { layer, count: (counts.get(layer.symbol)?.count ?? 0) + 1 });
+  const kinds = [...counts.values()];
+  return formula(
+    ['', ...kinds.map(({ count }) => (count === 1 ? ' - ' : ` - ${count} `)), ''],
+    thickness,
+    ...kinds.map(({ layer }) => layer),
+  );
+}
