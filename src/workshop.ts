@@ -3,7 +3,6 @@ import { countOf } from './assembly/setups.js';
 import { engrave } from './camera/engrave.js';
 import { spacerChecks } from './camera/spacer/checks.js';
 import { spacerParts } from './camera/spacer/parts.js';
-import type { PlacedSpacer } from './camera/spacer/size.js';
 import type { Design } from './design/design.js';
 import { threeMf } from './files/3mf.js';
 import { sheetDxf } from './files/dxf.js';
@@ -18,8 +17,9 @@ import { buildPrism } from './geometry/modelling.js';
 import type { Finding } from './model/finding.js';
 import type { Part, PrintedPart } from './model/part.js';
 import type { PlanDocument, PlanSpacer } from './model/plan.js';
+import type { ProofDocument } from './model/proof.js';
 import { inOrder, type Planned, planCamera, planOf } from './pipeline.js';
-import { type Proof, prove } from './proof/prove.js';
+import { prove } from './proof/prove.js';
 import { type LayOut, layOut, type Piece } from './sheets/lay-out.js';
 import { kg, magnification, mm, plainNumber } from './units/print.js';
 
@@ -57,7 +57,7 @@ interface Cutting {
 export interface CheckResult {
   readonly findings: readonly Finding[];
   /** Null where there is no camera to put together. */
-  readonly proof: Proof | null;
+  readonly proof: ProofDocument | null;
 }
 
 /** not-proven: nothing was put together, and nobody may think that it was. */
@@ -78,7 +78,7 @@ export function checkCamera(design: Design, kernel: Kernel, onProgress: (progres
   onProgress({ stage: 'packing sheets', done: 0.7 });
   const { findings } = cutting(planned, planned.parts);
   onProgress({ stage: 'done', done: 1 });
-  return { findings: inOrder([...planned.findings, ...proof.findings, ...findings]), proof };
+  return { findings: inOrder([...planned.findings, ...proof.findings, ...findings]), proof: proof.document };
 }
 
 /**
@@ -217,15 +217,17 @@ export function spacerAlone(design: Design, { name, filmDepth }: SpacerWanted): 
   const parts = placed.flatMap((s) => spacerParts(s));
   const job = { ...planned, revision: own.revision };
   const { cut, findings } = cutting(job, parts);
-  const all = inOrder([...placed.flatMap(checkSpacer), ...reachWith(own, spacer, name, filmDepth), ...findings]);
+  const all = inOrder([
+    ...placed.flatMap((one) => spacerChecks.flatMap((check) => check(one, planned.build))),
+    ...reachWith(own, spacer, name, filmDepth),
+    ...findings,
+  ]);
   const files =
     placed.length === 0
       ? []
       : [text('spacer.json', `${JSON.stringify(spacer, null, 2)}\n`), ...sheetFiles({ ...job, despite: [] }, cut)];
   return { spacer, files, findings: all, summary: spacerSummary(spacer, parts, cut) };
 }
-
-const checkSpacer = (own: PlacedSpacer): readonly Finding[] => spacerChecks.flatMap((check) => check(own));
 
 function withHolder(design: Design, name: string, filmDepth: number): Design {
   const widest = design.holders.reduce((most, h) => (h.width > most.width ? h : most));

@@ -2,24 +2,15 @@ import { type Arrangement, FLOAT, type Pair } from '../assembly/arrangement.js';
 import { boxAt, type Piece } from '../assembly/pieces.js';
 import type { Finding } from '../model/finding.js';
 import type { Group, Part } from '../model/part.js';
+import type { Clearance, Direction, Layer } from '../model/proof.js';
 import { mm, tenth } from '../units/print.js';
 
-/** Air between two groups in a direction: how far the second may be pushed before a made piece of it meets one of the first. */
-export interface Clearance {
-  /** The group that stands, and the one that moves in it. */
-  readonly between: readonly [Layer, Layer];
-  readonly direction: Direction;
-  /** mm; null where nothing is met within the reach of the search. */
-  readonly air: number | null;
-  /** The two pieces that meet first. */
-  readonly parts: readonly [string, string] | null;
-}
-
-/** The front stands; the rear slides in it; the back turns in the rear; glass, spacers and holders go in and out of the back. */
-type Layer = 'front' | 'rear' | 'back' | 'seated';
-type Direction = keyof typeof DIRECTIONS;
-
-const DIRECTIONS = { left: [-1, 0, 0], right: [1, 0, 0], up: [0, 1, 0], down: [0, -1, 0] } as const;
+const DIRECTIONS: Readonly<Record<Direction, readonly [number, number, number]>> = {
+  left: [-1, 0, 0],
+  right: [1, 0, 0],
+  up: [0, 1, 0],
+  down: [0, -1, 0],
+};
 
 const layerOf = (group: Group): Layer => (group === 'front' || group === 'rear' || group === 'back' ? group : 'seated');
 

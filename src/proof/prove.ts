@@ -5,39 +5,67 @@ import { workbench } from '../assembly/workbench.js';
 import type { Design } from '../design/design.js';
 import type { Kernel } from '../geometry/kernel.js';
 import type { Finding } from '../model/finding.js';
+import type { ProofDocument } from '../model/proof.js';
 import { collisions } from './collisions.js';
 import { contacts } from './contacts.js';
-import { type Clearance, clearances, groupsPart } from './groups.js';
+import { cornerOwners } from './corner-owner.js';
+import { clearances, groupsPart } from './groups.js';
+import { markRules } from './marks.js';
+import { oneWayRules } from './one-way.js';
+import { orderOf } from './order.js';
+import { registerRules } from './register.js';
+import { staticsRules } from './statics.js';
+import { wordsFor } from './straight-line.js';
 
-/** What was proven of a camera, with the figures that prove it. */
+/** What was proven of a camera, and what was found on the way. */
 export interface Proof {
   readonly findings: readonly Finding[];
-  /** Pieces of all set-ups, and pairs of them that come near each other. */
-  readonly pieces: number;
-  readonly pairs: number;
-  /** Air round what moves. */
-  readonly clearances: readonly Clearance[];
+  readonly document: ProofDocument;
 }
 
 /**
  * Proves, or refutes with the place and the number, that the parts go together, move, and keep out light. It looks at the
  * finished parts where they stand, and knows nothing of how they came by their sizes.
  */
-export function prove({ workshop }: Design, build: Build, kernel: Kernel): Proof {
-  return kernel.stage((bench) => {
+export function prove(design: Design, build: Build, kernel: Kernel): Proof {
+  const order = orderOf(build, kernel);
+  const solids = kernel.stage((bench) => {
     const arrangement = arrange(build, workbench(bench), reserveOf(build));
-    const found = clearances(arrangement);
+    const air = clearances(arrangement);
     return {
       findings: [
-        ...collisions(build, arrangement, Math.max(0, -workshop.fits.press)),
+        ...collisions(build, arrangement, Math.max(0, -design.workshop.fits.press)),
         ...contacts(build.parts, arrangement),
-        ...groupsPart(build.parts, found),
+        ...groupsPart(build.parts, air),
       ],
       pieces: arrangement.pieces.length,
       pairs: arrangement.pairs(0).length,
-      clearances: found,
+      air,
     };
   });
+  return {
+    findings: [
+      ...solids.findings,
+      ...cornerOwners(build),
+      ...order.findings,
+      ...oneWayRules(build),
+      ...markRules(build),
+      ...registerRules(design, build),
+      ...staticsRules(design, build),
+    ],
+    document: {
+      pieces: solids.pieces,
+      pairs: solids.pairs,
+      setups: build.setups.map(({ name }) => name),
+      clearances: solids.air,
+      assembly: order.moves.map(({ step, title, pieces, way }) => ({
+        step,
+        title,
+        pieces,
+        from: way === null ? null : wordsFor(way),
+      })),
+    },
+  };
 }
 
 /** From the sole's rear edge at the farthest seat to the end stop: so far the slide runs past the nearest focus. */
