@@ -7,7 +7,7 @@ export type ConvexLoop = readonly Point[];
 const SAME = 1e-7;
 
 /**
- * Convex pieces that together cover a plate exactly (its arcs cut into chords). They may overlap: a few large pieces
+ * Convex pieces that together cover a plate exactly (its arcs cut into chords): what is in the outline and in no hole. They may overlap: a few large pieces
  * are worth more than a tidy division, since each is looked at from far away as one screen.
  *
  * The plate's upright and level edges are drawn right across it, as are the lines at the ends of everything that
@@ -16,7 +16,9 @@ const SAME = 1e-7;
  */
 export function convexCover(outline: ClosedPath, holes: readonly ClosedPath[], sagitta: number): readonly ConvexLoop[] {
   const loops = [outline, ...holes].map((loop) => flatten(loop, sagitta));
-  const edges = loops.flatMap((loop) => loop.map((a, i) => edgeOf(a, loop[(i + 1) % loop.length] as Point)));
+  const edges = loops.flatMap((points, loop) =>
+    points.map((a, i) => edgeOf(a, points[(i + 1) % points.length] as Point, loop)),
+  );
   const xs = gridLines(loops, 'x');
   const ys = gridLines(loops, 'y');
   const cells = cellsOf(edges, xs, ys);
@@ -24,15 +26,17 @@ export function convexCover(outline: ClosedPath, holes: readonly ClosedPath[], s
 }
 
 interface Edge {
+  /** 0 the outline, then the holes. */
+  readonly loop: number;
   readonly low: Point;
   readonly high: Point;
   readonly level: boolean;
   readonly upright: boolean;
 }
 
-function edgeOf(a: Point, b: Point): Edge {
+function edgeOf(a: Point, b: Point, loop: number): Edge {
   const [low, high] = a.y <= b.y ? [a, b] : [b, a];
-  return { low, high, level: high.y - low.y < SAME, upright: Math.abs(high.x - low.x) < SAME };
+  return { loop, low, high, level: high.y - low.y < SAME, upright: Math.abs(high.x - low.x) < SAME };
 }
 
 /** Where a line of the grid runs: at every edge along it, and at both ends of each stretch of slanted ones. */
@@ -81,21 +85,42 @@ function cellsOf(edges: readonly Edge[], xs: readonly number[], ys: readonly num
   for (let row = 0; row < rows; row++) {
     const [bottom, top] = [ys[row] as number, ys[row + 1] as number];
     const middle = (bottom + top) / 2;
-    const crossings = edges.filter((e) => e.low.y <= middle && e.high.y > middle).map((e) => xAt(e, middle));
-    crossings.sort((a, b) => a - b);
+    const wood = woodAlong(edges, middle);
     const here = slanted.filter((e) => e.low.y < top - SAME && e.high.y > bottom + SAME);
     let passed = 0;
     for (let column = 0; column < columns; column++) {
       const [left, right] = [xs[column] as number, xs[column + 1] as number];
       const x = (left + right) / 2;
-      while (passed < crossings.length && (crossings[passed] as number) < x) passed++;
+      while (passed < wood.length && xAt((wood[passed] as Stretch)[1], middle) < x) passed++;
+      const stretch = wood[passed];
       const crossed = here.some(
         (e) => Math.min(e.low.x, e.high.x) < right - SAME && Math.max(e.low.x, e.high.x) > left + SAME,
       );
-      kind[row * columns + column] = crossed ? 2 : passed % 2;
+      kind[row * columns + column] = crossed ? 2 : stretch && xAt(stretch[0], middle) < x ? 1 : 0;
     }
   }
   return { columns, rows, kind };
+}
+
+/** From one edge to the next, wood between them. */
+type Stretch = readonly [left: Edge, right: Edge];
+
+/** Where a level line runs in wood: in the outline and in none of the holes, even where these run out of it or into each other. */
+function woodAlong(edges: readonly Edge[], y: number): readonly Stretch[] {
+  const crossed = edges
+    .filter((e) => e.low.y <= y && e.high.y > y)
+    .map((edge) => ({ edge, x: xAt(edge, y) }))
+    .sort((a, b) => a.x - b.x);
+  const found: Stretch[] = [];
+  const open = new Set<number>();
+  let left: Edge | null = null;
+  for (const { edge } of crossed) {
+    if (!open.delete(edge.loop)) open.add(edge.loop);
+    const wood = open.size === 1 && open.has(0);
+    if (left !== null && !wood) found.push([left, edge]);
+    if (wood !== (left !== null)) left = wood ? edge : null;
+  }
+  return found;
 }
 
 const xAt = ({ low, high }: Edge, y: number): number => low.x + ((high.x - low.x) * (y - low.y)) / (high.y - low.y);
@@ -189,6 +214,11 @@ function trapezoids(
       if (y > Math.max(cell.bottom, e.low.y) + SAME && y < Math.min(cell.top, e.high.y) - SAME) levels.push(y);
     }
   }
+  for (const [i, e] of edges.entries())
+    for (const other of edges.slice(i + 1)) {
+      const y = e.loop === other.loop ? null : crossing(e, other);
+      if (y !== null && y > cell.bottom + SAME && y < cell.top - SAME) levels.push(y);
+    }
   levels.sort((a, b) => a - b);
   const done: ConvexLoop[] = [];
   let open: Stack[] = [];
@@ -196,20 +226,15 @@ function trapezoids(
     const [bottom, top] = [levels[k - 1], levels[k]] as [number, number];
     if (top - bottom < SAME) continue;
     const middle = (bottom + top) / 2;
-    const crossing = edges
-      .filter((e) => e.low.y <= middle && e.high.y > middle)
-      .map((e) => ({ bottom: xAt(e, bottom), middle: xAt(e, middle), top: xAt(e, top) }))
-      .sort((a, b) => a.middle - b.middle);
     const slabs: Trapezoid[] = [];
-    for (let i = 0; i + 1 < crossing.length; i += 2) {
-      const [l, r] = [crossing[i], crossing[i + 1]] as [(typeof crossing)[0], (typeof crossing)[0]];
-      if (r.middle <= cell.left + SAME || l.middle >= cell.right - SAME) continue;
+    for (const [l, r] of woodAlong(edges, middle)) {
+      if (xAt(r, middle) <= cell.left + SAME || xAt(l, middle) >= cell.right - SAME) continue;
       const within = (x: number) => Math.min(cell.right, Math.max(cell.left, x));
       slabs.push({
         bottom,
         top,
-        left: [within(l.bottom), within(l.top)],
-        right: [within(r.bottom), within(r.top)],
+        left: [within(xAt(l, bottom)), within(xAt(l, top))],
+        right: [within(xAt(r, bottom)), within(xAt(r, top))],
       });
     }
     const next: Stack[] = [];
@@ -226,6 +251,14 @@ function trapezoids(
     open = next;
   }
   return [...done, ...open.map(loopOf)];
+}
+
+/** y at which two edges cross; null where they do not. */
+function crossing(a: Edge, b: Edge): number | null {
+  const [low, high] = [Math.max(a.low.y, b.low.y), Math.min(a.high.y, b.high.y)];
+  if (high - low < SAME) return null;
+  const [below, above] = [xAt(a, low) - xAt(b, low), xAt(a, high) - xAt(b, high)];
+  return below * above < 0 ? low + ((high - low) * below) / (below - above) : null;
 }
 
 /** Trapezoids on top of one another: their left and their right corners, upwards. */
