@@ -1,6 +1,6 @@
 import type { Build, Setup } from '../assembly/build.js';
 import { boxesOf, type Extent } from '../assembly/extent.js';
-import { loadsOf, slid } from '../assembly/mass.js';
+import { type Load, loadsOf, slid } from '../assembly/mass.js';
 import { stands } from '../assembly/setups.js';
 import { spanOf } from '../assembly/span-of.js';
 import { cantileverSag, cantileverTilt, centreOfGravity, secondMoment } from '../assembly/statics.js';
@@ -12,7 +12,7 @@ export const weighed = (
   build: Build,
   setup: Setup,
   { rear, which = () => true }: { readonly rear: number; readonly which?: (placement: Placement) => boolean },
-) =>
+): Load =>
   centreOfGravity(
     build.parts
       .flatMap(loadsOf)
