@@ -9,6 +9,7 @@ import { planDocument } from './files/plan-json.js';
 import type { Finding } from './model/finding.js';
 import type { Part } from './model/part.js';
 import type { PlanDocument } from './model/plan.js';
+import { woodRules } from './proof/wood-rules.js';
 
 /** A camera sized, cut out and put together, with everything that was found on the way. */
 export interface Planned {
@@ -37,7 +38,9 @@ export function planCamera(design: Design): Planned {
   const typed = plausibility(design);
   // a length in inches makes a hundred others wrong: what follows from it would only bury it
   const misread = typed.some(({ rule, level }) => rule === 'unit-plausible' && level === 'error');
-  const measured = misread ? [] : [...checkWhole(design, camera, build), ...checkObjects(camera.objects, build)];
+  const measured = misread
+    ? []
+    : [...checkWhole(design, camera), ...woodRules(design, build), ...checkObjects(camera.objects, build)];
   const { rearLength, frontLength, overlapRequired } = camera.settingOut;
   const drawable = !misread && Math.min(rearLength.value, frontLength.value) >= overlapRequired.value;
   const findings = inOrder([...typed, ...measured]);

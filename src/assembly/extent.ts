@@ -1,4 +1,4 @@
-import { type Box, boundsOfPoints } from '../geometry/path.js';
+import { type Box, boundsOfPoints, type ClosedPath } from '../geometry/path.js';
 import type { Matrix4 } from '../geometry/placement.js';
 import type { Part, Placement } from '../model/part.js';
 
@@ -45,6 +45,8 @@ function reach({ left, bottom, right, top, high }: OwnBox, matrix: Matrix4, row:
 }
 
 export const around = (extents: readonly Extent[]): Extent => {
+  const [only] = extents;
+  if (only !== undefined && extents.length === 1) return only;
   const axis = (k: 'x' | 'y' | 'z'): readonly [number, number] => [
     Math.min(...extents.map((e) => e[k][0])),
     Math.max(...extents.map((e) => e[k][1])),
@@ -62,18 +64,17 @@ function ownBox(part: Part): OwnBox {
     const [w, d, h] = part.size;
     return { left: -w / 2, bottom: -d / 2, right: w / 2, top: d / 2, high: h };
   }
-  if (part.kind === 'flat') return { ...cornersOf(part.outline), high: part.thickness };
+  if (part.kind === 'flat') return plateBox(part.outline, part.thickness);
   if (part.shape.form === 'cylinder') {
     const r = part.shape.diameter / 2;
     return { left: -r, bottom: -r, right: r, top: r, high: part.shape.length };
   }
-  return { ...cornersOf(part.shape.outline), high: part.shape.thickness };
+  return plateBox(part.shape.outline, part.shape.thickness);
 }
 
 /** Box of the vertices; a whole circle, the only outline with arcs that bulge past them, has its two across: take it square. */
-function cornersOf(outline: Parameters<typeof boundsOfPoints>[0]) {
-  const box = boundsOfPoints(outline);
-  if (outline.length !== 2) return box;
-  const r = (box.right - box.left) / 2;
-  return { ...box, bottom: box.bottom - r, top: box.top + r };
+function plateBox(outline: ClosedPath, high: number): OwnBox {
+  const { left, bottom, right, top } = boundsOfPoints(outline);
+  const more = outline.length === 2 ? (right - left) / 2 : 0;
+  return { left, bottom: bottom - more, right, top: top + more, high };
 }

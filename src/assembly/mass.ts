@@ -17,7 +17,38 @@ export interface PlacedLoad extends Load {
 export function loadsOf(part: Part): readonly PlacedLoad[] {
   if (part.placements.length === 0) return [];
   const own = centreOf(part);
-  return part.placements.map((placement) => ({ placement, massKg: part.massKg, at: apply(placement.matrix, own) }));
+  const { massKg } = part;
+  return part.placements.map((placement) => ({ placement, massKg, at: apply(placement.matrix, own) }));
+}
+
+/** What a part weighs in one of its places, and where along the optical axis. */
+export interface LoadAlongAxis {
+  readonly placement: Placement;
+  readonly massKg: number;
+  readonly z: number;
+}
+
+/** The same along the axis alone: of a plate that stands across it nothing but its two faces needs to be looked at. */
+export function loadsAlongAxis(part: Part): readonly LoadAlongAxis[] {
+  const { massKg, placements } = part;
+  let own: Point3 | null = null;
+  const middle = thicknessOf(part) / 2;
+  return placements.map((placement) => {
+    const at = (i: number) => placement.matrix[i] as number;
+    let z = at(10) * middle + at(14);
+    if (at(2) !== 0 || at(6) !== 0) {
+      own ??= centreOf(part);
+      z += at(2) * own.x + at(6) * own.y;
+    }
+    return { placement, massKg, z };
+  });
+}
+
+/** How far a part reaches along its own z. */
+function thicknessOf(part: Part): number {
+  if (part.kind === 'printed') return part.size[2];
+  if (part.kind === 'flat') return part.thickness;
+  return part.shape.form === 'cylinder' ? part.shape.length : part.shape.thickness;
 }
 
 /** A load with the moving groups slid by `rear`. */
@@ -43,23 +74,35 @@ function centreOf(part: Part): Point3 {
 /** Centroid of a plate: first moments of its loops over its area, loops with their sign. */
 export function centroid(outline: ClosedPath, holes: readonly ClosedPath[]): Point {
   let [sum, sx, sy] = [0, 0, 0];
-  for (const loop of [outline, ...holes]) {
-    const points = loop.some(({ bulge }) => bulge !== 0) ? flatten(loop, 0.1) : loop;
+  const add = (loop: ClosedPath) => {
+    const [first, second] = loop;
+    if (first && second && loop.length === 2) {
+      // two corners are a whole circle, and most holes are: its middle needs no reckoning
+      const own = area(loop);
+      sum += own;
+      sx += (own * (first.x + second.x)) / 2;
+      sy += (own * (first.y + second.y)) / 2;
+      return;
+    }
+    const round = loop.some(({ bulge }) => bulge !== 0);
+    const points = round ? flatten(loop, 0.1) : loop;
     let twice = 0;
     let mx = 0;
     let my = 0;
-    for (let i = 0, j = points.length - 1; i < points.length; j = i++) {
-      const a = points[j] as Point;
-      const b = points[i] as Point;
+    let a = points[points.length - 1] as Point;
+    for (const b of points) {
       const cross = a.x * b.y - b.x * a.y;
       twice += cross;
       mx += (a.x + b.x) * cross;
       my += (a.y + b.y) * cross;
+      a = b;
     }
-    const own = area(loop);
+    const own = round ? area(loop) : twice / 2;
     sum += own;
     sx += (own * mx) / (3 * twice);
     sy += (own * my) / (3 * twice);
-  }
+  };
+  add(outline);
+  holes.forEach(add);
   return { x: sx / sum, y: sy / sum };
 }

@@ -1,6 +1,6 @@
 import { arcOf, type Box, boundsOfPoints, type ClosedPath, flatten, inside, type Point } from '../geometry/path.js';
-import { apply, type Matrix4 } from '../geometry/placement.js';
-import type { BoughtPart, FlatPart, Part, Placement } from '../model/part.js';
+import { apply, type Matrix4, type Point3 } from '../geometry/placement.js';
+import type { FlatPart, Part, Placement } from '../model/part.js';
 import type { Build } from './build.js';
 import { stands } from './setups.js';
 import type { When } from './span-of.js';
@@ -16,7 +16,7 @@ export type Loop = readonly Point[];
  *      thickness along z: (x, y)      along x: (z, y)      along y: (x, z)
  */
 export interface StandingPlate {
-  readonly part: FlatPart | BoughtPart;
+  readonly part: Part;
   readonly placement: Placement;
   /** Along which of the camera's axes its thickness runs, and from where to where. */
   readonly thickAlong: 'x' | 'y' | 'z';
@@ -48,18 +48,23 @@ export function platesOf(build: Build, id: string, when: When = {}): readonly St
 
 /** The same of a part that is at hand. */
 export function platesIn(part: Part, { rear = 0, setup }: When = {}): readonly StandingPlate[] {
-  if (part.kind === 'printed') return [];
-  const shape = part.kind === 'flat' ? part : part.shape;
-  if ('form' in shape && shape.form === 'cylinder') return [];
+  const shape = plateShape(part);
+  if (shape === null) return [];
   const loops = [shape.outline, ...shape.holes].map(traced);
   return part.placements
     .filter((placement) => setup === undefined || stands(placement, setup))
-    .map((placement) => {
+    .map((placement): StandingPlate => {
       const slid = placement.group === 'front' ? 0 : rear;
       const { thickAlong, low, high, drawn } = laid(placement.matrix, shape.thickness, slid);
       const [first, ...others] = loops.map((loop) => loop.map(drawn));
       return { part, placement, thickAlong, low, high, outline: first ?? [], holes: others };
     });
+}
+
+/** The plate that a part is, or null. */
+function plateShape(part: Part): Pick<FlatPart, 'outline' | 'holes' | 'thickness'> | null {
+  if (part.kind === 'flat') return part;
+  return part.kind === 'bought' && part.shape.form === 'plate' ? part.shape : null;
 }
 
 /** Corners of a path, with the middle of each arc among them: there half a circle reaches farthest. */
@@ -101,12 +106,55 @@ function laid(matrix: Matrix4, thickness: number, slid: number) {
 }
 
 export const AXIS: Point = { x: 0, y: 0 };
+const ORIGIN: Point3 = { x: 0, y: 0, z: 0 };
 
 /** The smallest hole of a plate round a point, on plates across the optical axis usually the axis itself. */
 export function holeRound({ holes }: StandingPlate, point: Point = AXIS): Loop | null {
   const round = holes.filter((hole) => inside(hole, point)).map((hole) => ({ hole, size: sizeOf(hole) }));
   if (round.length === 0) return null;
   return round.reduce((least, one) => (one.size < least.size ? one : least)).hole;
+}
+
+/**
+ * The same of a plate in one of its places, drawn without anything else of it: the way to ask for one opening of many
+ * plates. Undefined where the plate does not lie across that axis of the camera or not round the point, null where it has
+ * no hole there.
+ */
+export function openingRound(
+  part: Part,
+  { matrix }: Placement,
+  across: 'x' | 'y' | 'z',
+  point: Point3 = ORIGIN,
+): Loop | null | undefined {
+  const at = (i: number) => matrix[i] as number;
+  const shape = plateShape(part);
+  if (shape === null || Math.abs(at(across === 'z' ? 10 : across === 'x' ? 8 : 9)) < 1 - SQUARE) return undefined;
+  // the motion is rigid, so its turn is undone by its transpose
+  const [dx, dy, dz] = [point.x - at(12), point.y - at(13), point.z - at(14)];
+  const own = { x: at(0) * dx + at(1) * dy + at(2) * dz, y: at(4) * dx + at(5) * dy + at(6) * dz };
+  if (!inside(shape.outline, own)) return undefined;
+  const round = shape.holes.filter((hole) => within(hole, own));
+  if (round.length === 0) return null;
+  const hole = round.reduce((least, one) => (sizeOf(one) < sizeOf(least) ? one : least));
+  const [h, v] = across === 'z' ? [0, 1] : across === 'x' ? [2, 1] : [0, 2];
+  return traced(hole).map(({ x, y }) => ({
+    x: at(h) * x + at(4 + h) * y + at(12 + h),
+    y: at(v) * x + at(4 + v) * y + at(12 + v),
+  }));
+}
+
+/** A plate lies across an axis where it is askew by no more than the last bits. */
+const SQUARE = 1e-9;
+
+/** Whether a hole lies round a point; two corners are a circle, other arcs are looked at by their chords. */
+function within(hole: ClosedPath, point: Point): boolean {
+  if (hole.every(({ bulge }) => bulge === 0)) return inside(hole, point);
+  const [first, second] = hole;
+  if (hole.length === 2 && first && second) {
+    const [dx, dy] = [point.x - (first.x + second.x) / 2, point.y - (first.y + second.y) / 2];
+    return 4 * (dx * dx + dy * dy) < (first.x - second.x) ** 2 + (first.y - second.y) ** 2;
+  }
+  return inside(traced(hole), point);
 }
 
 const sizeOf = (loop: Loop): number => {

@@ -1,15 +1,12 @@
 import { ROUNDING, unless } from '../assembly/limit.js';
-import { yaw } from '../assembly/statics.js';
-import { depthOfFocus } from '../optics/depth.js';
 import { angleOffAxis, falloffStops } from '../optics/illumination.js';
 import { circleAt, coversFrom, diagonal } from '../optics/image-circle.js';
-import { bundleHalfWidth } from '../optics/light-cone.js';
 import { formats } from '../standards/formats.js';
 import { nearestText } from '../units/nearest-text.js';
 import { magnification, mm, stops, tenth } from '../units/print.js';
 import type { WholeRule } from './whole-rule.js';
 
-/** What the lens throws on the film, and what stands in its way. */
+/** What the lens throws on the film. */
 
 /** lens-covers: the image circle against the diagonal, at the nearest and at the farthest focus. */
 const lensCovers: WholeRule = ({ format, lens, focus }, { optics, settingOut: rod }) => {
@@ -71,96 +68,4 @@ const cornerFalloff: WholeRule = ({ lens, focus }, { optics }) => {
   });
 };
 
-/** An opening that the light passes on its way to the film, by half its width in three directions. */
-interface Gate {
-  readonly name: string;
-  readonly z: number;
-  readonly half: readonly [across: number, along: number, diagonally: number];
-}
-
-/** cone-clear: room between the bundle and what it passes, over the short and the long side and the diagonal. */
-const coneClear: WholeRule = ({ format }, { settingOut: rod, optics, holders, objects }) => {
-  const { short, long } = format.image;
-  const rim = optics.rearRim;
-  const image = [short / 2, long / 2, optics.diagonal / 2] as const;
-  const { width, height } = objects.back.opening;
-  const oblong = [width / 2, height / 2, diagonal({ width, height }) / 2] as const;
-  // the boxes are square, and the image may lie in them either way
-  const square = [rod.rearInside.value / 2, rod.rearInside.value / 2, rod.rearInside.value / Math.SQRT2] as const;
-  const rooms = [rod.closest.value, rod.farthest.value].flatMap((seat) => {
-    const standard = seat - rod.stackBehindBoxes.value;
-    const gates: readonly Gate[] = [
-      { name: 'front edge of the rear box', z: standard - rod.rearLength.value, half: square },
-      { name: 'standard', z: standard, half: square },
-      { name: 'turning ring', z: standard, half: oblong },
-    ];
-    return holders.flatMap((holder) =>
-      gates.flatMap((gate) =>
-        // ahead of the rim the barrel itself is what has to pass, which is another rule's business
-        gate.half.flatMap((half, way) => {
-          if (gate.z < rim.z && gate.half === square) return [];
-          const film = { z: seat + holder.effectiveDepth, half: image[way] ?? 0 };
-          const light = gate.z <= rim.z ? rim.radius : bundleHalfWidth({ rim, film }, gate.z);
-          return [{ room: half - light, gate: gate.name, holder: holder.name }];
-        }),
-      ),
-    );
-  });
-  const tightest = rooms.reduce((least, one) => (one.room < least.room ? one : least));
-  const { room } = tightest;
-  const dark = room < -ROUNDING;
-  return unless(room >= CONE_ROOM - ROUNDING, {
-    rule: 'cone-clear',
-    level: dark ? 'error' : 'warning',
-    value: room,
-    limit: dark ? 0 : CONE_ROOM,
-    unit: 'mm',
-    about: 'lens.barrel.rearDiameter',
-    message: dark
-      ? `Straight dark edges: with ${tightest.holder} the light from the rear of the lens is ${mm(tenth(-room))} wider than the opening of the ${tightest.gate}.`
-      : `The ${tightest.gate} leaves the light from the rear of the lens ${mm(tenth(room))} with ${tightest.holder}: a back that sits askew cuts the edge of the picture.`,
-    hint: `The rear of the lens is ${mm(2 * rim.radius)} wide for an image of ${mm(short)}: take the next larger format, or a lens that is narrower behind.`,
-  });
-};
-
-/** Room that a back askew on its ring takes; common practice, no source. */
-const CONE_ROOM = 2;
-
-/** Glancing light on parallel walls veils pictures; common practice, no source. */
-const WALL_ROOM = 6;
-
-/** wall-flare: from the edge of the image to the wall of the box. */
-const wallFlare: WholeRule = ({ format }, { settingOut: rod }) => {
-  const value = (rod.rearInside.value - format.image.long) / 2;
-  return unless(value >= WALL_ROOM - ROUNDING, {
-    rule: 'wall-flare',
-    level: 'warning',
-    value,
-    limit: WALL_ROOM,
-    unit: 'mm',
-    about: 'format.image',
-    message: `The edge of the image runs ${mm(tenth(value))} from the walls of the box: light that glances off them veils the shadows.`,
-    hint: `Write an image no longer than ${mm(tenth(rod.rearInside.value - 2 * WALL_ROOM))}, or line the walls with black velvet paper.`,
-  });
-};
-
-/** yaw-register: the sole askew in its rails by their play swings the film's edge. */
-const yawRegister: WholeRule = ({ workshop, format, focus, lens }, { optics, objects }) => {
-  const { soleFront, soleRear } = objects.rearStandard;
-  const value = (yaw(workshop.railPlay, soleRear - soleFront) * format.image.long) / 2;
-  const limit = depthOfFocus(lens.maxAperture, optics.confusion, focus.nearest, lens.pupilMagnification) / 2;
-  return unless(value <= limit + ROUNDING, {
-    rule: 'yaw-register',
-    level: 'warning',
-    value,
-    limit,
-    unit: 'mm',
-    about: 'workshop.railPlay',
-    message: `One side of the picture soft: askew in its rails the back swings ${mm(round2(value))} at the picture's edge, and half the depth of focus is ${mm(round2(limit))}.`,
-    hint: `Press the sole against one rail before you lock it, or fit the rails with ${mm(Math.floor((100 * workshop.railPlay * limit) / value) / 100)} of play.`,
-  });
-};
-
-const round2 = (value: number): number => Math.round(value * 100) / 100;
-
-export const lightRules: readonly WholeRule[] = [lensCovers, cornerFalloff, coneClear, wallFlare, yawRegister];
+export const lightRules: readonly WholeRule[] = [lensCovers, cornerFalloff];

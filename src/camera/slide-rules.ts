@@ -1,13 +1,11 @@
 import { ROUNDING, unless } from '../assembly/limit.js';
-import { spanOf } from '../assembly/span-of.js';
 import type { Design } from '../design/design.js';
-import { filmPlane } from '../optics/conjugates.js';
 import { nearestText } from '../units/nearest-text.js';
 import { magnification, mm, tenth } from '../units/print.js';
 import type { Camera } from './camera.js';
 import type { WholeRule } from './whole-rule.js';
 
-/** How near and how far the slide reaches, and whether the boxes let it. */
+/** How near the slide can reach, what is kept in reserve, and what the lens costs: what the sizing alone can tell. */
 
 /** reach-near: what two boxes can reach, what each millimetre buys, and the reach from the other side of the board. */
 const reachNear: WholeRule = (design, camera) => {
@@ -90,28 +88,6 @@ function deepestHolder({ holders, objects }: Camera): { readonly deepest: string
 const otherSide = ({ lens }: Design) =>
   lens.mount.side === 'inside' ? { words: 'from the front', key: 'front' } : { words: 'from inside', key: 'inside' };
 
-/** reach-infinity: the holder seat at the closest position, against where each film and the glass want it. */
-const reachInfinity: WholeRule = ({ focus, lens }, { optics, holders, objects }, build) => {
-  const seat = spanOf(build, 'B1').z[1] + focus.pastInfinity;
-  const film = filmPlane({ ...lens, seat: optics.seat }, focus.farthest);
-  const depths = [
-    ...holders.map((h) => ({ name: h.name, depth: h.effectiveDepth })),
-    { name: 'the bare ground glass', depth: objects.groundGlassFrame.effectiveDepth },
-  ];
-  return depths.flatMap(({ name, depth }) =>
-    unless(seat <= film - depth + ROUNDING, {
-      rule: 'reach-infinity',
-      level: 'error',
-      value: seat,
-      limit: film - depth,
-      unit: 'mm',
-      about: 'focus.pastInfinity',
-      message: `Hills stay soft: with ${name} the slide stops ${mm(tenth(seat - film + depth))} short of ${magnification(focus.farthest)}.`,
-      hint: `Write pastInfinity: ${mm(tenth(focus.pastInfinity + seat - film + depth))}, so that the slide runs closer to the lens.`,
-    }),
-  );
-};
-
 /** How far an engraved focal length, and a measured flange distance, may be off; common practice, no source. */
 const FOCAL_LENGTH_OFF = 0.03;
 const FLANGE_OFF = 0.01;
@@ -154,67 +130,6 @@ const reachReserve: WholeRule = ({ lens, focus }, { settingOut: rod }) => {
   ];
 };
 
-/** box-meets-panel: the rear box behind panel, strips and lens at the closest position; and whether there is room for boxes. */
-const boxMeetsPanel: WholeRule = (_design, { settingOut: rod }, build) => {
-  const air = spanOf(build, 'R1L').z[0] - spanOf(build, 'F1').z[1];
-  const room = Math.min(rod.rearLength.value, rod.frontLength.value);
-  const least = rod.overlapRequired.value;
-  return [
-    ...unless(air >= rod.panelDead.value - ROUNDING, {
-      rule: 'box-meets-panel',
-      level: 'error',
-      value: air,
-      limit: rod.panelDead.value,
-      unit: 'mm',
-      about: 'focus.pastInfinity',
-      message: `At the closest position the rear box stands ${mm(tenth(air))} behind the panel, and ${rod.panelDead.because} take ${mm(tenth(rod.panelDead.value))}.`,
-      hint: `Take ${mm(tenth(rod.panelDead.value - air))} off pastInfinity.`,
-    }),
-    ...unless(room >= least - ROUNDING, {
-      rule: 'box-meets-panel',
-      level: 'error',
-      value: room,
-      limit: least,
-      unit: 'mm',
-      about: 'lens.flangeDistance',
-      message: `The lens stands so near to the film that a box can be ${mm(tenth(room))} long between panel and standard; two boxes must overlap by ${mm(tenth(least))}.`,
-      hint: `Gain ${mm(tenth(least - room))}: a shallower holder, thinner sheet, the other side of the board, or a longer lens.`,
-    }),
-  ];
-};
-
-/** back-meets-box: the standard behind the front box's rear edge at the closest position. */
-const backMeetsBox: WholeRule = (_design, { settingOut: rod }, build) => {
-  const gap = spanOf(build, 'R3').z[0] - spanOf(build, 'F2L').z[1];
-  return unless(gap >= rod.backGap - ROUNDING, {
-    rule: 'back-meets-box',
-    level: 'error',
-    value: gap,
-    limit: rod.backGap,
-    unit: 'mm',
-    about: 'focus.pastInfinity',
-    message: `The standard comes within ${mm(tenth(gap))} of the front box and stops the slide short of infinity; ${mm(rod.backGap)} are needed.`,
-    hint: `Take ${mm(tenth(rod.backGap - gap))} off pastInfinity, or shorten the front box by as much.`,
-  });
-};
-
-/** overlap-far: front box over rear box at the farthest seat, the reserve left out. */
-const overlapFar: WholeRule = (design, camera, build) => {
-  const { settingOut: rod } = camera;
-  const overlap = spanOf(build, 'F2L').z[1] - spanOf(build, 'R1L', { rear: rod.travel }).z[0];
-  const least = rod.overlapRequired.value;
-  return unless(overlap >= least - ROUNDING, {
-    rule: 'overlap-far',
-    level: 'error',
-    value: overlap,
-    limit: least,
-    unit: 'mm',
-    about: 'focus.nearest',
-    message: `At full draw the boxes ${overlap < 0 ? `are ${mm(tenth(-overlap))} apart` : `overlap by ${mm(tenth(overlap))}`}, and light gets in; ${mm(tenth(least))} of overlap are needed (${rod.overlapRequired.because}).`,
-    hint: reachCure(design, camera),
-  });
-};
-
 /** Free air round the lens where it passes inside the rear box; common practice, no source. */
 const FREE_AIR = 3;
 
@@ -255,13 +170,4 @@ const boardWidens: WholeRule = (_design, { settingOut: rod }) => {
   });
 };
 
-export const slideRules: readonly WholeRule[] = [
-  reachNear,
-  reachInfinity,
-  reachReserve,
-  boxMeetsPanel,
-  backMeetsBox,
-  overlapFar,
-  lensPassesBox,
-  boardWidens,
-];
+export const slideRules: readonly WholeRule[] = [reachNear, reachReserve, lensPassesBox, boardWidens];

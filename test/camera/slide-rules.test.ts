@@ -3,7 +3,7 @@ import type { Design } from '../../src/design/design.js';
 import { planCamera } from '../../src/pipeline.js';
 import { changed, designOf } from '../design/reading.js';
 import { heron as heronText } from '../design/worked-designs.js';
-import { heron, moving, toldOfWhole, valued, withRod } from './worked.js';
+import { heron, toldOfWhole, valued, withRod } from './worked.js';
 
 /** Limits: the table of rules in camera.md section 16; figures of Heron: its section 17. */
 
@@ -50,26 +50,6 @@ describe('reach-near: two boxes reach 1:2.15 with both holders, and 1:3.1 with t
   });
 });
 
-describe('reach-infinity: with every holder and the bare glass', () => {
-  // closest 175.5 + 4 = 203.5 − 24: the deepest holder stands exactly at infinity
-  test('a seat 0.01 too far back loses the deepest holder alone', () => {
-    expect(toldOfWhole('reach-infinity', {})).toEqual([]);
-    const [finding, ...more] = toldOfWhole('reach-infinity', { build: moving('B1', { z: 0.01 }) });
-    expect(more).toEqual([]);
-    expect(finding).toMatchObject({
-      level: 'error',
-      limit: 179.5,
-      unit: 'mm',
-      hint: expect.stringMatching(/pastInfinity/),
-    });
-    expect(finding?.value).toBeCloseTo(179.51, 9);
-    expect(finding?.message).toMatch(/processing holder/);
-  });
-  test('18.3 too far back loses the others too', () =>
-    // 24 − 5.8 = 18.2
-    expect(toldOfWhole('reach-infinity', { build: moving('B1', { z: 18.3 }) })).toHaveLength(3));
-});
-
 describe('reach-reserve: 3 % of the focal length past the nearest, 1 % of the flange distance past infinity', () => {
   const reserve = (value: number) => toldOfWhole('reach-reserve', { camera: withRod({ reserve: value }) });
   test('6.3 mm of reserve for 210', () => {
@@ -108,31 +88,6 @@ describe('reach-reserve: 3 % of the focal length past the nearest, 1 % of the fl
   });
   test('where the nearest itself is out of reach, reach-near says so alone', () =>
     expect(toldOfWhole('reach-reserve', { camera: withRod({ slack: -1, reserve: 0 }) })).toEqual([]));
-});
-
-describe('the boxes at both ends of the travel', () => {
-  test.each([
-    // 167.4 − 161.35 = 6.05: corner strips of 4.05 and 2
-    { rule: 'box-meets-panel', part: 'R1L', inside: 0, outside: -0.01, value: 6.04, limit: 6.05, hint: /pastInfinity/ },
-    // 167.4 − 165.4
-    { rule: 'back-meets-box', part: 'R3', inside: 0, outside: -0.01, value: 1.99, limit: 2, hint: /front box/ },
-    // 53.15 of 39.25
-    { rule: 'overlap-far', part: 'R1L', inside: 13.89, outside: 13.91, value: 39.24, limit: 39.25, hint: /nearest/ },
-  ])('$rule', ({ rule, part, inside, outside, value, limit, hint }) => {
-    expect(toldOfWhole(rule, { build: moving(part, { z: inside }) })).toEqual([]);
-    const [finding] = toldOfWhole(rule, { build: moving(part, { z: outside }) });
-    expect(finding).toMatchObject({ level: 'error', unit: 'mm', hint: expect.stringMatching(hint) });
-    expect(finding?.value).toBeCloseTo(value, 6);
-    expect(finding?.limit).toBeCloseTo(limit, 6);
-  });
-
-  test('box-meets-panel: a box shorter than the overlap', () => {
-    const long = (value: number) => withRod({ rearLength: valued(rod.rearLength, value) });
-    expect(toldOfWhole('box-meets-panel', { camera: long(39.26) })).toEqual([]);
-    expect(toldOfWhole('box-meets-panel', { camera: long(39.2) })).toMatchObject([
-      { level: 'error', value: 39.2, hint: expect.stringMatching(/shallower holder/) },
-    ]);
-  });
 });
 
 test('lens-passes-box: 3 mm of air round the lens in a box of 188.15', () => {

@@ -13,15 +13,11 @@ import { heron as heronText } from '../design/worked-designs.js';
 /** The first of the two cameras worked out in the description; its figures stand beside each use. */
 export const heron: Planned = planCamera(designOf(heronText));
 
-/** What the rules of the whole say under one name, with some of the design, the camera or the build put differently. */
+/** What the rules that look at no wood say under one name, with some of the design or the camera put differently. */
 export const toldOfWhole = (
   rule: string,
-  {
-    design = heron.design,
-    camera = heron.camera,
-    build = heron.build,
-  }: Partial<{ design: Design; camera: Camera; build: Build }>,
-): readonly Finding[] => checkWhole(design, camera, build).filter((finding) => finding.rule === rule);
+  { design = heron.design, camera = heron.camera }: Partial<{ design: Design; camera: Camera }>,
+): readonly Finding[] => checkWhole(design, camera).filter((finding) => finding.rule === rule);
 
 /** Heron with some shared lengths put differently. */
 export const withRod = (lengths: Partial<Camera['settingOut']>): Camera => ({

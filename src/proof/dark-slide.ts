@@ -1,0 +1,81 @@
+import { type Extent, slidBox } from '../assembly/extent.js';
+import { ROUNDING, unless } from '../assembly/limit.js';
+import { stands } from '../assembly/setups.js';
+import { airBetween, spanOf } from '../assembly/span-of.js';
+import { mm, tenth } from '../units/print.js';
+import { asPlaced, asUpright, exposing, standInOf, travelOf, uprightBoxes } from './landmarks.js';
+import type { PieceRule, ProofRule } from './proof-rule.js';
+
+/** A loaded holder in the positions in which it is used: over the keepers, and while its dark slide is drawn. */
+
+/** A dark slide is so much wider than the image, and so thick: section 13 of the camera's description. */
+const SLIDE = { wider: 12, thickness: 1 };
+
+/** slide-path: nothing stands where the dark slide comes out, in the positions in which it is drawn. */
+export const slidePath: PieceRule = ({ format, holders }, build, pieces) => {
+  const half = (format.image.short + SLIDE.wider) / 2;
+  const ends = [0, travelOf(build)];
+  return holders.flatMap((holder, i) => {
+    const standIn = standInOf(build, holder);
+    return exposing(build, holder).flatMap((setup) => {
+      const [held] = uprightBoxes(standIn, setup);
+      if (held === undefined) return [];
+      const [closedEnd, openEnd] = held.y;
+      const needed = openEnd - closedEnd;
+      const lane = asPlaced({ x: [-half, half], y: [openEnd, openEnd + needed], z: ANYWHERE }, setup);
+      const beside = pieces.flatMap(({ part, boxes }) =>
+        boxes.flatMap((box) =>
+          airBetween(lane, box.extent) < -ROUNDING && part !== standIn && stands(box.placement, setup)
+            ? [{ part, box }]
+            : [],
+        ),
+      );
+      const face = held.z[0] + holder.slideDepth;
+      const met = ends.flatMap((rear) => {
+        const path: Extent = { ...lane, z: [face + rear, face + rear + SLIDE.thickness] };
+        return beside
+          .filter(({ box }) => airBetween(path, slidBox(box, rear)) < -ROUNDING)
+          .map(({ part, box }) => ({
+            name: part.name,
+            free: Math.max(0, asUpright(box.extent, setup).y[0] - openEnd),
+          }));
+      });
+      const first = met.reduce((least, one) => (one.free < least.free ? one : least), { name: '', free: needed });
+      return unless(first.free >= needed - ROUNDING, {
+        rule: 'slide-path',
+        level: 'error',
+        value: first.free,
+        limit: needed,
+        unit: 'mm',
+        about: `holders[${i}].slideDepth`,
+        message: `${setup.name}: the dark slide can be drawn ${mm(tenth(first.free))} and is ${mm(tenth(needed))} long; then it meets the ${first.name}.`,
+        hint: 'Measure slideDepth again: from the holder’s face to the slide.',
+      });
+    });
+  });
+};
+
+const ANYWHERE = [-Infinity, Infinity] as const;
+
+/** Air under what hangs over the tailboard; common practice, no source. */
+const OVER_KEEPERS = 3;
+
+/** holder-clears: each holder in the positions in which it is used, over the keepers. */
+export const holderClears: ProofRule = ({ holders }, build) => {
+  const keepers = Math.max(...['T3', 'T3S'].map((id) => spanOf(build, id).y[1]));
+  return holders.flatMap((holder, i) => {
+    const standIn = standInOf(build, holder);
+    if (standIn === undefined) return [];
+    const value = spanOf(build, standIn.id).y[0] - keepers;
+    return unless(value >= OVER_KEEPERS - ROUNDING, {
+      rule: 'holder-clears',
+      level: 'error',
+      value,
+      limit: OVER_KEEPERS,
+      unit: 'mm',
+      about: `holders[${i}].closedEnd`,
+      message: `The ${holder.name} hangs ${mm(tenth(value))} above the keepers in one of the positions in which it is used: it fouls the tailboard.`,
+      hint: `Shorten its closed end or its width by ${mm(tenth(OVER_KEEPERS - value))}.`,
+    });
+  });
+};
