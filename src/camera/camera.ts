@@ -211,7 +211,6 @@ export function sizeCamera(design: Design): Camera {
     holders,
     closest: rod.closest.value,
     ply: t,
-    soleRear: standardFront + SOLE_BEHIND,
     keeperEdge: soleWidth / 2 + workshop.railPlay + railWidth(t) - keeperWidth(railWidth(t)),
     railLength,
   });
@@ -413,7 +412,6 @@ export function sizeCamera(design: Design): Camera {
       width: tailboard.width,
       thickness: 2 * t,
       modulus: workshop.modulus,
-      imageLong: format.image.long,
     }),
     hardware: hardwareOf(objects),
     figures: {

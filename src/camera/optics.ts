@@ -8,22 +8,19 @@ import { exitPupil } from '../optics/light-cone.js';
 export interface Optics {
   readonly seat: number;
   readonly diagonal: number;
-  /** Circle of confusion: diagonal/1500 (common practice, no source). */
-  readonly confusion: number;
-  /** How far a register may be out: a quarter of N·c at infinity. */
+  /** How far a register may be out: a quarter of N·c at infinity, c the diagonal/1500 (common practice, no source). */
   readonly registerTolerance: number;
   readonly filmAtInfinity: number;
   readonly filmAtNearest: number;
   readonly circle: { readonly infinity: number; readonly nearest: number } | null;
   readonly coversFrom: number | null;
   readonly pupil: { readonly z: number; readonly diameter: number };
-  readonly rearRim: { readonly z: number; readonly radius: number };
 }
 
 export type OpticsGiven = Pick<Design, 'lens' | 'focus' | 'format'> & { readonly seat: number };
 
 export function solveOptics({ lens, focus, format, seat }: OpticsGiven): Optics {
-  const { maxAperture, pupilMagnification: P, coverage, barrel } = lens;
+  const { maxAperture, pupilMagnification: P, coverage } = lens;
   const { short, long } = format.image;
   const imageDiagonal = diagonal({ width: short, height: long });
   const confusion = circleOfConfusion(imageDiagonal);
@@ -32,13 +29,11 @@ export function solveOptics({ lens, focus, format, seat }: OpticsGiven): Optics 
   return {
     seat,
     diagonal: imageDiagonal,
-    confusion,
     registerTolerance: registerTolerance(maxAperture, confusion),
     filmAtInfinity: filmPlane(placed, 0),
     filmAtNearest: filmPlane(placed, focus.nearest),
     circle,
     coversFrom: circle && coversFrom(imageDiagonal, circle.infinity, P),
     pupil: exitPupil(placed),
-    rearRim: { z: seat + barrel.grip + barrel.rear, radius: barrel.rearDiameter / 2 },
   };
 }

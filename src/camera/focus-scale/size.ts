@@ -21,8 +21,6 @@ export interface FocusScale {
   readonly soleMarks: readonly Mark[];
   /** z of the screws through the keepers, moved clear of the words. */
   readonly keeperScrews: readonly number[];
-  /** Room that is left for the deepest holder's line before the sole's rear edge. */
-  readonly room: number;
 }
 
 export interface FocusScaleGiven {
@@ -36,7 +34,6 @@ export interface FocusScaleGiven {
   readonly holders: readonly { readonly name: string; readonly effectiveDepth: number }[];
   readonly closest: number;
   readonly ply: number;
-  readonly soleRear: number;
   /** |x| of the keepers' inner edge, and their width. */
   readonly keeperEdge: number;
   readonly railLength: number;
@@ -119,7 +116,6 @@ export function sizeFocusScale(given: FocusScaleGiven): FocusScale {
       })),
     ),
     keeperScrews: screws(given.railLength, labelled),
-    room: given.soleRear - Math.max(...indexes.map((i) => i.z)),
   };
 }
 
