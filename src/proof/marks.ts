@@ -16,7 +16,9 @@ export function markRules(build: Build): readonly Finding[] {
   const flats = build.parts.filter((part) => part.kind === 'flat').filter(({ placements }) => placements.length > 0);
   return flats.flatMap((part) => {
     const pieces = standingOf(part, build, blocks);
-    return part.marks.length > 0 ? mirrorText(part, pieces) : idHidden(part, pieces);
+    if (part.marks.length > 0) return mirrorText(part, pieces);
+    // what is taken out and put in is told from its like by its mark: that may show
+    return part.placements.some(({ group }) => group === 'loose') ? [] : idHidden(part, pieces);
   });
 }
 

@@ -13,6 +13,9 @@ const ALIKE = 1;
 /** What differs by no more than this works alike: a slide fit. Common practice, no source. */
 const SAME = 0.3;
 
+/** Curves are compared as chords that stray by so much, well below what counts. */
+const CHORDS = 0.05;
+
 /**
  * one-way: no part goes in the wrong way, or in the place of another, unless it does there what it should. Every part is
  * tried in its own place in the seven other ways in which its outline may lie there, and in the place of every part that
@@ -51,12 +54,12 @@ interface Shape {
 }
 
 function shapeOf(part: FlatPart): Shape {
-  const outline = flatten(part.outline);
+  const outline = flatten(part.outline, CHORDS);
   const { left, right, bottom, top } = boundsOfPoints(outline);
   return {
     part,
     outline,
-    holes: part.holes.map((hole) => flatten(hole)),
+    holes: part.holes.map((hole) => flatten(hole, CHORDS)),
     middle: { x: (left + right) / 2, y: (bottom + top) / 2 },
     width: right - left,
     height: top - bottom,
@@ -136,25 +139,23 @@ function wrongWays(shape: Shape, place: Shape, seats: readonly Seat[]): readonly
     if (edge > ALIKE) return [];
     const holes = shape.holes.map((hole) => turnedLoop(hole, turning, shape, place));
     const engraved = [shape.part, place.part].some(({ engraving, marks }) => engraving.length + marks.length > 0);
-    const wrong = (stray: number, scale: boolean): WrongWay => ({
-      part: shape.part,
-      place: place.part,
-      turning,
-      stray,
-      scale,
-    });
-    if (Math.max(edge, holesStray(holes, place.holes)) <= SAME) {
+    const wrong = (stray: number): readonly WrongWay[] => {
       // a scale that lies on the face below is missed at once, one that reads wrong is not
-      return engraved && !turning.over ? [wrong(0, true)] : [];
-    }
-    if (!seats.some((seat) => goesIn(shape.part, outline, holes, seat))) return [];
-    const stray = Math.max(edge, holesStray(holes.filter(matters), place.holes.filter(matters)));
-    return stray <= SAME ? [] : [wrong(stray, false)];
+      const scale = stray <= SAME;
+      if (scale && (!engraved || turning.over)) return [];
+      return [{ part: shape.part, place: place.part, turning, stray, scale }];
+    };
+    if (Math.max(edge, holesStray(holes, place.holes)) <= SAME) return wrong(0);
+    if (!seats.some((seat) => goesIn(place.part, outline, holes, seat))) return [];
+    return wrong(Math.max(edge, holesStray(holes.filter(matters), place.holes.filter(matters))));
   });
 }
 
-/** Pins, bolts and nuts are parts and stand in their holes, so a round hole of their size that is empty here does nothing. */
-const PINS = { least: 4, most: 20 };
+/**
+ * Pins, bolts, screws and nuts are parts and stand in their holes, so a round hole of their size that is empty here does
+ * nothing. Smaller ones are drilled for the points of wood screws.
+ */
+const PINS = { least: 3, most: 20 };
 
 function matters(hole: Loop): boolean {
   const { left, right, bottom, top } = boundsOfPoints(hole);
@@ -215,9 +216,10 @@ const apart = (a: Box, b: Box): number =>
   );
 
 /** Whether, in every set-up, nothing of its neighbours stands where there is wood now, and it is not seen that it is wrong. */
-function goesIn(part: FlatPart, outline: Loop, holes: readonly Loop[], seat: Seat): boolean {
+function goesIn(place: FlatPart, outline: Loop, holes: readonly Loop[], seat: Seat): boolean {
   const path = (loop: Loop): ClosedPath => polygon(loop.map(({ x, y }) => [x, y] as const));
-  const tried: FlatPart = { ...part, outline: path(outline), holes: holes.map(path) };
+  // glued to what the part is glued to whose place it takes
+  const tried: FlatPart = { ...place, outline: path(outline), holes: holes.map(path) };
   return seat.every(({ placement, others }) => {
     const [block] = blocksOf([{ ...tried, placements: [placement] }]);
     if (block === undefined) return false;

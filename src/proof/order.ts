@@ -1,5 +1,6 @@
 import type { Build, Setup } from '../assembly/build.js';
 import { stands } from '../assembly/setups.js';
+import { type Workbench, workbench } from '../assembly/workbench.js';
 import type { Kernel } from '../geometry/kernel.js';
 import type { Point3 } from '../geometry/placement.js';
 import type { Finding } from '../model/finding.js';
@@ -11,7 +12,7 @@ import {
   blocksOf,
   inOnePlace,
   type Looker,
-  looking,
+  lookerOn,
   PRESS,
   shifted,
   type Way,
@@ -47,22 +48,25 @@ export const proveOrder = (build: Build, kernel: Kernel, steps: readonly Step[] 
   orderOf(build, kernel, steps).findings;
 
 /** The moves in their order, each with the way that was found for it. */
-export function orderOf(build: Build, kernel: Kernel, steps: readonly Step[] = assemblySteps): AssemblyOrder {
+export const orderOf = (build: Build, kernel: Kernel, steps: readonly Step[] = assemblySteps): AssemblyOrder =>
+  kernel.stage((bench) => orderOn(build, workbench(bench), steps));
+
+/** The same on a bench on which the pieces may lie already. */
+export function orderOn(build: Build, on: Workbench, steps: readonly Step[] = assemblySteps): AssemblyOrder {
   const blocks = blocksOf(build.parts);
   const unnamed = build.parts.filter(({ id, placements }) => placements.length > 0 && !named(steps, id));
-  return looking(kernel, (looker) => {
-    const tried = new Tried();
-    const told = build.setups.map((setup) => putTogether(blocks, setup, steps, looker, tried));
-    return {
-      moves: told.flatMap(({ moves }) => moves),
-      findings: [
-        ...unnamed.map(forgotten),
-        ...told.flatMap(({ stuck }) => stuck),
-        ...told.slice(0, 1).flatMap(({ camera }) => boardComesOut(camera, looker)),
-        ...told.flatMap(({ camera }) => waysBack(camera, looker, tried)),
-      ],
-    };
-  });
+  const looker = lookerOn(on);
+  const tried = new Tried();
+  const told = build.setups.map((setup) => putTogether(blocks, setup, steps, looker, tried));
+  return {
+    moves: told.flatMap(({ moves }) => moves),
+    findings: [
+      ...unnamed.map(forgotten),
+      ...told.flatMap(({ stuck }) => stuck),
+      ...told.slice(0, 1).flatMap(({ camera }) => boardComesOut(camera, looker)),
+      ...told.flatMap(({ camera }) => waysBack(camera, looker, tried)),
+    ],
+  };
 }
 
 const named = (steps: readonly Step[], id: string): boolean =>
@@ -290,7 +294,8 @@ function waysBack(camera: readonly Block[], looker: Looker, tried: Tried): reado
     const moving = camera.filter((block) => moves(block) && !off.includes(block.piece.part.id));
     const still = camera.filter((block) => !moves(block) && !off.includes(block.piece.part.id));
     if (!tried.first(`${what} ${keysOf(moving)} > ${keysOf(still)}`)) return [];
-    return held(what, moving, still, way, hint, looker);
+    // told once, however many set-ups it is met in
+    return held(what, moving, still, way, hint, looker).filter(() => tried.first(what));
   });
 }
 

@@ -1,8 +1,9 @@
 import type { Extent } from '../assembly/extent.js';
 import { type Loop, platesIn } from '../assembly/measure.js';
 import { type Piece, piecesOf } from '../assembly/pieces.js';
+import type { Workbench } from '../assembly/workbench.js';
 import { grown, type Region, sharedArea } from '../geometry/clip.js';
-import type { Bench, Kernel, Solid } from '../geometry/kernel.js';
+import type { Bench, Solid } from '../geometry/kernel.js';
 import { boundsOfPoints, type Point } from '../geometry/path.js';
 import { frame, type Matrix4, type Point3, shift } from '../geometry/placement.js';
 import { circle } from '../geometry/shapes.js';
@@ -110,7 +111,7 @@ export function prismatic(
   thick: Axis,
   [low, high]: Stretch,
 ): { readonly extent: Extent; readonly prism: Prismatic } {
-  const region = turnedRight(loops);
+  const region = withoutOverlaps(turnedRight(loops));
   return {
     extent: extentOf(region.slice(0, 1), thick, [low, high]),
     prism: {
@@ -122,6 +123,21 @@ export function prismatic(
       }),
     },
   };
+}
+
+/** By so much holes are widened to be drawn together, one line of the grid, mm. */
+const HAIR = 1e-4;
+
+/** Holes that run into each other become one: counted one by one, what both take away would be wood again. */
+function withoutOverlaps(region: Region): Region {
+  const [outline, ...holes] = region;
+  const boxes = holes.map(boundsOfPoints);
+  const meet = boxes.some((a, i) =>
+    boxes.slice(i + 1).some((b) => a.left < b.right && b.left < a.right && a.bottom < b.top && b.bottom < a.top),
+  );
+  if (outline === undefined || !meet) return region;
+  const filled = holes.map((loop) => [...loop].reverse());
+  return [outline, ...grown(filled, HAIR, { corners: 'mitred' }).map((loop) => [...loop].reverse())];
 }
 
 /** Reckoned when it is first asked for: most pieces never meet anything. */
@@ -191,7 +207,8 @@ export function shifted(block: Block, axis: Axis, by: number): Block {
     loops.map((loop) => loop.map(({ x, y }) => ({ x: axis === first ? x + by : x, y: axis === second ? y + by : y })));
   const along = (extent: Extent): Extent => ({ ...extent, [axis]: [extent[axis][0] + by, extent[axis][1] + by] });
   return {
-    piece: block.piece,
+    // a name of its own: what is known of the piece is not true of it here
+    piece: { ...block.piece, key: `${block.piece.key} ${axis}${by}` },
     extent: along(block.extent),
     prism: {
       thick,
@@ -378,6 +395,8 @@ function shadowOf(region: Region, thick: Axis, { axis, sign }: Way): Region {
   return region.flatMap((loop) =>
     loop.flatMap((a, i) => {
       const b = loop[(i + 1) % loop.length] as Point;
+      // what lies behind wood lies behind an edge that looks that way; the others need not be drawn out
+      if ((b.y - a.y) * dx - (b.x - a.x) * dy < 0) return [];
       const quad = [a, b, { x: b.x + dx, y: b.y + dy }, { x: a.x + dx, y: a.y + dy }];
       return Math.abs(first ? b.y - a.y : b.x - a.x) < NOTHING ? [] : turnedRight([quad]);
     }),
@@ -406,58 +425,39 @@ export interface Looker {
   readonly measure: (moving: Block, still: Block, way: Way) => { readonly depth: number; readonly at: Point3 };
 }
 
-/** Does something with a looker; all solids that it made are freed afterwards. */
-export const looking = <T>(kernel: Kernel, work: (looker: Looker) => T): T =>
-  kernel.stage((bench) => {
-    const printed = new Map<string, Solid>();
-    const known = new Map<string, boolean>();
-    const printedSolid = ({ piece }: Block): Solid => {
-      const known = printed.get(piece.key);
-      if (known) return known;
-      if (piece.part.kind !== 'printed') throw new Error(`${piece.key} is a prism`);
-      const { add, cut } = piece.part.solid;
-      const body = bench.joined(add.map((prism) => bench.prism(prism, 'add')));
-      const whole =
-        cut.length === 0
-          ? body
-          : bench.cut(
-              body,
-              cut.map((prism) => bench.prism(prism, 'cut')),
-            );
-      const made = bench.moved(whole, piece.placement.matrix);
-      printed.set(piece.key, made);
-      return made;
-    };
-    const shared = (moving: Block, still: Block, way: Way) => {
-      const { prism } = moving;
-      if (prism !== null) {
-        const lean = prism.lean();
-        const swept = sweptSolid(bench, lean.region, prism.thick, lean.extent, way);
-        const { thick, region } = still.prism ?? { thick: 'z' as const, region: [] };
-        const solid = still.prism === null ? printedSolid(still) : drawnOut(bench, region, thick, still.extent[thick]);
-        return bench.shared(swept, solid);
-      }
-      if (still.prism === null) throw new Error('two printed pieces pass each other');
-      const { thick, lean } = still.prism;
-      const back: Way = { axis: way.axis, sign: way.sign > 0 ? -1 : 1 };
-      return bench.shared(printedSolid(moving), sweptSolid(bench, lean().region, thick, lean().extent, back));
-    };
-    return work({
-      meets: (moving, still, way) => {
-        if (!boxesMeet(moving.extent, still.extent, way)) return false;
-        const key = `${moving.piece.key} ${still.piece.key} ${way.axis}${way.sign}`;
-        const before = known.get(key);
-        if (before !== undefined) return before;
-        const met =
-          moving.prism !== null && still.prism !== null
-            ? inTheWay(moving, still, way)
-            : shared(moving, still, way).volume > CRUMB;
-        known.set(key, met);
-        return met;
-      },
-      measure: (moving, still, way) => {
-        const { depth, at } = shared(moving, still, way);
-        return { depth, at };
-      },
-    });
-  });
+/** Looks at pieces where they stand. What it has seen of two on their way it need not look at again. */
+export function lookerOn({ bench, solid }: Workbench): Looker {
+  const known = new Map<string, boolean>();
+  const shared = (moving: Block, still: Block, way: Way) => {
+    const { prism } = moving;
+    if (prism !== null) {
+      const lean = prism.lean();
+      const swept = sweptSolid(bench, lean.region, prism.thick, lean.extent, way);
+      const { thick, region } = still.prism ?? { thick: 'z' as const, region: [] };
+      const there = still.prism === null ? solid(still.piece, 0) : drawnOut(bench, region, thick, still.extent[thick]);
+      return bench.shared(swept, there);
+    }
+    if (still.prism === null) throw new Error('two printed pieces pass each other');
+    const { thick, lean } = still.prism;
+    const back: Way = { axis: way.axis, sign: way.sign > 0 ? -1 : 1 };
+    return bench.shared(solid(moving.piece, 0), sweptSolid(bench, lean().region, thick, lean().extent, back));
+  };
+  return {
+    meets: (moving, still, way) => {
+      if (!boxesMeet(moving.extent, still.extent, way)) return false;
+      const key = `${moving.piece.key} ${still.piece.key} ${way.axis}${way.sign}`;
+      const before = known.get(key);
+      if (before !== undefined) return before;
+      const met =
+        moving.prism !== null && still.prism !== null
+          ? inTheWay(moving, still, way)
+          : shared(moving, still, way).volume > CRUMB;
+      known.set(key, met);
+      return met;
+    },
+    measure: (moving, still, way) => {
+      const { depth, at } = shared(moving, still, way);
+      return { depth, at };
+    },
+  };
+}

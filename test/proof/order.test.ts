@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Build } from '../../src/assembly/build.js';
+import { spanOf } from '../../src/assembly/span-of.js';
 import { loadKernel } from '../../src/geometry/kernel.js';
 import { type ClosedPath, polygon, reversed } from '../../src/geometry/path.js';
 import { circle, slotAlongX } from '../../src/geometry/shapes.js';
@@ -263,6 +264,30 @@ describe('Heron with a fault in it', () => {
     expect(messages(build).join()).toMatch(
       /The lens board, with both retainers drawn, does not come out to the front: F9 \(retainer\)/,
     );
+  });
+
+  /** A thing glued to the tailboard or the standard, put there in the last step. */
+  const added = (plate: FlatPart): readonly string[] =>
+    messages({ ...heron.build, parts: [...heron.build.parts, plate] }, [
+      ...assemblySteps,
+      { number: 11, title: 'more', acts: [{ into: CAMERA, each: [plate.id] }] },
+    ]);
+
+  test('a block glued behind the end stop: the camera goes together, and the rear never comes out', () => {
+    const y = spanOf(heron.build, 'R4L').y[0];
+    const z = spanOf(heron.build, 'T5').z[1];
+    const block = tinyPlate({ id: 'block', across: 'z', low: z - 4, outline: rect(-40, y + 5, 40, y + 20) });
+    expect(added(block)).toEqual([
+      expect.stringMatching(
+        /^The sliding rear, with the end stop off and the bolt out, does not come out behind: block \(plate block\) stands in the way of R[345]/,
+      ),
+    ]);
+  });
+
+  test('a bar glued over the well: neither glass nor holder comes out', () => {
+    const z = spanOf(heron.build, 'holder-2').z[1] + 10;
+    const bar = tinyPlate({ id: 'bar', across: 'z', low: z, outline: rect(-110, 0, 110, 8) });
+    expect(added(bar).join()).toMatch(/The glass or holder, with the cords off, does not come out behind: bar/);
   });
 
   test.each([
