@@ -2,7 +2,7 @@ import type { Build, Setup } from '../assembly/build.js';
 import { boxesOf } from '../assembly/extent.js';
 import { ROUNDING, unless } from '../assembly/limit.js';
 import { holeRound, plateOf } from '../assembly/measure.js';
-import { ON_THE_ROAD, stands } from '../assembly/setups.js';
+import { stands } from '../assembly/setups.js';
 import { spanOf } from '../assembly/span-of.js';
 import type { Design, Holder } from '../design/design.js';
 import { inside } from '../geometry/path.js';
@@ -44,8 +44,7 @@ export const register: ProofRule = (design, build) => {
     const off = exposing(build, holder).flatMap((setup) => {
       const film = filmIn(build, setup, holder);
       const focusing = build.setups.find(
-        ({ name, focusing: glassIsIn, holder: of, orientation }) =>
-          glassIsIn && name !== ON_THE_ROAD && of === holder.name && orientation === setup.orientation,
+        (other) => other.focusing && other.holder === holder.name && other.orientation === setup.orientation,
       );
       const glass = focusing && glassIn(design, build, focusing);
       return film === null || glass === null || glass === undefined ? [] : [{ setup, by: glass - film }];

@@ -46,6 +46,16 @@ describe('slide-path: as much free length as the slide is long', () => {
     ]);
   });
 
+  test('what stands in its way at the farthest place only is told too', () => {
+    // the slide then runs at z 285.75 to 286.75; the end stop, 10 long, hung above the holder
+    const stop = movePart(build, 'T5', { y: 270, z: -48 });
+    const told = toldUnder('slide-path', stop);
+    expect(told.map(({ message }) => message)).toEqual([
+      expect.stringMatching(/^paper holder, upright: .* then it meets the end stop\./),
+      expect.stringMatching(/^processing holder, upright/),
+    ]);
+  });
+
   test('a slide that runs above the fence passes it, one that runs into it does not', () => {
     const depth = (slideDepth: number) => ({ ...design, holders: design.holders.map((h) => ({ ...h, slideDepth })) });
     expect(toldUnder('slide-path', build, depth(2.5))).toEqual([]);

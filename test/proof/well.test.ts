@@ -97,6 +97,13 @@ describe('fence-below-slide: the fence at the open end 0.3 below a slide that ru
     expect(told?.hint).toMatch(/face of 4\.1 mm/);
     expect(rulesTelling(thicken(build, 'fence-open', 3.8))).toEqual(['fence-below-slide']);
   });
+  test('under a holder that stands 0.5 off the seat it may be 0.5 higher', () => {
+    const raised = (fence: number) =>
+      toldUnder('fence-below-slide', movePart(thicken(build, 'fence-open', fence), 'holder-1', { z: 0.5 }));
+    // the other holder lies on the seat: its slide runs into both
+    expect(raised(4.24).map(({ about }) => about)).toEqual(['holders[1].slideDepth']);
+    expect(raised(4.26)).toHaveLength(2);
+  });
   test('left off, the lowest that could be made is 1.25', () => {
     const slides = (slideDepth: number): Design => ({
       ...design,
