@@ -5,5 +5,11 @@ import { defineConfig } from 'vitest/config';
  * `testFiles`, with which it never puts in a mutant that counts while a module loads, and takes all of those for survivors.
  */
 export default defineConfig({
-  test: { include: ['test/optics/*.test.ts', 'test/joinery/*.test.ts', 'test/camera/{claim,setting-out*}.test.ts'] },
+  test: {
+    include: [
+      'test/optics/*.test.ts',
+      'test/joinery/*.test.ts',
+      'test/camera/{expression,figure,setting-out*}.test.ts',
+    ],
+  },
 });
