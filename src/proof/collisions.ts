@@ -8,13 +8,19 @@ import { compose, type Matrix4, quarterTurn } from '../geometry/placement.js';
 import type { Finding } from '../model/finding.js';
 import { mm, plainNumber, tenth } from '../units/print.js';
 
+interface Collisions {
+  readonly findings: readonly Finding[];
+  /** The ids of each two parts that want the same place, with a space between. */
+  readonly pairs: ReadonlySet<string>;
+}
+
 /**
  * parts-collide: no two pieces share volume beyond a press fit, in any set-up, at any station, past infinity, at the end
  * of the reserve, and with the back in every position in which it is used.
  *
  * @param press how much a press fit may bite, mm in all
  */
-export function collisions(build: Build, arrangement: Arrangement, press: number): readonly Finding[] {
+export function collisions(build: Build, arrangement: Arrangement, press: number): Collisions {
   const standing = arrangement.pairs(0).map((pair) => ({
     pair,
     where: arrangement.together(pair.a, pair.b)[0]?.name ?? '',
@@ -31,7 +37,10 @@ export function collisions(build: Build, arrangement: Arrangement, press: number
   }
   const met = [...worst.values()].sort((one, other) => other.shared.volume - one.shared.volume);
   const first = met.slice(0, MOST_TOLD).map(told(press));
-  return met.length > MOST_TOLD ? [...first, more(met.length - MOST_TOLD)] : first;
+  return {
+    findings: met.length > MOST_TOLD ? [...first, more(met.length - MOST_TOLD)] : first,
+    pairs: new Set(worst.keys()),
+  };
 }
 
 /** Where on the way two pieces share most: at the stations and at some places between them, to tell the builder one. */

@@ -51,11 +51,20 @@ export const proveOrder = (build: Build, kernel: Kernel, steps: readonly Step[] 
 export const orderOf = (build: Build, kernel: Kernel, steps: readonly Step[] = assemblySteps): AssemblyOrder =>
   kernel.stage((bench) => orderOn(build, workbench(bench), steps));
 
-/** The same on a bench on which the pieces may lie already. */
-export function orderOn(build: Build, on: Workbench, steps: readonly Step[] = assemblySteps): AssemblyOrder {
+/**
+ * The same on a bench on which the pieces may lie already.
+ *
+ * @param colliding pairs of ids that want the same place: that is told of them, and here they do not stand in each other's way
+ */
+export function orderOn(
+  build: Build,
+  on: Workbench,
+  steps: readonly Step[] = assemblySteps,
+  colliding: ReadonlySet<string> = NONE,
+): AssemblyOrder {
   const blocks = blocksOf(build.parts);
   const unnamed = build.parts.filter(({ id, placements }) => placements.length > 0 && !named(steps, id));
-  const looker = lookerOn(on);
+  const looker = letting(lookerOn(on), colliding);
   const tried = new Tried();
   const told = build.setups.map((setup) => putTogether(blocks, setup, steps, looker, tried));
   return {
@@ -68,6 +77,19 @@ export function orderOn(build: Build, on: Workbench, steps: readonly Step[] = as
     ],
   };
 }
+
+const NONE: ReadonlySet<string> = new Set();
+
+const letting = (looker: Looker, through: ReadonlySet<string>): Looker =>
+  through.size === 0
+    ? looker
+    : {
+        ...looker,
+        meets: (moving, still, way) => {
+          const [a, b] = [moving.piece.part.id, still.piece.part.id];
+          return !through.has(`${a} ${b}`) && !through.has(`${b} ${a}`) && looker.meets(moving, still, way);
+        },
+      };
 
 const named = (steps: readonly Step[], id: string): boolean =>
   steps.some(({ acts }) => acts.some((act) => idsOf(act).some((pattern) => matches(pattern, id))));

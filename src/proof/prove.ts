@@ -6,13 +6,14 @@ import type { Design } from '../design/design.js';
 import type { Kernel } from '../geometry/kernel.js';
 import type { Finding } from '../model/finding.js';
 import type { ProofDocument } from '../model/proof.js';
+import { assemblySteps } from './assembly-steps.js';
 import { collisions } from './collisions.js';
 import { contacts } from './contacts.js';
 import { cornerOwners } from './corner-owner.js';
 import { clearances, groupsPart } from './groups.js';
 import { markRules } from './marks.js';
 import { oneWayRules } from './one-way.js';
-import { orderOf } from './order.js';
+import { orderOn } from './order.js';
 import { registerRules } from './register.js';
 import { staticsRules } from './statics.js';
 import { wordsFor } from './straight-line.js';
@@ -28,26 +29,24 @@ export interface Proof {
  * finished parts where they stand, and knows nothing of how they came by their sizes.
  */
 export function prove(design: Design, build: Build, kernel: Kernel): Proof {
-  const order = orderOf(build, kernel);
   const solids = kernel.stage((bench) => {
-    const arrangement = arrange(build, workbench(bench), reserveOf(build));
+    const on = workbench(bench);
+    const arrangement = arrange(build, on, reserveOf(build));
     const air = clearances(arrangement);
+    const collided = collisions(build, arrangement, Math.max(0, -design.workshop.fits.press));
     return {
-      findings: [
-        ...collisions(build, arrangement, Math.max(0, -design.workshop.fits.press)),
-        ...contacts(build.parts, arrangement),
-        ...groupsPart(build.parts, air),
-      ],
+      findings: [...collided.findings, ...contacts(build.parts, arrangement), ...groupsPart(build.parts, air)],
       pieces: arrangement.pieces.length,
       pairs: arrangement.pairs(0).length,
       air,
+      order: orderOn(build, on, assemblySteps, collided.pairs),
     };
   });
   return {
     findings: [
       ...solids.findings,
       ...cornerOwners(build),
-      ...order.findings,
+      ...solids.order.findings,
       ...oneWayRules(build),
       ...markRules(build),
       ...registerRules(design, build),
@@ -58,7 +57,7 @@ export function prove(design: Design, build: Build, kernel: Kernel): Proof {
       pairs: solids.pairs,
       setups: build.setups.map(({ name }) => name),
       clearances: solids.air,
-      assembly: order.moves.map(({ step, title, pieces, way }) => ({
+      assembly: solids.order.moves.map(({ step, title, pieces, way }) => ({
         step,
         title,
         pieces,

@@ -22,7 +22,7 @@ beforeAll(async () => {
 
 const on = <T>(build: Build, look: (arrangement: Arrangement) => T, reserve = 0): T =>
   kernel.stage((bench) => look(arrange(build, workbench(bench), reserve)));
-const collide = (build: Build, reserve = 0) => on(build, (a) => collisions(build, a, 0.02), reserve);
+const collide = (build: Build, reserve = 0) => on(build, (a) => collisions(build, a, 0.02).findings, reserve);
 const touch = (build: Build) => on(build, (a) => contacts(build.parts, a));
 const rules = (findings: readonly Finding[]) => findings.map(({ rule }) => rule);
 
