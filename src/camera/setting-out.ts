@@ -185,7 +185,9 @@ export function setOut(given: SettingOutGiven): SettingOut {
   const glass: Depth = { of: 'the bare glass', depth: glassDepth };
   const [firstDepth = glass, ...otherDepths] = depths;
   const behindSeat: readonly [Depth, ...Depth[]] = [firstDepth, ...otherDepths, glass];
-  const depthClaims = ofEach(behindSeat, ({ of, depth }) => claim(of, formula`${depth}`));
+  const depthClaims = ofEach(behindSeat, ({ of, depth }) =>
+    claim(of.startsWith('the ') ? of : `the ${of}`, formula`${depth}`),
+  );
   const greatest = widest('T_max', 'greatest depth behind the holder seat', depthClaims);
   const least = narrowest('T_min', 'least depth behind the holder seat', depthClaims);
   const stack = derived(

@@ -34,8 +34,8 @@ export function explain(text: string, design: Design, asked?: string): Explained
   const { entry } = found;
   const context = contextOf(text, design, entries);
   const { value } = entry.figure;
-  const changes = value === null ? [] : whatMoves(context.variables, entry.path, value);
-  return { kind: 'explanation', explanation: { ...cameAbout(entry, context), changes } };
+  const moved = value === null ? { changes: [], otherChanges: 0 } : whatMoves(context.variables, entry.path, value);
+  return { kind: 'explanation', explanation: { ...cameAbout(entry, context), ...moved } };
 }
 
 const listOf = (design: Design, entries: readonly Entry[]): Explained => ({
@@ -68,7 +68,10 @@ export const contextOf = (text: string, design: Design, entries: readonly Entry[
 });
 
 /** All of an explanation but what would change the figure, which takes many cameras to find out. */
-export function cameAbout({ path, figure, word }: Entry, context: Context): Omit<Explanation, 'changes'> {
+export function cameAbout(
+  { path, figure, word }: Entry,
+  context: Context,
+): Omit<Explanation, 'changes' | 'otherChanges'> {
   const { design } = context;
   const head = {
     schema: 1,

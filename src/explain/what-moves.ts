@@ -1,5 +1,5 @@
 import type { Variable } from '../design/variables.js';
-import type { Change } from '../model/explanation.js';
+import type { Explanation } from '../model/explanation.js';
 import { entriesOf } from './plan-tree.js';
 
 /** Smaller than this is rounding. */
@@ -11,7 +11,7 @@ const MOST_DEFAULTS = 2;
 
 /** A key and what it does to a figure for each hundredth part of itself: what makes keys of different kinds comparable. */
 interface Weighed {
-  readonly change: Change;
+  readonly change: Explanation['changes'][number];
   readonly weight: number;
 }
 
@@ -19,7 +19,11 @@ interface Weighed {
  * The keys that move a figure: each number of the design is changed by a small step, more and less, and the camera is
  * planned anew each time.
  */
-export function whatMoves(variables: readonly Variable[], path: string, value: number): readonly Change[] {
+export function whatMoves(
+  variables: readonly Variable[],
+  path: string,
+  value: number,
+): Pick<Explanation, 'changes' | 'otherChanges'> {
   const moving = variables.flatMap((variable): readonly Weighed[] => {
     const step = stepOf(variable);
     const at = (amount: number): number | null => {
@@ -31,14 +35,15 @@ export function whatMoves(variables: readonly Variable[], path: string, value: n
     const effect = Math.max(Math.abs(more ?? 0), Math.abs(less ?? 0));
     if (effect < NOTHING) return [];
     const { path: key, what, typed, unit } = variable;
-    const change: Change = { path: key, what, typed, value: variable.value, unit, step, more, less };
+    const change = { path: key, what, typed, value: variable.value, unit, step, more, less };
     return [{ change, weight: (effect / step) * 0.01 * (Math.abs(variable.value) || step) }];
   });
   const ranked = [...moving].sort((a, b) => b.weight - a.weight).map(({ change }) => change);
-  return [
+  const changes = [
     ...ranked.filter(({ typed }) => typed).slice(0, MOST_TYPED),
     ...ranked.filter(({ typed }) => !typed).slice(0, MOST_DEFAULTS),
   ];
+  return { changes, otherChanges: ranked.length - changes.length };
 }
 
 /** One of the second figure that counts, of lengths a millimetre at most; one of what is counted. */

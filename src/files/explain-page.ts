@@ -172,7 +172,10 @@ const CHANGES: readonly Column[] = [
 ];
 
 /** What each key does, as the camera that was planned with it changed says. */
-function changeTable({ value: figure, decidedBy, unit: own, changes }: Explanation, page: Page): readonly string[] {
+function changeTable(
+  { value: figure, decidedBy, unit: own, changes, otherChanges }: Explanation,
+  page: Page,
+): readonly string[] {
   const { colour } = page;
   if (changes.length === 0)
     return [`${INDENT}${colour.heading('To change it')}`, ...text('no small change of any key moves it', page, 2)];
@@ -187,7 +190,12 @@ function changeTable({ value: figure, decidedBy, unit: own, changes }: Explanati
     const name = path === 'format' ? `format, ${what}` : typed ? path : `${path}, default`;
     return [name, quantity(value, unit), moved(change, 1, change.more), moved(change, -1, change.less)];
   });
-  return indented([`${colour.heading('To change it')}`, ...indented(table(CHANGES, rows, page.width - 4).rows.flat())]);
+  const others = otherChanges === 1 ? 'one other key moves it, less' : `${otherChanges} other keys move it, each less`;
+  return [
+    `${INDENT}${colour.heading('To change it')}`,
+    ...indented(indented(table(CHANGES, rows, page.width - 4).rows.flat())),
+    ...(otherChanges === 0 ? [] : text(others, page, 2)),
+  ];
 }
 
 /** By how much a figure moves; of what the trade counts in its own way, what it becomes. */

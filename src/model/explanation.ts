@@ -25,6 +25,8 @@ export interface Explanation {
   readonly behind: readonly ExplainedClaim[];
   /** Keys of the design that move it, those that matter most first. */
   readonly changes: readonly Change[];
+  /** How many other keys move it, each less than those. */
+  readonly otherChanges: number;
   readonly source: string;
 }
 

@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { explain } from '../../src/explain/explain.js';
 import { explainPage, explanationJson, figureList } from '../../src/files/explain-page.js';
 import type { Colour } from '../../src/files/plan-page.js';
+import type { Explanation } from '../../src/model/explanation.js';
 import { designOf } from '../design/reading.js';
 import { evaluate } from '../explain/evaluate.js';
 
@@ -12,10 +13,15 @@ const plain: Colour = { heading: same, faint: same, error: same, warning: same, 
 
 const textOf = (name: string) => readFileSync(join(import.meta.dirname, `../../designs/${name}.yaml`), 'utf8');
 
-function explanationOf(name: string, figure: string) {
+const known = new Map<string, Explanation>();
+
+function explanationOf(name: string, figure: string): Explanation {
+  const before = known.get(`${name} ${figure}`);
+  if (before) return before;
   const text = textOf(name);
   const explained = explain(text, designOf(text), figure);
   if (explained.kind !== 'explanation') throw new Error(explained.kind);
+  known.set(`${name} ${figure}`, explained.explanation);
   return explained.explanation;
 }
 
@@ -60,6 +66,7 @@ test('magnifications as the trade says them', () => {
   const text = page('heron', 'slide.reachableMagnification');
   expect(text).toMatch(/\n {2}1:2\.15\n/); // description of the camera, two worked cameras [common practice, no source]
   expect(text).toMatch(/lens\.flangeDistance +203\.5 mm +\+1 mm: 1:2\.1\d+ /);
+  expect(text).toMatch(/\d other keys move it, each less/);
 });
 
 test('a figure that there is not, and a word', () => {
