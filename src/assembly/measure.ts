@@ -1,5 +1,5 @@
 import { arcOf, type Box, boundsOfPoints, type ClosedPath, flatten, inside, type Point } from '../geometry/path.js';
-import { apply, type Matrix4, type Point3 } from '../geometry/placement.js';
+import type { Point3 } from '../geometry/placement.js';
 import type { FlatPart, Part, Placement } from '../model/part.js';
 import type { Build } from './build.js';
 import { stands } from './setups.js';
@@ -48,17 +48,29 @@ export function platesOf(build: Build, id: string, when: When = {}): readonly St
 
 /** The same of a part that is at hand. */
 export function platesIn(part: Part, { rear = 0, setup }: When = {}): readonly StandingPlate[] {
+  const all = drawnOnce(part);
+  const here = setup === undefined ? all : all.filter(({ placement }) => stands(placement, setup));
+  return rear === 0 ? here : here.map((plate) => (plate.placement.group === 'front' ? plate : slidBy(plate, rear)));
+}
+
+/** What was drawn of a part: many rules ask for the same one, and a part never changes. */
+const drawnParts = new WeakMap<Part, readonly StandingPlate[]>();
+
+function drawnOnce(part: Part): readonly StandingPlate[] {
+  const known = drawnParts.get(part);
+  if (known !== undefined) return known;
   const shape = plateShape(part);
-  if (shape === null) return [];
-  const loops = [shape.outline, ...shape.holes].map(traced);
-  return part.placements
-    .filter((placement) => setup === undefined || stands(placement, setup))
-    .map((placement): StandingPlate => {
-      const slid = placement.group === 'front' ? 0 : rear;
-      const { thickAlong, low, high, drawn } = laid(placement.matrix, shape.thickness, slid);
-      const [first, ...others] = loops.map((loop) => loop.map(drawn));
-      return { part, placement, thickAlong, low, high, outline: first ?? [], holes: others };
-    });
+  const loops = shape === null ? [] : [shape.outline, ...shape.holes].map(traced);
+  const all = shape === null ? [] : part.placements.map((place) => laid(part, place, shape.thickness, loops));
+  drawnParts.set(part, all);
+  return all;
+}
+
+function slidBy(plate: StandingPlate, rear: number): StandingPlate {
+  const { thickAlong, low, high, outline, holes } = plate;
+  if (thickAlong === 'z') return { ...plate, low: low + rear, high: high + rear };
+  const slide = ({ x, y }: Point): Point => (thickAlong === 'x' ? { x: x + rear, y } : { x, y: y + rear });
+  return { ...plate, outline: outline.map(slide), holes: holes.map((hole) => hole.map(slide)) };
 }
 
 /** The plate that a part is, or null. */
@@ -84,25 +96,27 @@ function traced(path: ClosedPath): Loop {
   return flatten(halved);
 }
 
-/** Which way a plate lies, and how its own points are drawn in the camera's axes, slid along z. */
-function laid(matrix: Matrix4, thickness: number, slid: number) {
-  const at = (x: number, y: number, z: number) => {
-    const placed = apply(matrix, { x, y, z });
-    return { ...placed, z: placed.z + slid };
-  };
-  const [face, other] = [at(0, 0, 0), at(0, 0, thickness)];
-  const along = (axis: 'x' | 'y' | 'z') => Math.abs(other[axis] - face[axis]);
-  const thickAlong = along('z') > thickness / 2 ? 'z' : along('x') > thickness / 2 ? 'x' : 'y';
+/** A plate drawn where it stands. */
+function laid(part: Part, placement: Placement, thickness: number, loops: readonly Loop[]): StandingPlate {
+  const { matrix } = placement;
+  const at = (i: number) => matrix[i] as number;
+  const axis = Math.abs(at(10)) > 0.5 ? 2 : Math.abs(at(8)) > 0.5 ? 0 : 1;
+  const face = at(12 + axis);
+  const other = face + at(8 + axis) * thickness;
+  const [h, v] = axis === 2 ? [0, 1] : axis === 0 ? [2, 1] : [0, 2];
+  const [hx, hy, h0] = [at(h), at(4 + h), at(12 + h)];
+  const [vx, vy, v0] = [at(v), at(4 + v), at(12 + v)];
+  const drawn = ({ x, y }: Point): Point => ({ x: hx * x + hy * y + h0, y: vx * x + vy * y + v0 });
+  const [first, ...others] = loops.map((loop) => loop.map(drawn));
   return {
-    thickAlong,
-    low: Math.min(face[thickAlong], other[thickAlong]),
-    high: Math.max(face[thickAlong], other[thickAlong]),
-    drawn: ({ x, y }: Point): Point => {
-      const placed = at(x, y, 0);
-      if (thickAlong === 'z') return { x: placed.x, y: placed.y };
-      return thickAlong === 'x' ? { x: placed.z, y: placed.y } : { x: placed.x, y: placed.z };
-    },
-  } as const;
+    part,
+    placement,
+    thickAlong: axis === 2 ? 'z' : axis === 0 ? 'x' : 'y',
+    low: Math.min(face, other),
+    high: Math.max(face, other),
+    outline: first ?? [],
+    holes: others,
+  };
 }
 
 export const AXIS: Point = { x: 0, y: 0 };
