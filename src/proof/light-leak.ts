@@ -2,8 +2,8 @@ import type { Opaque } from '../assembly/screens.js';
 import { firstMet } from '../assembly/sight-line.js';
 import type { Point3 } from '../geometry/placement.js';
 import type { Part } from '../model/part.js';
-import { type Gap, gapAround } from './light-gap.js';
-import { gateAt, type Scene, type Stance, shifted } from './light-scene.js';
+import { type Gap, gapAlong } from './light-gap.js';
+import { type Scene, type Stance, shifted } from './light-scene.js';
 import type { Glimpse } from './light-search.js';
 import type { Spot } from './light-watch.js';
 
@@ -14,8 +14,8 @@ export interface Leak {
   readonly parts: readonly [Part, Part];
   readonly at: Point3;
   readonly width: number;
-  /** Across the gap, unit length. */
-  readonly across: Point3;
+  /** Across the gap, unit length; null where wood is near on no two sides, for then a whole side is open. */
+  readonly across: Point3 | null;
   /** Where the line ends on the gate, and where it comes from, outside. */
   readonly gate: Point3;
   readonly outside: Point3;
@@ -23,6 +23,8 @@ export interface Leak {
 
 /** Narrower gaps count as shut, mm: glue, paint and the fibres of felt close them. A choice of ours. */
 export const LEAST_GAP = 0.1;
+/** What counts as the width where there are no two sides, mm. */
+const OPEN = 40;
 /** Lines that are tried of one glimpse. */
 const TRIED = 6;
 /** So far out every line has left the camera, mm. */
@@ -36,22 +38,21 @@ export function leakOf(scene: Scene, { stance, solid, point, spots }: Glimpse): 
   const standing = scene.solids.flatMap(({ piece, body }, k) =>
     cast[k] === 1 ? [{ piece, shift: shifts[body] ?? ([0, 0, 0] as const) }] : [],
   );
-  const back = scene.solids.findIndex(({ piece }, k) => cast[k] === 1 && piece.part.id === 'B1');
   const largest = [...spots].sort((a, b) => areaOf(b) - areaOf(a)).slice(0, TRIED);
   for (const spot of largest) {
     const gate = middleOf(spot);
-    const gap = gapAround(scene.solids, cast, shifts, { from: gate, eye, gate: gateAt(scene, stance), back });
-    if (gap === null || gap.width < LEAST_GAP) continue;
     const towards = { x: eye.x - gate.x, y: eye.y - gate.y, z: eye.z - gate.z };
     if (firstMet({ from: gate, towards }, standing) !== null) continue;
-    const [a, b] = partsOf(scene, gap, solid);
+    const gap = gapAlong(scene.solids, cast, shifts, { gate, towards });
+    if (gap !== null && gap.width < LEAST_GAP) continue;
+    const [a, b] = gap === null ? [solid, solid] : partsOf(scene, gap, solid);
     const far = OUT / Math.hypot(towards.x, towards.y, towards.z);
     return {
       stance,
       parts: [a.piece.part, b.piece.part],
-      at: gap.between.some((k) => scene.solids[k] === solid) ? eye : gap.at,
-      width: gap.width,
-      across: gap.across,
+      at: gap?.at ?? eye,
+      width: gap?.width ?? OPEN,
+      across: gap?.across ?? null,
       gate,
       outside: { x: gate.x + far * towards.x, y: gate.y + far * towards.y, z: gate.z + far * towards.z },
     };
@@ -59,7 +60,7 @@ export function leakOf(scene: Scene, { stance, solid, point, spots }: Glimpse): 
   return null;
 }
 
-/** The two solids of a gap in their order; a side that is open counts to the solid at whose edge the light was seen. */
+/** The two solids of a gap in their order. */
 function partsOf({ solids }: Scene, { between: [a, b] }: Gap, seenAt: Opaque): readonly [Opaque, Opaque] {
   const first = solids[a] ?? seenAt;
   const second = solids[b] ?? seenAt;

@@ -40,24 +40,28 @@ export function proveLight(design: Design, build: Build, { most = 8 }: LightOpti
   };
 }
 
-/** Glimpses that are followed up: many are of one gap. */
-const FOLLOWED = 120;
+/** Glimpses past the edges of one part that are followed up, as drawn and worn: many are of one gap. */
+const FOLLOWED = 12;
 
 /** The gaps, each once: as drawn rather than worn, and where it is widest. */
 export function leaksIn(scene: Scene, most: number): readonly Leak[] {
   const found = new Map<string, Leak>();
-  let followed = 0;
+  const followed = new Map<string, number>();
   searchLight(scene, (glimpse) => {
-    followed++;
+    const from = `${glimpse.solid.piece.part.id} ${glimpse.stance.push === 'none'}`;
+    const before = followed.get(from) ?? 0;
+    if (before >= FOLLOWED) return true;
+    followed.set(from, before + 1);
     const leak = leakOf(scene, glimpse);
-    if (leak === null) return followed < FOLLOWED;
+    if (leak === null) return true;
     const [a, b] = leak.parts;
-    const key = `${a.id} ${b.id}`;
-    const before = found.get(key);
-    if (before === undefined || worse(leak, before)) found.set(key, leak);
-    return followed < FOLLOWED && found.size < most;
+    const key = leak.across === null ? 'a whole side' : `${a.id} ${b.id}`;
+    const known = found.get(key);
+    if (known === undefined || worse(leak, known)) found.set(key, leak);
+    return found.size < most;
   });
-  return [...found.values()];
+  const gaps = [...found.values()].filter(({ across }) => across !== null);
+  return gaps.length > 0 ? gaps : [...found.values()];
 }
 
 const worse = (one: Leak, other: Leak): boolean =>
@@ -65,10 +69,14 @@ const worse = (one: Leak, other: Leak): boolean =>
     ? one.width > other.width
     : one.stance.push === 'none';
 
-function leakFinding({ parts: [a, b], at, width, stance: { setup, station, push } }: Leak): Finding {
+function leakFinding({ parts: [a, b], at, width, across, stance: { setup, station, push } }: Leak): Finding {
   const where = `x ${mm(tenth(at.x))}, y ${mm(tenth(at.y))}, z ${mm(tenth(at.z))}`;
   const gap =
-    a.id === b.id ? `an opening in ${a.id} (${a.name})` : `the gap between ${a.id} (${a.name}) and ${b.id} (${b.name})`;
+    across === null
+      ? `what is open beside ${a.id} (${a.name})`
+      : a.id === b.id
+        ? `an opening in ${a.id} (${a.name})`
+        : `the gap between ${a.id} (${a.name}) and ${b.id} (${b.name})`;
   return {
     rule: 'light-path',
     level: 'error',
