@@ -1,4 +1,4 @@
-import { findingsPage, planDesign } from '../index.js';
+import { budgetPage, findingsPage, planDesign, proofPage } from '../index.js';
 import { work } from './in-worker.js';
 import { refuseUnknownRules } from './known-rules.js';
 import { withProgress } from './progress.js';
@@ -6,23 +6,34 @@ import { readDesignFile } from './read-design-file.js';
 import { EXIT } from './stop.js';
 import type { Terminal } from './terminal.js';
 
-interface CheckOptions {
+export interface CheckOptions {
   readonly only: readonly string[];
   readonly json?: boolean;
+  readonly register?: boolean;
 }
 
 /** Prints what the proof of the virtual build found; the exit code tells whether a rule of level error is broken. */
-export async function check(file: string, { only, json = false }: CheckOptions, terminal: Terminal): Promise<number> {
+export async function check(
+  file: string,
+  { only, json = false, register = false }: CheckOptions,
+  terminal: Terminal,
+): Promise<number> {
   refuseUnknownRules('--only', only);
   const design = readDesignFile(file);
   const { name, revision } = planDesign(design).plan;
-  const { findings: all } = await withProgress(terminal, (show) => work({ kind: 'check', design }, show));
+  const { findings: all, proof } = await withProgress(terminal, (show) => work({ kind: 'check', design }, show));
   const findings = only.length === 0 ? all : all.filter(({ rule }) => only.includes(rule));
   const errors = findings.filter(({ level }) => level === 'error').length;
-  if (json) await terminal.out(`${JSON.stringify({ schema: 1, name, revision, findings }, null, 2)}\n`);
+  if (json) await terminal.out(`${JSON.stringify({ schema: 1, name, revision, findings, proof }, null, 2)}\n`);
   else {
     const verdict = errors === 0 ? 'no rule of level error is broken' : `errors: ${errors}`;
-    await terminal.out(`${findingsPage(findings, terminal)}${name}, revision ${revision}: ${verdict}${among(only)}.\n`);
+    const pages = [
+      findingsPage(findings, terminal),
+      register && proof !== null ? budgetPage(proof.register, terminal) : '',
+      proof !== null && only.length === 0 ? proofPage(proof, terminal) : '',
+      `${name}, revision ${revision}: ${verdict}${among(only)}.\n`,
+    ];
+    await terminal.out(pages.filter((page) => page !== '').join('\n'));
   }
   return errors === 0 ? EXIT.done : EXIT.ruleBroken;
 }

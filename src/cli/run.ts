@@ -67,8 +67,9 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
     .description('plan, put the camera together in the computer, and prove that it works; exit 1 where it does not')
     .argument('<design>', 'the design file')
     .option('--only <rule>', 'report this rule alone; may be given several times', collect, [])
+    .option('--register', 'print the whole budget of the register too: what strays, by how much, what to measure')
     .option('--json', 'print one JSON document instead of a page')
-    .action(async (file: string, options: { readonly only: readonly string[]; readonly json?: boolean }) => {
+    .action(async (file: string, options: import('./check.js').CheckOptions) => {
       const { check } = await import('./check.js');
       end(await check(file, options, terminal));
     });

@@ -1,3 +1,5 @@
+import type { RegisterBudget } from './register-budget.js';
+
 /** What was proven of a camera, in figures: what `check --json` prints beside the findings. */
 export interface ProofDocument {
   /** Pieces in all set-ups. */
@@ -6,6 +8,8 @@ export interface ProofDocument {
   readonly pairs: number;
   readonly setups: readonly string[];
   readonly clearances: readonly Clearance[];
+  /** How far glass and film of each holder may stand apart. */
+  readonly register: readonly RegisterBudget[];
   /** How each thing reached its place, in the order in which the camera is put together. */
   readonly assembly: readonly AssemblyMove[];
 }

@@ -10,13 +10,15 @@ import { assemblySteps } from './assembly-steps.js';
 import { collisions } from './collisions.js';
 import { contacts } from './contacts.js';
 import { cornerOwners } from './corner-owner.js';
+import { nutEdge } from './edges.js';
 import { clearances, groupsPart } from './groups.js';
 import { markRules } from './marks.js';
 import { oneWayRules } from './one-way.js';
 import { orderOn } from './order.js';
-import { registerRules } from './register.js';
+import { registerBudgets, registerRules } from './register.js';
 import { staticsRules } from './statics.js';
 import { wordsFor } from './straight-line.js';
+import { webLeast } from './web.js';
 
 /** What was proven of a camera, and what was found on the way. */
 export interface Proof {
@@ -42,6 +44,7 @@ export function prove(design: Design, build: Build, kernel: Kernel): Proof {
       order: orderOn(build, on, assemblySteps, collided.pairs),
     };
   });
+  const budgets = registerBudgets(design, build);
   return {
     findings: [
       ...solids.findings,
@@ -49,7 +52,9 @@ export function prove(design: Design, build: Build, kernel: Kernel): Proof {
       ...solids.order.findings,
       ...oneWayRules(build),
       ...markRules(build),
-      ...registerRules(design, build),
+      ...webLeast(design, build),
+      ...nutEdge(design, build),
+      ...registerRules(design, build, budgets),
       ...staticsRules(design, build),
     ],
     document: {
@@ -57,6 +62,7 @@ export function prove(design: Design, build: Build, kernel: Kernel): Proof {
       pairs: solids.pairs,
       setups: build.setups.map(({ name }) => name),
       clearances: solids.air,
+      register: budgets,
       assembly: solids.order.moves.map(({ step, title, pieces, way }) => ({
         step,
         title,

@@ -422,10 +422,11 @@ const within = ([low, high]: Interval, tolerance: number): boolean =>
   low >= -tolerance - 1e-9 && high <= tolerance + 1e-9;
 
 /** What the rules say of the register of each holder. */
-export const registerRules = (design: Design, build: Build): readonly Finding[] => [
-  ...stackFilled(design, build),
-  ...withinBudget(design, build),
-];
+export const registerRules = (
+  design: Design,
+  build: Build,
+  budgets = registerBudgets(design, build),
+): readonly Finding[] => [...stackFilled(design, build), ...withinBudget(design, budgets)];
 
 /**
  * register: a stack that is drawn higher or lower than its layers are thick. The glass where it is drawn may be right, but
@@ -458,8 +459,7 @@ function stackFilled(design: Design, build: Build): readonly Finding[] {
  * register-budget: one line a holder. A warning where even glued, measured and shimmed the register leaves its tolerance in
  * more than one camera of twenty, for then measuring the stack is not enough; else a note with what to expect.
  */
-function withinBudget(design: Design, build: Build): readonly Finding[] {
-  const budgets = registerBudgets(design, build);
+function withinBudget(design: Design, budgets: readonly RegisterBudget[]): readonly Finding[] {
   return design.holders.flatMap(({ name }, i) => {
     const own = budgets.filter(({ holder }) => holder === name);
     const told = own.find(({ measured, tolerance }) => !within(measured.interval95, tolerance)) ?? own[0];
