@@ -243,13 +243,14 @@ export function sizeCamera(design: Design): Camera {
     standardOpening: rearInside,
     ringSlip: rod.ringSlip,
     wellPlay: WELL_PLAY,
-    holders: extents.map(({ holder: h, ...extent }) => ({
+    holders: extents.map(({ holder: h, ...extent }, i) => ({
       ...extent,
       width: h.width,
-      slideDepth: h.slideDepth,
+      slideDepth: h.slideDepth + underHolder(spacers[i] as Spacer),
       pins: h.locating === 'pins',
       rib: h.rib,
     })),
+    raisedJoint: Math.max(0, ...spacers.filter(({ made }) => made.plies.length === 0).map(asMade)),
     places,
     clips: clipsLie(glazing(format.image.long)),
   });
@@ -517,3 +518,4 @@ const plyOf = (material: string, thickness: number, density: number): Ply => ({
 const SLIT = 0.6;
 
 const underGlass = (spacer: Spacer): number => (spacer.under === 'glass' ? asMade(spacer) : 0);
+const underHolder = (spacer: Spacer): number => (spacer.under === 'holder' ? asMade(spacer) : 0);

@@ -67,6 +67,8 @@ export interface BackGiven {
   readonly ringSlip: number;
   readonly wellPlay: number;
   readonly holders: readonly HolderClaims[];
+  /** The highest joint above the seat that a spacer of shims alone makes: the fence at the open end must stand above it. */
+  readonly raisedJoint: number;
   readonly places: BackPlaces;
   /** Between which distances from the axis the clips of the glass lie. */
   readonly clips: { readonly from: number; readonly to: number };
@@ -77,13 +79,18 @@ export interface HolderClaims {
   readonly width: number;
   readonly closedExtent: number;
   readonly openExtent: number;
+  /** From the seat to its dark slide. */
   readonly slideDepth: number;
   readonly pins: boolean;
   readonly rib: { readonly fromAxis: number; readonly width: number; readonly height: number } | null;
 }
 
-/** Two layers of the board that dark slides run in. */
+/** The board that dark slides run in, and how many layers of it the fence at the open end has where nothing asks for more. */
 const CHANNEL_BOARD = 1.25;
+const LAYERS = 2;
+/** The slide passes so far above the fence, and the fence stands so far above a joint that it shuts. */
+const UNDER_SLIDE = 0.3;
+const OVER_JOINT = 0.3;
 const CLIP = 30;
 export const CORNER_CLIP = CLIP;
 export const PIN_PROUD = 3;
@@ -114,7 +121,8 @@ export function sizeBack(given: BackGiven): Back {
   const fenceWidth = Math.min(10, (side - holderWidth) / 2 - 27.6);
   const overhangs = openExtent + wellPlay + 3 > side / 2;
   const shallowest = Math.min(...holders.map((h) => h.slideDepth));
-  const layers = Math.max(0, Math.min(2, Math.floor((shallowest - 0.3) / CHANNEL_BOARD + 1e-9)));
+  const wanted = Math.max(LAYERS, Math.ceil((given.raisedJoint + OVER_JOINT) / CHANNEL_BOARD - 1e-9));
+  const layers = Math.max(0, Math.min(wanted, Math.floor((shallowest - UNDER_SLIDE) / CHANNEL_BOARD + 1e-9)));
   const opening = { width: imageShort + 2 * openingMargin, height: imageLong + 2 * openingMargin };
   const fenceEdge = holderWidth / 2 + wellPlay + fenceWidth;
   const rims = {

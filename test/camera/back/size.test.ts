@@ -33,6 +33,7 @@ function given({ side = 16, end = 18, ribs = [] }: Rims) {
     ringSlip: back.ringSlip,
     wellPlay: back.wellPlay,
     holders: [holder, ...ribs.map((rib) => ({ ...holder, rib: { ...rib, height: 1.5 } }))],
+    raisedJoint: 0,
     places: back.places,
     clips: { from: 86.7, to: 100.7 },
   };
@@ -70,6 +71,21 @@ describe('pins stand in wood', () => {
       ]);
     },
   );
+});
+
+describe('the fence at the open end', () => {
+  // layers of 1.25: 0.3 above a joint that it shuts, 0.3 below the lowest slide (camera.md section 16, common practice)
+  test.each([
+    { what: 'two layers where nothing asks for more', raisedJoint: 0, slideDepth: 4.05, layers: 2 },
+    { what: 'two above a joint at 2.2', raisedJoint: 2.2, slideDepth: 4.05, layers: 2 },
+    { what: 'three above one at 2.3', raisedJoint: 2.3, slideDepth: 4.05, layers: 3 },
+    { what: 'but never up to a slide', raisedJoint: 2.3, slideDepth: 3, layers: 2 },
+    { what: 'nor a single one under a slide at 1.5', raisedJoint: 0, slideDepth: 1.5, layers: 0 },
+  ])('$what', ({ raisedJoint, slideDepth, layers }) => {
+    const base = given({});
+    const holders = base.holders.map((holder) => ({ ...holder, slideDepth }));
+    expect(sizeBack({ ...base, raisedJoint, holders }).openFence.layers).toBe(layers);
+  });
 });
 
 describe('cords over the glass', () => {
