@@ -73,8 +73,14 @@ export const rules: readonly Rule[] = [
     `depth of focus: optics/depth; half of it ${PRACTICE}`,
     'proof/foot',
   ),
-  waiting('light-path', 'E', 'fog streaks', `two turns or felt, ${PRACTICE}`, 'solids'),
-  waiting('hole-in-dark', 'E', 'a screw hole that shines into the box', 'derived', 'solids'),
+  raised(
+    'light-path',
+    'E',
+    'fog streaks',
+    `straight lines derived; two turns or felt, and land, ${PRACTICE}`,
+    'proof/light',
+  ),
+  raised('hole-in-dark', 'E', 'a screw hole that shines into the box', 'derived', 'proof/hole-in-dark'),
   // Lens
   raised(
     'flange-plausible',

@@ -83,9 +83,9 @@ export function lightJoints(scene: Scene): readonly LightJoint[] {
   return [...worst.values()];
 }
 
-/** How far a joint falls short: a turn outweighs land, and felt stands for turns. */
+/** How far a joint falls short, felt standing for turns; of those that do not, the one with the fewest turns. */
 const short = ({ turns, land, needed, felt }: LightJoint): number =>
-  1000 * (felt >= BANDS ? 0 : Math.max(0, needed.turns - turns)) + needed.land - land;
+  1e6 * (felt >= BANDS ? 0 : Math.max(0, needed.turns - turns)) + 1e3 * Math.max(0, needed.land - land) - turns;
 
 /** light-path, for the joints: fewer turns than two and no felt, or too little land. */
 export const jointFindings = (joints: readonly LightJoint[]): readonly Finding[] =>
@@ -269,9 +269,9 @@ function lensBoard(scene: Scene, stance: Stance): readonly Place[] {
         shutBy: 'land under the board, and the step of the plug',
         stance,
         cut,
-        window: { ...window, left: hole - 8, top: panel.z[1] + 3 },
+        window: { ...window, left: hole - 8, top: panel.z[1] + 20 },
         from: { r: edge + 25, h: out },
-        to: { r: hole + 1.5, h: panel.z[1] + 2 },
+        to: { r: hole + 1.5, h: panel.z[1] + 12 },
         land: LAND.board,
         glued: false,
         leaves: false,
