@@ -10,6 +10,8 @@ export interface ProofDocument {
   readonly clearances: readonly Clearance[];
   /** How far glass and film of each holder may stand apart. */
   readonly register: readonly RegisterBudget[];
+  /** Every way in that light would take, with the turns and the land that shut it. */
+  readonly joints: readonly LightJoint[];
   /** How each thing reached its place, in the order in which the camera is put together. */
   readonly assembly: readonly AssemblyMove[];
 }
@@ -35,4 +37,22 @@ export interface AssemblyMove {
   readonly pieces: readonly string[];
   /** As the photographer stands: from above, from behind; null where it is laid down first. */
   readonly from: string | null;
+}
+
+/** A way in that light would take, measured on a section through the placed parts. */
+export interface LightJoint {
+  readonly joint: string;
+  /** Ids of the parts on both sides of the way. */
+  readonly parts: readonly string[];
+  /** Times that light must change its direction on the way in, and into the joint where nothing shines along it. */
+  readonly turns: number;
+  /** The longest straight stretch between wood and wood, mm; of a glue line its whole length. */
+  readonly land: number;
+  /** Limits: section 11 of the camera's description, common practice. */
+  readonly needed: { readonly turns: number; readonly land: number };
+  readonly shutBy: string;
+  /** The set-up that it was measured in. */
+  readonly setup: string;
+  /** Bands of felt across the way. */
+  readonly felt: number;
 }

@@ -12,6 +12,8 @@ import { contacts } from './contacts.js';
 import { cornerOwners } from './corner-owner.js';
 import { nutEdge } from './edges.js';
 import { clearances, groupsPart } from './groups.js';
+import { type LightProof, proveLight } from './light.js';
+import type { Leak } from './light-leak.js';
 import { markRules } from './marks.js';
 import { oneWayRules } from './one-way.js';
 import { orderOn } from './order.js';
@@ -24,13 +26,21 @@ import { webLeast } from './web.js';
 export interface Proof {
   readonly findings: readonly Finding[];
   readonly document: ProofDocument;
+  readonly leaks: readonly Leak[];
 }
 
 /**
  * Proves, or refutes with the place and the number, that the parts go together, move, and keep out light. It looks at the
  * finished parts where they stand, and knows nothing of how they came by their sizes.
+ *
+ * @param lightOf gives the proof of the dark, for whoever has it made at the same time on another thread
  */
-export function prove(design: Design, build: Build, kernel: Kernel): Proof {
+export function prove(
+  design: Design,
+  build: Build,
+  kernel: Kernel,
+  lightOf: () => LightProof = () => proveLight(design, build),
+): Proof {
   const solids = kernel.stage((bench) => {
     const on = workbench(bench);
     const arrangement = arrange(build, on, reserveOf(build));
@@ -45,6 +55,7 @@ export function prove(design: Design, build: Build, kernel: Kernel): Proof {
     };
   });
   const budgets = registerBudgets(design, build);
+  const light = lightOf();
   return {
     findings: [
       ...solids.findings,
@@ -54,6 +65,7 @@ export function prove(design: Design, build: Build, kernel: Kernel): Proof {
       ...markRules(build),
       ...webLeast(design, build),
       ...nutEdge(design, build),
+      ...light.findings,
       ...registerRules(design, build, budgets),
       ...staticsRules(design, build),
     ],
@@ -63,6 +75,7 @@ export function prove(design: Design, build: Build, kernel: Kernel): Proof {
       setups: build.setups.map(({ name }) => name),
       clearances: solids.air,
       register: budgets,
+      joints: light.joints,
       assembly: solids.order.moves.map(({ step, title, pieces, way }) => ({
         step,
         title,
@@ -70,6 +83,7 @@ export function prove(design: Design, build: Build, kernel: Kernel): Proof {
         from: way === null ? null : wordsFor(way),
       })),
     },
+    leaks: light.leaks,
   };
 }
 
