@@ -2,7 +2,8 @@ import type { Design } from './design/design.js';
 import type { Finding } from './model/finding.js';
 import type { PlanDocument } from './model/plan.js';
 import { planCamera, planOf } from './pipeline.js';
-import type { BuildResult, CheckResult, Progress, SpacerResult, SpacerWanted } from './workshop.js';
+import type { LightProof } from './proof/light.js';
+import type { BuildResult, CheckOptions, CheckResult, SpacerResult, SpacerWanted } from './workshop.js';
 
 export type { Design } from './design/design.js';
 export { designJsonSchema } from './design/json-schema.js';
@@ -19,10 +20,18 @@ export { proofPage } from './files/proof-page.js';
 export type { Finding } from './model/finding.js';
 export type { PlanDocument, PlanSpacer } from './model/plan.js';
 export { type Rule, rules } from './model/rules.js';
+export type { LightProof } from './proof/light.js';
 export { formats } from './standards/formats.js';
 export { parseLength } from './units/length.js';
-
-export type { BuildResult, CheckResult, OutputFile, Progress, SpacerResult, SpacerWanted } from './workshop.js';
+export type {
+  BuildResult,
+  CheckOptions,
+  CheckResult,
+  OutputFile,
+  Progress,
+  SpacerResult,
+  SpacerWanted,
+} from './workshop.js';
 
 /** The camera's figures and what was found: quick, with nothing of the workshop loaded. */
 export function planDesign(design: Design): { readonly plan: PlanDocument; readonly findings: readonly Finding[] } {
@@ -32,11 +41,10 @@ export function planDesign(design: Design): { readonly plan: PlanDocument; reado
 
 /** What takes packing, solids and writers; loaded when it is asked for. */
 export interface LoadedWorkshop {
-  readonly check: (design: Design, options: { readonly onProgress: (progress: Progress) => void }) => CheckResult;
-  readonly build: (
-    design: Design,
-    options: { readonly despite: readonly string[]; readonly onProgress: (progress: Progress) => void },
-  ) => BuildResult;
+  readonly check: (design: Design, options: CheckOptions) => CheckResult;
+  /** The part of the check that looks for light, for a second thread; null where there is no camera to look into. */
+  readonly light: (design: Design) => LightProof | null;
+  readonly build: (design: Design, options: CheckOptions & { readonly despite: readonly string[] }) => BuildResult;
   readonly spacer: (design: Design, wanted: SpacerWanted) => SpacerResult;
 }
 
@@ -44,7 +52,8 @@ export async function loadWorkshop(): Promise<LoadedWorkshop> {
   const [workshop, { loadKernel }] = await Promise.all([import('./workshop.js'), import('./geometry/kernel.js')]);
   const kernel = await loadKernel();
   return {
-    check: (design, { onProgress }) => workshop.checkCamera(design, kernel, onProgress),
+    check: (design, options) => workshop.checkCamera(design, kernel, options),
+    light: (design) => workshop.lightIn(design),
     build: (design, options) => workshop.buildCamera(design, kernel, options),
     spacer: (design, wanted) => workshop.spacerAlone(design, wanted),
   };

@@ -19,6 +19,7 @@ import type { Part, PrintedPart } from './model/part.js';
 import type { PlanDocument, PlanSpacer } from './model/plan.js';
 import type { ProofDocument } from './model/proof.js';
 import { inOrder, type Planned, planCamera, planOf } from './pipeline.js';
+import { type LightProof, proveLight } from './proof/light.js';
 import { prove } from './proof/prove.js';
 import { type LayOut, layOut, type Piece } from './sheets/lay-out.js';
 import { kg, magnification, mm, plainNumber } from './units/print.js';
@@ -54,6 +55,18 @@ interface Cutting {
   readonly findings: readonly Finding[];
 }
 
+export interface CheckOptions {
+  readonly onProgress: (progress: Progress) => void;
+  /** Gives the proof of the dark, where another thread makes it meanwhile. */
+  readonly lightOf?: () => LightProof;
+}
+
+/** What `lightOf` gives: the proof of the dark in a camera that can be put together. */
+export function lightIn(design: Design): LightProof | null {
+  const { build, drawable } = planCamera(design);
+  return drawable ? proveLight(design, build) : null;
+}
+
 export interface CheckResult {
   readonly findings: readonly Finding[];
   /** Null where there is no camera to put together. */
@@ -69,14 +82,14 @@ const NOT_PROVEN: Finding = {
 };
 
 /** Everything that can be said against a design: what was typed, what was sized, the parts put together, and their sheets. */
-export function checkCamera(design: Design, kernel: Kernel, onProgress: (progress: Progress) => void): CheckResult {
+export function checkCamera(design: Design, kernel: Kernel, { onProgress, lightOf }: CheckOptions): CheckResult {
   onProgress({ stage: 'sizing', done: 0 });
   const planned = planCamera(design);
   if (!planned.drawable) return { findings: inOrder([...planned.findings, NOT_PROVEN]), proof: null };
-  onProgress({ stage: 'putting it together', done: 0.1 });
-  const proof = prove(design, planned.build, kernel);
-  onProgress({ stage: 'packing sheets', done: 0.7 });
+  onProgress({ stage: 'packing sheets', done: 0.1 });
   const { findings } = cutting(planned, planned.parts);
+  onProgress({ stage: 'putting it together', done: 0.4 });
+  const proof = prove(design, planned.build, kernel, lightOf);
   onProgress({ stage: 'done', done: 1 });
   return { findings: inOrder([...planned.findings, ...proof.findings, ...findings]), proof: proof.document };
 }
@@ -89,16 +102,20 @@ export function checkCamera(design: Design, kernel: Kernel, onProgress: (progres
  *                     └─ print ─▶ Mesh ─────────write─▶ OutputFile[]
  * ```
  */
-export function buildCamera(design: Design, kernel: Kernel, { despite, onProgress }: BuildOptions): BuildResult {
+export function buildCamera(
+  design: Design,
+  kernel: Kernel,
+  { despite, onProgress, lightOf }: BuildOptions,
+): BuildResult {
   const stage = (name: string, done: number) => onProgress({ stage: name, done });
   stage('sizing', 0);
   const planned = planCamera(design);
-  stage('putting it together', 0.1);
-  const proven = planned.drawable ? prove(design, planned.build, kernel).findings : [NOT_PROVEN];
-  stage('packing sheets', 0.5);
+  stage('packing sheets', 0.1);
   const { build, cut, pieces, findings } = cutting(planned, planned.parts);
-  stage('modelling prints', 0.8);
+  stage('modelling prints', 0.4);
   const prints = printsOf(build.parts, kernel);
+  stage('putting it together', 0.5);
+  const proven = planned.drawable ? prove(design, planned.build, kernel, lightOf).findings : [NOT_PROVEN];
   stage('writing', 0.9);
   const all = [...proven, ...findings];
   const waived = brokenRules([...planned.findings, ...all]).filter((rule) => despite.includes(rule));
@@ -135,10 +152,9 @@ export function buildCamera(design: Design, kernel: Kernel, { despite, onProgres
   };
 }
 
-interface BuildOptions {
+interface BuildOptions extends CheckOptions {
   /** Rules of level error that may be broken. */
   readonly despite: readonly string[];
-  readonly onProgress: (progress: Progress) => void;
 }
 
 /** The rules of level error that are broken. */

@@ -1,17 +1,20 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { loadWorkshop, type Progress } from '../index.js';
+import { lightElsewhere } from './light-elsewhere.js';
 import type { Message, Outcome, Task } from './task.js';
 
 const send = (message: Message): void => parentPort?.postMessage(message);
 const onProgress = (progress: Progress): void => send({ progress });
 
 async function outcomeOf(task: Task): Promise<Outcome[keyof Outcome]> {
+  // the search for light takes as long as all the rest: it runs beside it
+  const lightOf = task.kind === 'spacer' ? undefined : lightElsewhere(task.design);
   const workshop = await loadWorkshop();
   switch (task.kind) {
     case 'check':
-      return workshop.check(task.design, { onProgress });
+      return workshop.check(task.design, { onProgress, ...(lightOf ? { lightOf } : {}) });
     case 'build':
-      return workshop.build(task.design, { despite: task.despite, onProgress });
+      return workshop.build(task.design, { despite: task.despite, onProgress, ...(lightOf ? { lightOf } : {}) });
     case 'spacer':
       return workshop.spacer(task.design, task.wanted);
   }
