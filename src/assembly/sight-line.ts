@@ -46,6 +46,9 @@ export function firstMet(line: SightLine, standing: readonly Standing[]): Met | 
   return first;
 }
 
+/** A point is looked at a hair beside itself, mm: on a corner's height or a chord it would fall to no side. */
+const ASIDE = { x: 1.1e-8, y: 1.7e-8 };
+
 type Stretch = readonly [from: number, to: number];
 
 /** Whether the line comes into the box round a piece at all. */
@@ -88,7 +91,7 @@ function stretchesIn(prism: Prism, placed: Matrix4, { from, towards }: SightLine
     const [s, t] = [crossings[k - 1], crossings[k]] as [number, number];
     if (t - s <= TOUCHING) continue;
     const middle = t === Infinity ? s + 1 : (s + t) / 2;
-    const point = { x: a.x + middle * d.x, y: a.y + middle * d.y };
+    const point = { x: a.x + middle * d.x + ASIDE.x, y: a.y + middle * d.y + ASIDE.y };
     if (isIn(prism.profile, point) && !prism.holes.some((hole) => isIn(hole, point))) found.push([s, t]);
   }
   return joined(found);

@@ -83,9 +83,12 @@ export function lightJoints(scene: Scene): readonly LightJoint[] {
   return [...worst.values()];
 }
 
-/** How far a joint falls short, felt standing for turns; of those that do not, the one with the fewest turns. */
+/** How far a joint falls short, felt standing for turns; of those that do not, the one with the fewest turns, then the least land. */
 const short = ({ turns, land, needed, felt }: LightJoint): number =>
-  1e6 * (felt >= BANDS ? 0 : Math.max(0, needed.turns - turns)) + 1e3 * Math.max(0, needed.land - land) - turns;
+  1e6 * (felt >= BANDS ? 0 : Math.max(0, needed.turns - turns)) +
+  1e3 * Math.max(0, needed.land - land) -
+  turns -
+  land / 1e4;
 
 /** light-path, for the joints: fewer turns than two and no felt, or too little land. */
 export const jointFindings = (joints: readonly LightJoint[]): readonly Finding[] =>

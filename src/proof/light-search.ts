@@ -1,4 +1,4 @@
-import { isFelt, type Shift } from '../assembly/bodies.js';
+import { isFelt, type Push, type Shift } from '../assembly/bodies.js';
 import type { Setup, Station } from '../assembly/build.js';
 import { edgePoints } from '../assembly/edge-points.js';
 import type { Opaque } from '../assembly/screens.js';
@@ -40,13 +40,27 @@ const OFF = 0.15;
  * opening larger than a slit, a part left out for one, is found all the more.
  *
  * @param onGlimpse told of what is seen; false ends the search
+ * @param seenEnough whether no more of what is seen past a solid's edges, as drawn or worn so, is of interest
  */
-export function searchLight(scene: Scene, onGlimpse: (glimpse: Glimpse) => boolean): void {
+export function searchLight(
+  scene: Scene,
+  onGlimpse: (glimpse: Glimpse) => boolean,
+  seenEnough: (solid: Opaque, push: Push) => boolean = () => false,
+): void {
   const watch = watchman(scene);
   for (const [i, solid] of scene.solids.entries()) {
     const ways = waysToStand(scene, i);
     for (const point of pointsOf(scene, i))
-      if (!watchPoint(scene, watch, { solid, point, proofs: [] }, ways, onGlimpse)) return;
+      if (
+        !watchPoint(
+          scene,
+          watch,
+          { solid, point, proofs: [] },
+          ways.filter((way) => !seenEnough(solid, way.push)),
+          onGlimpse,
+        )
+      )
+        return;
   }
 }
 

@@ -1,5 +1,6 @@
 import type { Push } from '../assembly/bodies.js';
 import type { Build } from '../assembly/build.js';
+import type { Opaque } from '../assembly/screens.js';
 import type { Design } from '../design/design.js';
 import type { Finding } from '../model/finding.js';
 import { mm, plainNumber, tenth } from '../units/print.js';
@@ -47,19 +48,23 @@ const FOLLOWED = 12;
 export function leaksIn(scene: Scene, most: number): readonly Leak[] {
   const found = new Map<string, Leak>();
   const followed = new Map<string, number>();
-  searchLight(scene, (glimpse) => {
-    const from = `${glimpse.solid.piece.part.id} ${glimpse.stance.push === 'none'}`;
-    const before = followed.get(from) ?? 0;
-    if (before >= FOLLOWED) return true;
-    followed.set(from, before + 1);
-    const leak = leakOf(scene, glimpse);
-    if (leak === null) return true;
-    const [a, b] = leak.parts;
-    const key = leak.across === null ? 'a whole side' : `${a.id} ${b.id}`;
-    const known = found.get(key);
-    if (known === undefined || worse(leak, known)) found.set(key, leak);
-    return found.size < most;
-  });
+  const past = (solid: Opaque, push: Push) => `${solid.piece.part.id} ${push === 'none'}`;
+  searchLight(
+    scene,
+    (glimpse) => {
+      const key = past(glimpse.solid, glimpse.stance.push);
+      const before = followed.get(key) ?? 0;
+      if (before >= FOLLOWED) return true;
+      followed.set(key, before + 1);
+      const leak = leakOf(scene, glimpse);
+      if (leak === null) return true;
+      const gap = leak.across === null ? 'a whole side' : leak.parts.map(({ id }) => id).join(' ');
+      const known = found.get(gap);
+      if (known === undefined || worse(leak, known)) found.set(gap, leak);
+      return found.size < most;
+    },
+    (solid, push) => (followed.get(past(solid, push)) ?? 0) >= FOLLOWED,
+  );
   const gaps = [...found.values()].filter(({ across }) => across !== null);
   return gaps.length > 0 ? gaps : [...found.values()];
 }
