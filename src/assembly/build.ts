@@ -1,4 +1,5 @@
 import type { Part } from '../model/part.js';
+import type { PlacedParts } from './placed-parts.js';
 
 /** A place of the moving groups: how far they have slid along +z from the closest. */
 export interface Station {
@@ -19,6 +20,8 @@ export interface Setup {
 /** The parts put together, at every station and in every set-up. */
 export interface Build {
   readonly parts: readonly Part[];
+  /** The same parts, measured once for all rules; left out where they are measured anew for each. */
+  readonly placed?: PlacedParts;
   readonly stations: readonly Station[];
   readonly setups: readonly Setup[];
   /** The opening of the back at the holder seat, at the closest station, upright. */

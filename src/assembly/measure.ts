@@ -1,36 +1,21 @@
-import { arcOf, type Box, boundsOfPoints, type ClosedPath, flatten, inside, type Point } from '../geometry/path.js';
+import { type Box, boundsOfPoints, type ClosedPath, inside, type Point } from '../geometry/path.js';
 import type { Point3 } from '../geometry/placement.js';
-import type { FlatPart, Part, Placement } from '../model/part.js';
+import type { Part, Placement } from '../model/part.js';
 import type { Build } from './build.js';
+import { placedIn } from './placed-parts.js';
 import { stands } from './setups.js';
 import type { When } from './span-of.js';
+import { type Loop, plateShape, type StandingPlate, standingPlates, traced } from './standing-plate.js';
+
+export type { Loop, StandingPlate } from './standing-plate.js';
 
 /** Lengths of plates as they stand in the camera: what a rule reads off the wood, mm. */
 
-/** A closed loop of straight edges. Arcs have become chords; what lies farthest out on them is a corner all the same. */
-export type Loop = readonly Point[];
-
-/**
- * A plate in one of its places, drawn in the two axes of the camera that it lies in:
- *
- *      thickness along z: (x, y)      along x: (z, y)      along y: (x, z)
- */
-export interface StandingPlate {
-  readonly part: Part;
-  readonly placement: Placement;
-  /** Along which of the camera's axes its thickness runs, and from where to where. */
-  readonly thickAlong: 'x' | 'y' | 'z';
-  readonly low: number;
-  readonly high: number;
-  readonly outline: Loop;
-  readonly holes: readonly Loop[];
-}
-
 /** The part with an id; one that is not in the build is a mistake of ours. */
 export function partOf(build: Build, id: string): Part {
-  const part = build.parts.find((one) => one.id === id);
-  if (part === undefined) throw new Error(`there is no ${id} in this build`);
-  return part;
+  const placed = placedIn(build, id);
+  if (placed === undefined) throw new Error(`there is no ${id} in this build`);
+  return placed.part;
 }
 
 /** The first place of a plate that stands here; one that stands nowhere is a mistake of ours. */
@@ -42,28 +27,16 @@ export function plateOf(build: Build, id: string, when: When = {}): StandingPlat
 
 /** All places of a plate, bought ones too; none where the part is not made, or is no plate. */
 export function platesOf(build: Build, id: string, when: When = {}): readonly StandingPlate[] {
-  const part = build.parts.find((one) => one.id === id);
-  return part === undefined ? [] : platesIn(part, when);
+  const placed = placedIn(build, id);
+  return placed === undefined ? [] : whereAsked(placed.plates(), when);
 }
 
 /** The same of a part that is at hand. */
-export function platesIn(part: Part, { rear = 0, setup }: When = {}): readonly StandingPlate[] {
-  const all = drawnOnce(part);
-  const here = setup === undefined ? all : all.filter(({ placement }) => stands(placement, setup));
+export const platesIn = (part: Part): readonly StandingPlate[] => standingPlates(part);
+
+function whereAsked(plates: readonly StandingPlate[], { rear = 0, setup }: When): readonly StandingPlate[] {
+  const here = setup === undefined ? plates : plates.filter(({ placement }) => stands(placement, setup));
   return rear === 0 ? here : here.map((plate) => (plate.placement.group === 'front' ? plate : slidBy(plate, rear)));
-}
-
-/** What was drawn of a part: many rules ask for the same one, and a part never changes. */
-const drawnParts = new WeakMap<Part, readonly StandingPlate[]>();
-
-function drawnOnce(part: Part): readonly StandingPlate[] {
-  const known = drawnParts.get(part);
-  if (known !== undefined) return known;
-  const shape = plateShape(part);
-  const loops = shape === null ? [] : [shape.outline, ...shape.holes].map(traced);
-  const all = shape === null ? [] : part.placements.map((place) => laid(part, place, shape.thickness, loops));
-  drawnParts.set(part, all);
-  return all;
 }
 
 function slidBy(plate: StandingPlate, rear: number): StandingPlate {
@@ -71,52 +44,6 @@ function slidBy(plate: StandingPlate, rear: number): StandingPlate {
   if (thickAlong === 'z') return { ...plate, low: low + rear, high: high + rear };
   const slide = ({ x, y }: Point): Point => (thickAlong === 'x' ? { x: x + rear, y } : { x, y: y + rear });
   return { ...plate, outline: outline.map(slide), holes: holes.map((hole) => hole.map(slide)) };
-}
-
-/** The plate that a part is, or null. */
-function plateShape(part: Part): Pick<FlatPart, 'outline' | 'holes' | 'thickness'> | null {
-  if (part.kind === 'flat') return part;
-  return part.kind === 'bought' && part.shape.form === 'plate' ? part.shape : null;
-}
-
-/** Corners of a path, with the middle of each arc among them: there half a circle reaches farthest. */
-function traced(path: ClosedPath): Loop {
-  if (path.every(({ bulge }) => bulge === 0)) return path;
-  const halved = path.flatMap((from, i) => {
-    if (from.bulge === 0) return [from];
-    const { centre, radius, start } = arcOf(from, path[(i + 1) % path.length] ?? from);
-    const middle = start + 2 * Math.atan(from.bulge);
-    const bulge = Math.tan(Math.atan(from.bulge) / 2);
-    const [x, y] = [centre.x + radius * Math.cos(middle), centre.y + radius * Math.sin(middle)];
-    return [
-      { x: from.x, y: from.y, bulge },
-      { x, y, bulge },
-    ];
-  });
-  return flatten(halved);
-}
-
-/** A plate drawn where it stands. */
-function laid(part: Part, placement: Placement, thickness: number, loops: readonly Loop[]): StandingPlate {
-  const { matrix } = placement;
-  const at = (i: number) => matrix[i] as number;
-  const axis = Math.abs(at(10)) > 0.5 ? 2 : Math.abs(at(8)) > 0.5 ? 0 : 1;
-  const face = at(12 + axis);
-  const other = face + at(8 + axis) * thickness;
-  const [h, v] = axis === 2 ? [0, 1] : axis === 0 ? [2, 1] : [0, 2];
-  const [hx, hy, h0] = [at(h), at(4 + h), at(12 + h)];
-  const [vx, vy, v0] = [at(v), at(4 + v), at(12 + v)];
-  const drawn = ({ x, y }: Point): Point => ({ x: hx * x + hy * y + h0, y: vx * x + vy * y + v0 });
-  const [first, ...others] = loops.map((loop) => loop.map(drawn));
-  return {
-    part,
-    placement,
-    thickAlong: axis === 2 ? 'z' : axis === 0 ? 'x' : 'y',
-    low: Math.min(face, other),
-    high: Math.max(face, other),
-    outline: first ?? [],
-    holes: others,
-  };
 }
 
 export const AXIS: Point = { x: 0, y: 0 };
@@ -192,37 +119,34 @@ export function sidesOf(loop: Loop): { readonly width: number; readonly height: 
  */
 export function reach(loop: Loop, from: Point, towards: Point): number {
   const scale = Math.sqrt(towards.x * towards.x + towards.y * towards.y);
-  const [dx, dy] = [towards.x / scale, towards.y / scale];
+  const dx = towards.x / scale;
+  const dy = towards.y / scale;
   let least = Infinity;
-  for (let i = 0, j = loop.length - 1; i < loop.length; j = i++) {
-    const a = loop[j] as Point;
-    const b = loop[i] as Point;
-    // to which side of the line the edge's ends lie, and how far along it
-    const [sideA, sideB] = [dx * (a.y - from.y) - dy * (a.x - from.x), dx * (b.y - from.y) - dy * (b.x - from.x)];
-    const [alongA, alongB] = [dx * (a.x - from.x) + dy * (a.y - from.y), dx * (b.x - from.x) + dy * (b.y - from.y)];
-    if (sideA > 0 === sideB > 0 && sideA !== 0 && sideB !== 0) continue;
-    const met = sideA === sideB ? Math.min(alongA, alongB) : alongA + ((alongB - alongA) * sideA) / (sideA - sideB);
-    if (met >= 0 && met < least) least = met;
+  const a = loop[loop.length - 1] as Point;
+  // to which side of the line the edge's ends lie, and how far along it
+  let sideA = dx * (a.y - from.y) - dy * (a.x - from.x);
+  let alongA = dx * (a.x - from.x) + dy * (a.y - from.y);
+  for (const b of loop) {
+    const sideB = dx * (b.y - from.y) - dy * (b.x - from.x);
+    const alongB = dx * (b.x - from.x) + dy * (b.y - from.y);
+    if (sideA > 0 !== sideB > 0 || sideA === 0 || sideB === 0) {
+      const met = sideA === sideB ? Math.min(alongA, alongB) : alongA + ((alongB - alongA) * sideA) / (sideA - sideB);
+      if (met >= 0 && met < least) least = met;
+    }
+    sideA = sideB;
+    alongA = alongB;
   }
   return least;
 }
 
 /** Least distance from a point to the edges of a loop, from within or from without. */
-export function leastFrom(point: Point, loop: Loop): number {
-  let least = Infinity;
-  for (let i = 0, j = loop.length - 1; i < loop.length; j = i++)
-    least = Math.min(least, toEdge(point, loop[j] as Point, loop[i] as Point));
-  return least;
-}
+export const leastFrom = (point: Point, loop: Loop): number => leastOf([point], loop, Infinity);
 
 /**
  * Least distance between the edges of two loops, such as the narrowest band of wood between an outline and a hole, or
  * the land of one plate on the rim of another's opening; 0 where they cross.
  */
-export function leastBetween(a: Loop, b: Loop): number {
-  if (cross(a, b)) return 0;
-  return Math.min(...a.map((point) => leastFrom(point, b)), ...b.map((point) => leastFrom(point, a)));
-}
+export const leastBetween = (a: Loop, b: Loop): number => (cross(a, b) ? 0 : leastOf(b, a, leastOf(a, b, Infinity)));
 
 /** The narrowest band between a plate's edges: outline and each hole, and each two holes. A plate without holes has none. */
 export function narrowestBand({ outline, holes }: StandingPlate): number {
@@ -230,23 +154,62 @@ export function narrowestBand({ outline, holes }: StandingPlate): number {
   return Math.min(Infinity, ...bands);
 }
 
-function toEdge({ x, y }: Point, a: Point, b: Point): number {
-  const [dx, dy] = [b.x - a.x, b.y - a.y];
-  const squared = dx * dx + dy * dy;
-  const share = squared === 0 ? 0 : Math.max(0, Math.min(1, ((x - a.x) * dx + (y - a.y) * dy) / squared));
-  const [ox, oy] = [x - a.x - share * dx, y - a.y - share * dy];
-  return Math.sqrt(ox * ox + oy * oy);
+/**
+ * The lesser of a distance that is known and that from the points to the edges of a loop. Plain loops without a record
+ * in them: outlines are compared corner by edge thousands of times in a camera.
+ */
+function leastOf(points: readonly Point[], loop: Loop, known: number): number {
+  let least = known;
+  for (const { x, y } of points) {
+    let a = loop[loop.length - 1] as Point;
+    for (const b of loop) {
+      const { x: ax, y: ay } = a;
+      const { x: bx, y: by } = b;
+      a = b;
+      // what lies wholly to one side, farther off than what is known, need not be measured
+      if (ax - x > least && bx - x > least) continue;
+      if (x - ax > least && x - bx > least) continue;
+      if (ay - y > least && by - y > least) continue;
+      if (y - ay > least && y - by > least) continue;
+      const dx = bx - ax;
+      const dy = by - ay;
+      const squared = dx * dx + dy * dy;
+      const share = squared === 0 ? 0 : Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / squared));
+      const ox = x - ax - share * dx;
+      const oy = y - ay - share * dy;
+      least = Math.min(least, Math.sqrt(ox * ox + oy * oy));
+    }
+  }
+  return least;
 }
 
 /** Whether an edge of one loop passes through an edge of the other. */
 function cross(a: Loop, b: Loop): boolean {
-  const side = (from: Point, to: Point, of: Point) =>
-    (to.x - from.x) * (of.y - from.y) - (to.y - from.y) * (of.x - from.x);
-  return a.some((a2, i) => {
-    const a1 = a[(i + a.length - 1) % a.length] as Point;
-    return b.some((b2, k) => {
-      const b1 = b[(k + b.length - 1) % b.length] as Point;
-      return side(a1, a2, b1) * side(a1, a2, b2) < 0 && side(b1, b2, a1) * side(b1, b2, a2) < 0;
-    });
-  });
+  let a1 = a[a.length - 1] as Point;
+  for (const a2 of a) {
+    const left = Math.min(a1.x, a2.x);
+    const right = Math.max(a1.x, a2.x);
+    const bottom = Math.min(a1.y, a2.y);
+    const top = Math.max(a1.y, a2.y);
+    let b1 = b[b.length - 1] as Point;
+    for (const b2 of b) {
+      const apart =
+        (b1.x > right && b2.x > right) ||
+        (b1.x < left && b2.x < left) ||
+        (b1.y > top && b2.y > top) ||
+        (b1.y < bottom && b2.y < bottom);
+      if (!apart && parts(a1, a2, b1, b2) && parts(b1, b2, a1, a2)) return true;
+      b1 = b2;
+    }
+    a1 = a2;
+  }
+  return false;
 }
+
+/** Whether a line leaves two points on different sides. */
+const parts = (from: Point, to: Point, a: Point, b: Point): boolean => {
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  const [sideA, sideB] = [dx * (a.y - from.y) - dy * (a.x - from.x), dx * (b.y - from.y) - dy * (b.x - from.x)];
+  return sideA * sideB < 0;
+};

@@ -1,5 +1,6 @@
 import type { Build, Setup } from './build.js';
-import { around, boxesOf, type Extent, slidBox } from './extent.js';
+import { around, type Extent, slidBox } from './extent.js';
+import { placedIn } from './placed-parts.js';
 import { stands } from './setups.js';
 
 /** Where the camera is looked at: how far it is drawn, and in which set-up. */
@@ -19,10 +20,9 @@ export function spanOf(build: Build, id: string, when: When = {}): Extent {
 
 /** The boxes of a part's placements, one each; none where the part is not made. */
 export function spansOf(build: Build, id: string, { rear = 0, setup }: When = {}): readonly Extent[] {
-  const part = build.parts.find((p) => p.id === id);
-  if (part === undefined) return [];
-  const placements = part.placements.filter((p) => setup === undefined || stands(p, setup));
-  return boxesOf(part, placements).map((box) => slidBox(box, rear));
+  const boxes = placedIn(build, id)?.boxes ?? [];
+  const here = setup === undefined ? boxes : boxes.filter(({ placement }) => stands(placement, setup));
+  return here.map((box) => (rear === 0 ? box.extent : slidBox(box, rear)));
 }
 
 /** Air between two upright boxes along the axis that parts them most; below 0 where they overlap. */

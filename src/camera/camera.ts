@@ -1,5 +1,6 @@
 import type { Build } from '../assembly/build.js';
 import { loadsOf } from '../assembly/mass.js';
+import { placedParts } from '../assembly/placed-parts.js';
 import { ON_THE_ROAD, setupsOf } from '../assembly/setups.js';
 import type { Design } from '../design/design.js';
 import type { Ply } from '../joinery/plate.js';
@@ -497,6 +498,7 @@ function spacerThickness(
 export function assemble({ settingOut: rod, objects, parts, holders }: Camera): Build {
   return {
     parts,
+    placed: placedParts(parts),
     stations: [
       { name: 'closest', rear: 0 },
       { name: 'middle', rear: rod.travel / 2 },

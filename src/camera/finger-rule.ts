@@ -1,6 +1,7 @@
 import type { Build } from '../assembly/build.js';
 import { ROUNDING, unless } from '../assembly/limit.js';
 import { type Loop, plateOf, type StandingPlate } from '../assembly/measure.js';
+import type { Point } from '../geometry/path.js';
 import { LEAST_FINGER } from '../joinery/finger-joint.js';
 import type { Finding } from '../model/finding.js';
 import { mm, tenth } from '../units/print.js';
@@ -108,20 +109,25 @@ function runsOf(plate: StandingPlate, middle: Middle, { along, from, to }: Finge
 
 /** Where a loop crosses the line that lies at `middle` and runs along an axis of the camera. */
 function crossings(loop: Loop, thickAlong: 'x' | 'y' | 'z', { at }: Middle, along: 'x' | 'y' | 'z'): readonly number[] {
-  const first = thickAlong === 'x' ? 'z' : 'x';
-  const [run, across] = along === first ? (['x', 'y'] as const) : (['y', 'x'] as const);
-  return loop.flatMap((b, i) => {
-    const a = loop[(i + loop.length - 1) % loop.length] ?? b;
-    if (a[across] > at === b[across] > at) return [];
-    return [a[run] + ((b[run] - a[run]) * (at - a[across])) / (b[across] - a[across])];
-  });
+  const runsAlongX = along === (thickAlong === 'x' ? 'z' : 'x');
+  const found: number[] = [];
+  let a = loop[loop.length - 1] as Point;
+  for (const b of loop) {
+    if (runsAlongX) {
+      if (a.y > at !== b.y > at) found.push(a.x + ((b.x - a.x) * (at - a.y)) / (b.y - a.y));
+    } else if (a.x > at !== b.x > at) found.push(a.y + ((b.y - a.y) * (at - a.x)) / (b.x - a.x));
+    a = b;
+  }
+  return found;
 }
 
 /** What stands between an owner's fingers. */
-const between = (own: readonly Run[], { from, to }: FingerEdge): readonly Run[] => {
-  const ends = [from, ...own.flatMap((run) => [run.from, run.to]), to];
-  return ends.flatMap((end, i) => {
-    const next = ends[i + 1];
-    return i % 2 === 1 || next === undefined || next - end < ROUNDING ? [] : [{ from: end, to: next }];
-  });
-};
+function between(own: readonly Run[], { from, to }: FingerEdge): readonly Run[] {
+  const gaps: Run[] = [];
+  let end = from;
+  for (const run of [...own, { from: to, to }]) {
+    if (run.from - end >= ROUNDING) gaps.push({ from: end, to: run.from });
+    end = run.to;
+  }
+  return gaps;
+}

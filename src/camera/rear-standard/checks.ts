@@ -1,6 +1,6 @@
 import type { Build } from '../../assembly/build.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
-import { type Loop, leastBetween, leastFrom, plateOf, platesOf, reach } from '../../assembly/measure.js';
+import { boxOf, type Loop, leastBetween, leastFrom, plateOf, platesOf, reach } from '../../assembly/measure.js';
 import { spanOf, spansOf } from '../../assembly/span-of.js';
 import { rackingRatio } from '../../assembly/statics.js';
 import { inside, type Point } from '../../geometry/path.js';
@@ -77,8 +77,9 @@ export function standardOverRails(_own: RearStandard, build: Build): readonly Fi
 
 /** Least distance to a plate's edge; below 0 where a corner lies in the wood. */
 function airBeside(loop: Loop, wood: Loop): number {
-  const within = loop.filter((corner) => inside(wood, corner)).map((corner) => leastFrom(corner, wood));
-  return within.length > 0 ? -Math.max(...within) : leastBetween(loop, wood);
+  let deepest = -Infinity;
+  for (const corner of loop) if (inside(wood, corner)) deepest = Math.max(deepest, leastFrom(corner, wood));
+  return deepest > -Infinity ? -deepest : leastBetween(loop, wood);
 }
 
 /** A guide of just the jamming length still binds when it is dry. */
@@ -114,14 +115,9 @@ const upright = ({ setups }: Build) => setups.find(({ orientation }) => orientat
 
 /** Quarter turns in which a back is used: not open end down where a tongue hangs over the square. */
 function turnsOf(build: Build): readonly number[] {
-  const { bottom, top } = heightOf(backPlate(build, 0));
+  const { bottom, top } = boxOf(backPlate(build, 0));
   return top > -bottom + ROUNDING ? [0, 1, 3] : [0, 1, 2, 3];
 }
-
-const heightOf = (loop: Loop) => ({
-  bottom: Math.min(...loop.map(({ y }) => y)),
-  top: Math.max(...loop.map(({ y }) => y)),
-});
 
 /** The back plate, turned by so many quarters from its open end up. */
 function backPlate(build: Build, quarters: number): Loop {
@@ -131,7 +127,8 @@ function backPlate(build: Build, quarters: number): Loop {
 
 function turnedBy({ x, y }: Point, quarters: number): Point {
   if (quarters === 0) return { x, y };
-  return turnedBy({ x: -y, y: x }, quarters - 1);
+  if (quarters === 1) return { x: -y, y: x };
+  return quarters === 2 ? { x: -x, y: -y } : { x: y, y: -x };
 }
 
 /** back-clears-sole: whatever turns with the back, in every way in which it is used, over the keepers. */
@@ -185,6 +182,8 @@ interface Button {
   readonly towards: Point;
   /** From the pivot to the arm's end. */
   readonly arm: number;
+  /** Its outlines when it is opened. */
+  readonly open: readonly Loop[];
 }
 
 function buttonsOf(build: Build): readonly Button[] {
@@ -196,18 +195,30 @@ function buttonsOf(build: Build): readonly Button[] {
     const scale = Math.sqrt(out.x * out.x + out.y * out.y);
     const towards = { x: out.x / scale, y: out.y / scale };
     const arm = Math.max(...outline.map(({ x, y }) => (x - pivot.x) * towards.x + (y - pivot.y) * towards.y));
-    return [{ outline, low, high, pivot, towards, arm }];
+    return [{ outline, low, high, pivot, towards, arm, open: opened({ outline, pivot }) }];
   });
 }
 
-/** Open, a button lies across the diagonal to one side or the other, or points away from the back. */
-const OPEN = [1, 2, 3];
+/** Open, a button points away from the back, or lies across the diagonal to one side or the other. */
+const OPEN = [2, 1, 3];
 
-const opened = ({ outline, pivot }: Button, quarters: number): Loop =>
-  outline.map(({ x, y }) => {
-    const turned = turnedBy({ x: x - pivot.x, y: y - pivot.y }, quarters);
-    return { x: turned.x + pivot.x, y: turned.y + pivot.y };
-  });
+const opened = ({ outline, pivot }: Pick<Button, 'outline' | 'pivot'>): readonly Loop[] =>
+  OPEN.map((quarters) =>
+    outline.map(({ x, y }) => {
+      const turned = turnedBy({ x: x - pivot.x, y: y - pivot.y }, quarters);
+      return { x: turned.x + pivot.x, y: turned.y + pivot.y };
+    }),
+  );
+
+/** The way of opening that leaves a back most air; where one leaves `enough` the others need no look. */
+function airWhenOpen({ open }: Button, back: Loop, enough: number): number {
+  let most = -Infinity;
+  for (const outline of open) {
+    most = Math.max(most, airBeside(outline, back));
+    if (most >= enough) break;
+  }
+  return most;
+}
 
 /** button-clears: a turn-button holds the back, lets it go, misses the fences, and leaves the standard's front flush. */
 export function buttonClears(_own: RearStandard, build: Build): readonly Finding[] {
@@ -217,9 +228,8 @@ export function buttonClears(_own: RearStandard, build: Build): readonly Finding
   const over = Math.min(
     ...pairs.map(({ button, back }) => Math.max(0, button.arm - reach(back, button.pivot, button.towards))),
   );
-  const off = Math.min(
-    ...pairs.map(({ button, back }) => Math.max(...OPEN.map((turn) => airBeside(opened(button, turn), back)))),
-  );
+  let off = Infinity;
+  for (const { button, back } of pairs) off = Math.min(off, airWhenOpen(button, back, off));
   // the buttons stand in every set-up, so each fence meets them wherever it stands
   const fences = FENCES.flatMap((id) => platesOf(build, id));
   const beside = Math.min(
