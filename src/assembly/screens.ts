@@ -58,7 +58,7 @@ interface Slab {
 
 const OWN: Matrix4 = [1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1];
 
-/** What a part is made of, in its own frame. */
+/** What a part is made of, in its own frame. The holes for pins in a holder's stand-in are blind in the holder itself. */
 export function prismsOf(part: Part): readonly Prism[] {
   if (part.kind === 'printed') return part.solid.add;
   if (part.kind === 'flat') return [{ profile: part.outline, holes: part.holes, height: part.thickness, matrix: OWN }];
@@ -66,7 +66,8 @@ export function prismsOf(part: Part): readonly Prism[] {
   if (shape.form === 'cylinder')
     return [{ profile: circle(0, 0, shape.diameter), holes: [], height: shape.length, matrix: OWN }];
   const profile = part.role === 'ground-glass' ? squared(shape.outline) : shape.outline;
-  return [{ profile, holes: shape.holes, height: shape.thickness, matrix: OWN }];
+  const holes = part.role === 'holder' ? [] : shape.holes;
+  return [{ profile, holes, height: shape.thickness, matrix: OWN }];
 }
 
 function squared(outline: ClosedPath): ClosedPath {

@@ -29,7 +29,9 @@ export function holesInDark(scene: Scene): readonly Finding[] {
   const { stations, setups } = scene.build;
   const ends = [stations[0], stations.at(-1)].flatMap((station) => (station ? [station] : []));
   const holes = holesOf(scene);
-  for (const setup of setups)
+  // while one looks at the glass there is no film to fog
+  const exposing = setups.filter(({ focusing }) => !focusing);
+  for (const setup of exposing.length > 0 ? exposing : setups)
     for (const station of ends) {
       const stance: Stance = { setup, station, push: 'none' };
       const room = roomOf(scene, stance);
@@ -196,7 +198,7 @@ function spaceAt(room: Room, at: Point3, out: Point3): 'outside' | 'dark' | 'nei
     if (way.x * out.x + way.y * out.y + way.z * out.z < LEVEL) continue;
     const met = firstMet({ from: at, towards: way }, room.standing);
     if (met === null) return 'outside';
-    for (const share of [0, 0.25, 0.5, 0.75, 1]) {
+    for (const share of SHARES) {
       const s = share * met.at;
       const point = { x: at.x + s * way.x, y: at.y + s * way.y, z: at.z + s * way.z };
       if (room.dark.some((box) => isIn(box, point))) dark = true;
@@ -208,10 +210,13 @@ function spaceAt(room: Room, at: Point3, out: Point3): 'outside' | 'dark' | 'nei
 const isIn = ({ x, y, z }: Extent, p: Point3): boolean =>
   p.x > x[0] && p.x < x[1] && p.y > y[0] && p.y < y[1] && p.z > z[0] && p.z < z[1];
 
+/** Where along a line it is looked whether it comes through the dark: short of what it meets, which may bound it. */
+const SHARES = [0, 0.25, 0.5, 0.75, 0.98];
+
 /** Lines that rise less than this from the mouth's plane do not count. */
 const LEVEL = 0.05;
 
-const LINES = 80;
+const LINES = 60;
 
 /** Unit vectors evenly over the sphere (a spiral with the golden angle). */
 const HEDGEHOG: readonly Point3[] = Array.from({ length: LINES }, (_, i) => {

@@ -55,6 +55,8 @@ interface Place {
    * by itself: there all the inside is lit.
    */
   readonly leaves: boolean;
+  /** How far to either side it is cut, where not just beside a slip. */
+  readonly beside?: readonly number[];
   /** Hardware that happens to stand in the way, and is no part of the trap. */
   readonly without?: readonly string[];
 }
@@ -72,8 +74,11 @@ export function lightJoints(scene: Scene): readonly LightJoint[] {
   const [closest, farthest] = [scene.build.stations[0], scene.build.stations.at(-1)];
   if (closest === undefined || farthest === undefined) return [];
   const measured = placesOf(scene, closest, farthest).flatMap((place) => {
-    const one = measure(scene, place);
-    return one === null ? [] : [one];
+    // a cut that runs in the slip at a finger's end sees a slot with nothing in it: the one beside it does not
+    const near = BESIDE_SLIP.flatMap((by) => measure(scene, moved(place, by)) ?? []);
+    return near.length < BESIDE_SLIP.length
+      ? []
+      : [near.reduce((best, one) => (short(one) < short(best) ? one : best))];
   });
   const worst = new Map<string, LightJoint>();
   for (const one of measured) {
@@ -81,6 +86,19 @@ export function lightJoints(scene: Scene): readonly LightJoint[] {
     if (before === undefined || short(one) > short(before)) worst.set(one.joint, one);
   }
   return [...worst.values()];
+}
+
+/** Cuts are made a little to either side of the place, mm: farther apart than a slip is wide. */
+const BESIDE_SLIP = [-0.2, 0.2];
+/** And to either side of a screw that holds a lens by its flange, mm: the screws stand on the axes as often as not. */
+const BESIDE_SCREW = [-13, -6, 6, 13];
+
+/** A place cut so much farther along. */
+function moved(place: Place, by: number): Place {
+  const { origin: at, right: a, up: b } = place.cut;
+  const across = { x: a.y * b.z - a.z * b.y, y: a.z * b.x - a.x * b.z, z: a.x * b.y - a.y * b.x };
+  const shifted = { x: at.x + by * across.x, y: at.y + by * across.y, z: at.z + by * across.z };
+  return { ...place, cut: { ...place.cut, origin: shifted } };
 }
 
 /** How far a joint falls short, felt standing for turns; of those that do not, the one with the fewest turns, then the least land. */
@@ -188,7 +206,12 @@ function placesOf(scene: Scene, closest: Station, farthest: Station): readonly P
     ...rearInFront(scene, at(closest)),
     ...rearInFront(scene, at(farthest)),
     ...backInStandard(scene, at(closest)),
-    ...scene.build.setups.flatMap((setup) => well(scene, at(closest, setup))),
+    ...scene.build.setups.filter(({ focusing }) => !focusing).flatMap((setup) => well(scene, at(closest, setup))),
+    // a frame with its glass, for comparison: no film is in the camera while one looks at it
+    ...upright
+      .filter(({ focusing }) => focusing)
+      .slice(0, 1)
+      .flatMap((setup) => well(scene, at(closest, setup))),
   ];
 }
 
@@ -276,6 +299,7 @@ function lensBoard(scene: Scene, stance: Stance): readonly Place[] {
         from: { r: edge + 25, h: out },
         to: { r: hole + 1.5, h: panel.z[1] + 12 },
         land: LAND.board,
+        beside: BESIDE_SCREW,
         glued: false,
         leaves: false,
       },
@@ -292,7 +316,7 @@ function lensBoard(scene: Scene, stance: Stance): readonly Place[] {
               to: { r: hole - 2, h: into },
               land: 0,
               glued: true,
-              leaves: false,
+              leaves: true,
             },
           ]),
     ];

@@ -116,6 +116,30 @@ export function gateAt({ build, shifts, back }: Scene, stance: Stance): Gate {
   };
 }
 
+/**
+ * The upright rectangle round the gate in all stances in which it stands as deep: who hides this hides the gate however the
+ * back is turned and pushed.
+ */
+export function wideGates(scene: Scene): (gate: Gate) => Gate {
+  const { setups, stations } = scene.build;
+  const known = new Map<number, Gate>();
+  const level = (z: number) => Math.round(z * 1e6);
+  for (const setup of setups)
+    for (const station of stations)
+      for (const push of STATES) {
+        const gate = gateAt(scene, { setup, station, push });
+        const before = known.get(level(gate.z)) ?? gate;
+        known.set(level(gate.z), {
+          left: Math.min(before.left, gate.left),
+          right: Math.max(before.right, gate.right),
+          bottom: Math.min(before.bottom, gate.bottom),
+          top: Math.max(before.top, gate.top),
+          z: gate.z,
+        });
+      }
+  return (gate) => known.get(level(gate.z)) ?? gate;
+}
+
 /** A point of a body where it stands in a stance. */
 export function shifted(point: Point3, body: number, shifts: readonly Shift[]): Point3 {
   const [x, y, z] = shifts[body] ?? [0, 0, 0];

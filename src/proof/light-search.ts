@@ -4,7 +4,7 @@ import { edgePoints } from '../assembly/edge-points.js';
 import type { Opaque } from '../assembly/screens.js';
 import type { Point3 } from '../geometry/placement.js';
 import { holds } from '../geometry/shadow.js';
-import { type Cast, type Scene, STATES, type Stance } from './light-scene.js';
+import { type Cast, type Gate, type Scene, STATES, type Stance, wideGates } from './light-scene.js';
 import { type Look, lookFrom, type Spot, type Watchman, type Witnesses, watchman } from './light-watch.js';
 
 /** Light that reaches the film gate in a straight line past an edge of a part. */
@@ -48,6 +48,7 @@ export function searchLight(
   seenEnough: (solid: Opaque, push: Push) => boolean = () => false,
 ): void {
   const watch = watchman(scene);
+  const wide = wideGates(scene);
   for (const [i, solid] of scene.solids.entries()) {
     const ways = waysToStand(scene, i);
     for (const point of pointsOf(scene, i))
@@ -55,7 +56,7 @@ export function searchLight(
         !watchPoint(
           scene,
           watch,
-          { solid, point, proofs: [] },
+          { solid, point, proofs: [], wide: FAR.has(solid.piece.placement.group) ? wide : null },
           ways.filter((way) => !seenEnough(solid, way.push)),
           onGlimpse,
         )
@@ -64,11 +65,16 @@ export function searchLight(
   }
 }
 
+/** Groups whose edges stand away from the gate. */
+const FAR: ReadonlySet<unknown> = new Set(['front', 'rear']);
+
 /** A point that is watched, and what once hid the gate from it: asked first wherever else it stands. */
 interface Post {
   readonly solid: Opaque;
   readonly point: Point3;
   readonly proofs: Proof[];
+  /** Beside the gate itself only its own size will do; from elsewhere a wider one is hidden as well. */
+  readonly wide: ((gate: Gate) => Gate) | null;
 }
 
 /** Screens that hide the gate, and the places to each other in which that was found. */
@@ -129,14 +135,16 @@ function watchPoint(
 }
 
 /** A proof that holds in a look as well: heard in the same places before, or confirmed now. */
-function known(watch: Watchman, { solid, proofs }: Post, look: Look, cast: Uint8Array): Proof | null {
+function known(watch: Watchman, { solid, proofs, wide }: Post, look: Look, cast: Uint8Array): Proof | null {
   for (const [i, proof] of proofs.entries()) {
     if (!proof.solids.every((k) => cast[k] === 1)) continue;
     const here = places(look, solid.body, proof.bodies);
-    const heard = proof.places.some((there) => there.every((v, k) => Math.abs(v - (here[k] as number)) < SAME_PLACE));
-    if (!heard) {
-      if (!watch.confirm(look, proof.witnesses)) continue;
-      proof.places.push(here);
+    if (!proof.places.some((there) => covers(there, here))) {
+      const widely = wide === null ? look : { ...look, gate: wide(look.gate) };
+      if (wide !== null && watch.confirm(widely, proof.witnesses))
+        proof.places.push(places(widely, solid.body, proof.bodies));
+      else if (watch.confirm(look, proof.witnesses)) proof.places.push(here);
+      else continue;
     }
     // what held last is asked first
     if (i > 0) {
@@ -146,6 +154,17 @@ function known(watch: Watchman, { solid, proofs }: Post, look: Look, cast: Uint8
     return proof;
   }
   return null;
+}
+
+/** Whether the gate lies within where it lay before, as deep, and all bodies stand where they stood. */
+function covers(there: readonly number[], here: readonly number[]): boolean {
+  for (let k = 0; k < here.length; k++) {
+    const more = (here[k] as number) - (there[k] as number);
+    const least =
+      k === 0 || k === 2 ? more > -SAME_PLACE : k === 1 || k === 3 ? more < SAME_PLACE : Math.abs(more) < SAME_PLACE;
+    if (!least) return false;
+  }
+  return true;
 }
 
 /** Places that differ by less are one, mm. */

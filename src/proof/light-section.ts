@@ -44,9 +44,10 @@ export function sectionOf(
   return scene.solids.flatMap((solid, k) => {
     if (cast[k] !== 1 || (!felt && isFelt(solid.piece.part))) return [];
     const shift = shifts[solid.body] ?? ([0, 0, 0] as const);
-    if (!crosses(solid.piece.extent, shift, cut)) return [];
+    if (!crosses(solid.piece.extent, shift, cut) || !near(solid.piece.extent, shift, cut, window)) return [];
     const rectangles = solid.screens.flatMap((screen, i) => {
-      if (!crosses(solid.boxes[i] as Extent, shift, cut)) return [];
+      const box = solid.boxes[i] as Extent;
+      if (!crosses(box, shift, cut) || !near(box, shift, cut, window)) return [];
       const one = slice(screen, shift, cut);
       if (one === null) return [];
       const out =
@@ -70,6 +71,20 @@ function crosses({ x, y, z }: Extent, [sx, sy, sz]: Shift, cut: Cut): boolean {
   const middle = { x: (x[0] + x[1]) / 2 + sx, y: (y[0] + y[1]) / 2 + sy, z: (z[0] + z[1]) / 2 + sz };
   const reach = (Math.abs(n.x) * (x[1] - x[0]) + Math.abs(n.y) * (y[1] - y[0]) + Math.abs(n.z) * (z[1] - z[0])) / 2;
   return Math.abs(dot(n, middle) - dot(n, cut.origin)) < reach;
+}
+
+/** Whether a box comes into the window, seen square to the plane. */
+function near({ x, y, z }: Extent, [sx, sy, sz]: Shift, { origin, right, up }: Cut, window: Rectangle): boolean {
+  const middle = {
+    x: (x[0] + x[1]) / 2 + sx - origin.x,
+    y: (y[0] + y[1]) / 2 + sy - origin.y,
+    z: (z[0] + z[1]) / 2 + sz - origin.z,
+  };
+  const reach = (a: Point3) =>
+    (Math.abs(a.x) * (x[1] - x[0]) + Math.abs(a.y) * (y[1] - y[0]) + Math.abs(a.z) * (z[1] - z[0])) / 2;
+  const [r, h] = [dot(middle, right), dot(middle, up)];
+  const [dr, dh] = [reach(right), reach(up)];
+  return r + dr >= window.left && r - dr <= window.right && h + dh >= window.bottom && h - dh <= window.top;
 }
 
 /** The upright rectangle round the section of a screen; the section itself, for what stands square to the plane. */
