@@ -71,6 +71,8 @@ export interface CheckResult {
   readonly findings: readonly Finding[];
   /** Null where there is no camera to put together. */
   readonly proof: ProofDocument | null;
+  /** A drawing of each leak that was found. */
+  readonly leaks: readonly OutputFile[];
 }
 
 /** not-proven: nothing was put together, and nobody may think that it was. */
@@ -85,13 +87,17 @@ const NOT_PROVEN: Finding = {
 export function checkCamera(design: Design, kernel: Kernel, { onProgress, lightOf }: CheckOptions): CheckResult {
   onProgress({ stage: 'sizing', done: 0 });
   const planned = planCamera(design);
-  if (!planned.drawable) return { findings: inOrder([...planned.findings, NOT_PROVEN]), proof: null };
+  if (!planned.drawable) return { findings: inOrder([...planned.findings, NOT_PROVEN]), proof: null, leaks: [] };
   onProgress({ stage: 'packing sheets', done: 0.1 });
   const { findings } = cutting(planned, planned.parts);
   onProgress({ stage: 'putting it together', done: 0.4 });
   const proof = prove(design, planned.build, kernel, lightOf);
   onProgress({ stage: 'done', done: 1 });
-  return { findings: inOrder([...planned.findings, ...proof.findings, ...findings]), proof: proof.document };
+  return {
+    findings: inOrder([...planned.findings, ...proof.findings, ...findings]),
+    proof: proof.document,
+    leaks: leakFiles(proof.leaks),
+  };
 }
 
 /**
@@ -115,9 +121,11 @@ export function buildCamera(
   stage('modelling prints', 0.4);
   const prints = printsOf(build.parts, kernel);
   stage('putting it together', 0.5);
-  const proven = planned.drawable ? prove(design, planned.build, kernel, lightOf).findings : [NOT_PROVEN];
+  const proven = planned.drawable
+    ? prove(design, planned.build, kernel, lightOf)
+    : { findings: [NOT_PROVEN], leaks: [] };
   stage('writing', 0.9);
-  const all = [...proven, ...findings];
+  const all = [...proven.findings, ...findings];
   const waived = brokenRules([...planned.findings, ...all]).filter((rule) => despite.includes(rule));
   const plan = planOf(planned, all, waived);
   const meshes = new Map(
@@ -138,6 +146,7 @@ export function buildCamera(
         pieces,
       }),
     ),
+    ...leakFiles(proven.leaks).map((file) => ({ ...file, path: `drawings/${file.path}` })),
     ...prints.flatMap(({ part, boundary }) => [
       { path: `prints/${part.id}.stl`, bytes: stl(boundary.mesh) },
       { path: `prints/${part.id}.3mf`, bytes: threeMf({ name: part.name, mesh: boundary.mesh }) },
@@ -156,6 +165,9 @@ interface BuildOptions extends CheckOptions {
   /** Rules of level error that may be broken. */
   readonly despite: readonly string[];
 }
+
+const leakFiles = (drawings: readonly string[]): readonly OutputFile[] =>
+  drawings.map((drawing, i) => text(`leak-${i + 1}.svg`, drawing));
 
 /** The rules of level error that are broken. */
 export const brokenRules = (findings: readonly Finding[]): readonly string[] => [

@@ -68,6 +68,7 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
     .argument('<design>', 'the design file')
     .option('--only <rule>', 'report this rule alone; may be given several times', collect, [])
     .option('--register', 'print the whole budget of the register too: what strays, by how much, what to measure')
+    .option('--leaks <folder>', 'draw a small section through each leak that is found')
     .option('--json', 'print one JSON document instead of a page')
     .action(async (file: string, options: import('./check.js').CheckOptions) => {
       const { check } = await import('./check.js');

@@ -6,6 +6,7 @@ import type { Finding } from '../model/finding.js';
 import { mm, plainNumber, tenth } from '../units/print.js';
 import { coneOnParts } from './cone.js';
 import { holesInDark } from './hole-in-dark.js';
+import { leakDrawing } from './leak-drawing.js';
 import { jointFindings, type LightJoint, lightJoints } from './light-joints.js';
 import { type Leak, leakOf } from './light-leak.js';
 import { type Scene, sceneOf } from './light-scene.js';
@@ -17,6 +18,8 @@ export interface LightProof {
   /** Every way in that section 11 of the camera's description knows, with its turns and its land. */
   readonly joints: readonly LightJoint[];
   readonly leaks: readonly Leak[];
+  /** A small section through each leak, as SVG. */
+  readonly drawings: readonly string[];
 }
 
 interface LightOptions {
@@ -38,6 +41,7 @@ export function proveLight(design: Design, build: Build, { most = 8 }: LightOpti
     ],
     joints,
     leaks,
+    drawings: leaks.map((leak) => leakDrawing(scene, leak)),
   };
 }
 

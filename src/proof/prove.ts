@@ -13,7 +13,6 @@ import { cornerOwners } from './corner-owner.js';
 import { nutEdge } from './edges.js';
 import { clearances, groupsPart } from './groups.js';
 import { type LightProof, proveLight } from './light.js';
-import type { Leak } from './light-leak.js';
 import { markRules } from './marks.js';
 import { oneWayRules } from './one-way.js';
 import { orderOn } from './order.js';
@@ -26,7 +25,8 @@ import { webLeast } from './web.js';
 export interface Proof {
   readonly findings: readonly Finding[];
   readonly document: ProofDocument;
-  readonly leaks: readonly Leak[];
+  /** A small section through each leak that was found, as SVG. */
+  readonly leaks: readonly string[];
 }
 
 /**
@@ -83,7 +83,7 @@ export function prove(
         from: way === null ? null : wordsFor(way),
       })),
     },
-    leaks: light.leaks,
+    leaks: light.drawings,
   };
 }
 
