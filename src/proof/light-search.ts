@@ -24,20 +24,27 @@ const OFF = 0.15;
 /**
  * Searches for straight lines from outside to the film gate, in every set-up, at every station, as drawn and worn.
  *
- * Why a slit of 0.3 mm × 10 mm between edges of parts is found wherever it is. Light that comes through it and reaches
- * the gate is a bundle 0.3 mm × 10 mm thick. Widen it until wood stops it: along the slit it grazes an edge of a part (a
- * body that is no sphere is grazed at edges, or along round sides, which count as edges wherever there is one). Points
- * stand `SPACING` apart along all edges, so one stands along these 10 mm with room to spare; it lies `OFF` into the air
- * between the two faces that meet in the edge, so between 0.7 and 1 times that to the side of the grazing plane, and that is
- * in the bundle. A line of the bundle passes through it. Whether any line at all passes through a point is then
- * worked out without rays: the gate as seen from the point, less the shadow of everything between them, less the shadow
- * that everything at the point's back would throw through it. If nothing is left, no line reaches the gate through it,
- * in no direction; if something is left, each point of it ends such a line, and the line is tried with another
- * computation (`assembly/sight-line.ts`).
+ * Why a slit of 0.3 mm × 10 mm between edges of parts is found wherever it is:
  *
- * It assumes that a bundle is limited by edges of what stands in the build; that what is joined by glue, fingers, press
- * fits or screws is tight where it leaves less than a tenth of a millimetre; and that curves are chords to 0.02 mm. An
- * opening larger than a slit, a part left out for one, is found all the more.
+ * 1. Light that comes through it and reaches the gate is a bundle of straight lines 0.3 mm by 10 mm thick. Push it towards
+ *    its wide sides until wood stops it: it grazes an edge of a part along its 10 mm, or along as much as 10 mm / sin θ where
+ *    the edge slants to it by θ. (Only edges that stick out can be grazed; a round side is an edge wherever it is.)
+ * 2. Points stand no farther than `SPACING` apart along every such edge, so at least one stands along those 10 mm.
+ * 3. It lies `OFF` into the air between the two faces that meet in the edge: whichever way light grazes the edge, between
+ *    0.7 and 1 times that beside the grazing plane (0.11 … 0.15 of the 0.3). So a line of the bundle passes through it.
+ * 4. Whether any line at all reaches the gate through a point is worked out exactly, in all directions at once
+ *    (`light-watch.ts`): the whole gate, less the shadows of what stands between, less the shadows that what stands at the
+ *    point's back would throw through it. If nothing is left, none does; if something is left, each of its points ends one.
+ *
+ * An opening larger than a slit, for which a part was left out, has such edges all round and is found all the more. Taken
+ * for granted are: that nothing but the build's parts stops light; that a hole round a pin of its own body, with 0.25 mm
+ * of air at most, is shut; that curves are chords to 0.02 mm; that gaps below 0.1 mm are shut by glue, paint and fibres; and
+ * that between the stations nothing comes up that none of them has. What is found is tried once more with a computation of
+ * another kind (`assembly/sight-line.ts`).
+ *
+ * Work is saved where it cannot matter: who hid the gate from a point (few screens, as a rule) is asked first in every
+ * other stance, and not asked again where he, the point and the gate stand to each other as before. So the work grows
+ * with the points, and with what differs from set-up to set-up.
  *
  * @param onGlimpse told of what is seen; false ends the search
  * @param seenEnough whether no more of what is seen past a solid's edges, as drawn or worn so, is of interest

@@ -3,7 +3,7 @@ import type { Build } from '../../src/assembly/build.js';
 import { inverse } from '../../src/assembly/screens.js';
 import { stands } from '../../src/assembly/setups.js';
 import { firstMet } from '../../src/assembly/sight-line.js';
-import { flatten, inside, type Point, polygon, reversed } from '../../src/geometry/path.js';
+import { type ClosedPath, flatten, inside, type Point, polygon, reversed } from '../../src/geometry/path.js';
 import { apply, type Point3 } from '../../src/geometry/placement.js';
 import { boxAt, rectangle } from '../../src/geometry/shapes.js';
 import type { FlatPart, Part } from '../../src/model/part.js';
@@ -197,6 +197,32 @@ function isFree(build: Build, { gate, out, thin, wide }: Bundle): boolean {
     }),
   );
 }
+
+describe('a gap of 0.3 mm along two straight edges, of which 10 mm are left open', () => {
+  /** A front of two halves, and a mask before it that leaves a window over their gap. */
+  const masked = (x: number, y: number): Build => {
+    const flat = (id: string, z: number, outline: ClosedPath, holes: readonly ClosedPath[] = []) =>
+      plateAt({ id, outline, holes, matrix: acrossZ(z), joins: [{ to: 'B1', by: 'glue' }] });
+    // off the middle, so that no edge of the window has a point in line with the gap
+    const window = rectangle({ left: x - 14, right: x + 17, bottom: y - 5, top: y + 5 });
+    return buildOf([
+      ...darkBox.filter(({ id }) => id !== 'front'),
+      flat('one', -4, rectangle({ left: -54, right: x - 0.15, bottom: -54, top: 54 })),
+      flat('two', -4, rectangle({ left: x + 0.15, right: 54, bottom: -54, top: 54 })),
+      flat('mask', -8, rectangle(boxAt(0, 0, 108, 108)), [window]),
+    ]);
+  };
+
+  test('is found wherever it is left open', () => {
+    const random = numbers(3);
+    const places = Array.from({ length: 40 }, () => [30 * (random() - 0.5), 24 * (random() - 0.5)] as const);
+    const missed = places.filter(([x, y]) => {
+      const leak = first(masked(x, y));
+      return leak?.parts.map(({ id }) => id).join() !== 'one,two' || Math.abs(leak.at.y - y) > 8;
+    });
+    expect(missed).toEqual([]);
+  });
+});
 
 /** How far a point lies off the middle of a bundle. */
 const off = ({ gate, out }: Bundle, at: Point3): number => {
