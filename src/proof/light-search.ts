@@ -104,6 +104,11 @@ function watchPoint(
   const { solid, point, proofs } = post;
   const { stations } = scene.build;
   const { slides } = solid.piece;
+  const kin = ways.some(({ common }) => common.all[scene.solids.indexOf(solid)] === 1)
+    ? slides
+      ? 'sliding'
+      : 'standing'
+    : 'loose';
   for (const { push, setups, first, common } of ways) {
     const at = (setup: Setup, station: Station) => lookFrom(scene, point, solid.body, { push, setup, station });
     // what always stands hides the gate in all these set-ups alike, and what slides with the point at every station
@@ -122,7 +127,7 @@ function watchPoint(
         const look = at(setup, station);
         let proof = known(watch, post, look, cast.all);
         if (proof === null) {
-          const sight = watch.look(look, cast.all, slides);
+          const sight = watch.look(look, cast.all, kin);
           if (sight.dark === null) {
             if (!onGlimpse({ stance: { push, setup, station }, solid, point, spots: sight.spots })) return false;
             continue;
@@ -232,9 +237,17 @@ function waysToStand(scene: Scene, i: number): readonly Way[] {
   );
 }
 
+/** A cord lies round and loose on what it holds: its sides bound no gap. */
+const isCord = ({ piece: { part } }: Opaque): boolean =>
+  part.kind === 'bought' &&
+  part.shape.form === 'cylinder' &&
+  part.joins.every(({ by }) => by === 'rest') &&
+  part.joins.length > 0;
+
 /** The points beside a solid's edges; where wood of the same body lies flush with both faces there is none. */
 function pointsOf({ solids, stands }: Scene, i: number): readonly Point3[] {
   const solid = solids[i] as Opaque;
+  if (isCord(solid)) return [];
   const mates = solids.filter(
     ({ body }, k) => k !== i && body === solid.body && (stands[i] ?? []).every((here, s) => !here || stands[k]?.[s]),
   );

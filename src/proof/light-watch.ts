@@ -40,7 +40,7 @@ export interface Look {
  */
 export interface Watchman {
   /** Looks past everything that counts. */
-  readonly look: (look: Look, cast: Uint8Array, slides: boolean) => Sight;
+  readonly look: (look: Look, cast: Uint8Array, whose: Kin) => Sight;
   /** Whether these alone hide the gate. */
   readonly confirm: (look: Look, witnesses: Witnesses) => boolean;
 }
@@ -116,7 +116,7 @@ export function watchman(scene: Scene): Watchman {
       }
       return false;
     },
-    look: (look, cast, slides) => {
+    look: (look, cast, whose) => {
       const within = around(look, cast);
       if (within) return { dark: [within] };
       start(look);
@@ -127,7 +127,7 @@ export function watchman(scene: Scene): Watchman {
         if (patches.length === 0) return { dark: used };
       }
       passes.fill(0);
-      for (const candidate of slides ? ranked.sliding : ranked.standing) {
+      for (const candidate of ranked[whose]) {
         const { solid, body } = candidate;
         if (cast[solid] !== 1) continue;
         if (passes[solid] === 0) {
@@ -157,16 +157,15 @@ export function lookFrom(scene: Scene, point: Point3, body: number, stance: Stan
 const isIn = ({ x, y, z }: Extent, at: Point3): boolean =>
   at.x >= x[0] && at.x <= x[1] && at.y >= y[0] && at.y <= y[1] && at.z >= z[0] && at.z <= z[1];
 
-interface Ranked {
-  readonly sliding: readonly Candidate[];
-  readonly standing: readonly Candidate[];
-}
+/** What stands with the front box, what always slides with the rear box, and what comes and goes with a set-up. */
+export type Kin = 'standing' | 'sliding' | 'loose';
 
 /**
- * All screens, those that hide most first: large faces, few sides. What stands in every set-up comes before what does not,
- * and what moves with the eye before what passes it: their word holds in more stances.
+ * All screens, those that hide most first: large faces, few sides. For an eye on what always stands, its own kin come
+ * first and what comes and goes last: the word of the former holds in more stances. For an eye on what comes and goes, its
+ * own kin, which lie about it, come first.
  */
-function rankedScreens({ solids, alike }: Scene): Ranked {
+function rankedScreens({ solids, alike }: Scene): { readonly [K in Kin]: readonly Candidate[] } {
   const common = alike.map((one) => one.common('none').all);
   const all = solids.flatMap(({ piece, body, screens, boxes }, solid) =>
     screens.map((screen, k) => {
@@ -175,16 +174,16 @@ function rankedScreens({ solids, alike }: Scene): Ranked {
         number,
         number,
       ];
-      const lasting = common.some((cast) => cast[solid] === 1) ? 1 : 1 / 4;
-      const face = (lasting * long * wide) / (1 + screen.loop.length / 16);
-      return { solid, body, screen, box, face, slides: piece.slides };
+      const lasts = common.some((cast) => cast[solid] === 1);
+      const kin: Kin = !lasts ? 'loose' : piece.slides ? 'sliding' : 'standing';
+      return { solid, body, screen, box, kin, face: (long * wide) / (1 + screen.loop.length / 16) };
     }),
   );
-  const by = (slides: boolean) => {
-    const worth = (c: (typeof all)[0]) => (c.slides === slides ? c.face : c.face / 2);
-    return [...all].sort((a, b) => worth(b) - worth(a));
+  const by = (whose: Kin) => {
+    const worth = { standing: 1 / 2, sliding: 1 / 2, loose: 1 / 4, [whose]: 1 };
+    return [...all].sort((a, b) => worth[b.kin] * b.face - worth[a.kin] * a.face);
   };
-  return { sliding: by(true), standing: by(false) };
+  return { standing: by('standing'), sliding: by('sliding'), loose: by('loose') };
 }
 
 /** x and y from the eye's foot on the gate's plane. */
