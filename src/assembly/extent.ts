@@ -44,15 +44,21 @@ function reach({ left, bottom, right, top, high }: OwnBox, matrix: Matrix4, row:
   ];
 }
 
-export const around = (extents: readonly Extent[]): Extent => {
+export function around(extents: readonly Extent[]): Extent {
   const [only] = extents;
   if (only !== undefined && extents.length === 1) return only;
-  const axis = (k: 'x' | 'y' | 'z'): readonly [number, number] => [
-    Math.min(...extents.map((e) => e[k][0])),
-    Math.max(...extents.map((e) => e[k][1])),
-  ];
+  const axis = (k: 'x' | 'y' | 'z'): readonly [number, number] => {
+    let low = Infinity;
+    let high = -Infinity;
+    for (const extent of extents) {
+      const [from, to] = extent[k];
+      if (from < low) low = from;
+      if (to > high) high = to;
+    }
+    return [low, high];
+  };
   return { x: axis('x'), y: axis('y'), z: axis('z') };
-};
+}
 
 /** A part's box in its own frame, from 0 to `high`. */
 interface OwnBox extends Box {

@@ -57,13 +57,6 @@ export const slid = ({ placement, massKg, at }: PlacedLoad, rear: number): Load 
   at: placement.group === 'front' ? at : { ...at, z: at.z + rear },
 });
 
-/** One load for many. */
-export function together(loads: readonly Load[]): Load {
-  const massKg = loads.reduce((sum, load) => sum + load.massKg, 0);
-  const mean = (axis: 'x' | 'y' | 'z') => loads.reduce((sum, load) => sum + load.massKg * load.at[axis], 0) / massKg;
-  return { massKg, at: { x: mean('x'), y: mean('y'), z: mean('z') } };
-}
-
 function centreOf(part: Part): Point3 {
   if (part.kind === 'printed') return { x: 0, y: 0, z: part.size[2] / 2 };
   if (part.kind === 'flat') return { ...centroid(part.outline, part.holes), z: part.thickness / 2 };
@@ -73,8 +66,10 @@ function centreOf(part: Part): Point3 {
 
 /** Centroid of a plate: first moments of its loops over its area, loops with their sign. */
 export function centroid(outline: ClosedPath, holes: readonly ClosedPath[]): Point {
-  let [sum, sx, sy] = [0, 0, 0];
-  const add = (loop: ClosedPath) => {
+  let sum = 0;
+  let sx = 0;
+  let sy = 0;
+  for (const loop of [outline, ...holes]) {
     const [first, second] = loop;
     if (first && second && loop.length === 2) {
       // two corners are a whole circle, and most holes are: its middle needs no reckoning
@@ -82,7 +77,7 @@ export function centroid(outline: ClosedPath, holes: readonly ClosedPath[]): Poi
       sum += own;
       sx += (own * (first.x + second.x)) / 2;
       sy += (own * (first.y + second.y)) / 2;
-      return;
+      continue;
     }
     const round = loop.some(({ bulge }) => bulge !== 0);
     const points = round ? flatten(loop, 0.1) : loop;
@@ -101,8 +96,6 @@ export function centroid(outline: ClosedPath, holes: readonly ClosedPath[]): Poi
     sum += own;
     sx += (own * mx) / (3 * twice);
     sy += (own * my) / (3 * twice);
-  };
-  add(outline);
-  holes.forEach(add);
+  }
   return { x: sx / sum, y: sy / sum };
 }

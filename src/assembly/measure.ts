@@ -1,13 +1,21 @@
 import { type Box, boundsOfPoints, type ClosedPath, inside, type Point } from '../geometry/path.js';
 import type { Point3 } from '../geometry/placement.js';
 import type { Part, Placement } from '../model/part.js';
-import type { Build } from './build.js';
+import type { Build, Setup } from './build.js';
 import { placedIn } from './placed-parts.js';
 import { stands } from './setups.js';
 import type { When } from './span-of.js';
-import { type Loop, plateShape, type StandingPlate, standingPlates, traced } from './standing-plate.js';
+import {
+  type Loop,
+  laid,
+  plateShape,
+  type StandingOutline,
+  type StandingPlate,
+  standingPlates,
+  traced,
+} from './standing-plate.js';
 
-export type { Loop, StandingPlate } from './standing-plate.js';
+export type { Loop, StandingOutline, StandingPlate } from './standing-plate.js';
 
 /** Lengths of plates as they stand in the camera: what a rule reads off the wood, mm. */
 
@@ -19,25 +27,34 @@ export function partOf(build: Build, id: string): Part {
 }
 
 /** The first place of a plate that stands here; one that stands nowhere is a mistake of ours. */
-export function plateOf(build: Build, id: string, when: When = {}): StandingPlate {
-  const [first] = platesOf(build, id, when);
+export const plateOf = (build: Build, id: string, when: When = {}): StandingPlate =>
+  firstOf(platesOf(build, id, when), id);
+
+/** The same without its holes. */
+export const outlineOf = (build: Build, id: string, when: Pick<When, 'setup'> = {}): StandingOutline =>
+  firstOf(outlinesOf(build, id, when), id);
+
+function firstOf<T>([first]: readonly T[], id: string): T {
   if (first === undefined) throw new Error(`there is no plate ${id} in this build`);
   return first;
 }
 
 /** All places of a plate, bought ones too; none where the part is not made, or is no plate. */
-export function platesOf(build: Build, id: string, when: When = {}): readonly StandingPlate[] {
-  const placed = placedIn(build, id);
-  return placed === undefined ? [] : whereAsked(placed.plates(), when);
+export function platesOf(build: Build, id: string, { rear = 0, setup }: When = {}): readonly StandingPlate[] {
+  const plates = standingIn(placedIn(build, id)?.plates() ?? [], setup);
+  if (rear === 0) return plates;
+  return plates.map((plate) => (plate.placement.group === 'front' ? plate : slidBy(plate, rear)));
 }
 
-/** The same of a part that is at hand. */
+/** The same at the closest place, without its holes. */
+export const outlinesOf = (build: Build, id: string, { setup }: Pick<When, 'setup'> = {}): readonly StandingOutline[] =>
+  standingIn(placedIn(build, id)?.outlines() ?? [], setup);
+
+/** The plates of a part that is at hand. */
 export const platesIn = (part: Part): readonly StandingPlate[] => standingPlates(part);
 
-function whereAsked(plates: readonly StandingPlate[], { rear = 0, setup }: When): readonly StandingPlate[] {
-  const here = setup === undefined ? plates : plates.filter(({ placement }) => stands(placement, setup));
-  return rear === 0 ? here : here.map((plate) => (plate.placement.group === 'front' ? plate : slidBy(plate, rear)));
-}
+const standingIn = <T extends StandingOutline>(plates: readonly T[], setup: Setup | undefined): readonly T[] =>
+  setup === undefined ? plates : plates.filter(({ placement }) => stands(placement, setup));
 
 function slidBy(plate: StandingPlate, rear: number): StandingPlate {
   const { thickAlong, low, high, outline, holes } = plate;
@@ -50,10 +67,14 @@ export const AXIS: Point = { x: 0, y: 0 };
 const ORIGIN: Point3 = { x: 0, y: 0, z: 0 };
 
 /** The smallest hole of a plate round a point, on plates across the optical axis usually the axis itself. */
-export function holeRound({ holes }: StandingPlate, point: Point = AXIS): Loop | null {
-  const round = holes.filter((hole) => inside(hole, point)).map((hole) => ({ hole, size: sizeOf(hole) }));
-  if (round.length === 0) return null;
-  return round.reduce((least, one) => (one.size < least.size ? one : least)).hole;
+export const holeRound = ({ holes }: StandingPlate, point: Point = AXIS): Loop | null =>
+  smallest(holes.filter((hole) => inside(hole, point)));
+
+function smallest(loops: readonly Loop[]): Loop | null {
+  const [first, ...others] = loops;
+  if (first === undefined || others.length === 0) return first ?? null;
+  const sized = loops.map((loop) => ({ loop, size: sizeOf(loop) }));
+  return sized.reduce((least, one) => (one.size < least.size ? one : least)).loop;
 }
 
 /**
@@ -63,25 +84,21 @@ export function holeRound({ holes }: StandingPlate, point: Point = AXIS): Loop |
  */
 export function openingRound(
   part: Part,
-  { matrix }: Placement,
+  placement: Placement,
   across: 'x' | 'y' | 'z',
   point: Point3 = ORIGIN,
 ): Loop | null | undefined {
-  const at = (i: number) => matrix[i] as number;
+  const at = (i: number) => placement.matrix[i] as number;
   const shape = plateShape(part);
   if (shape === null || Math.abs(at(across === 'z' ? 10 : across === 'x' ? 8 : 9)) < 1 - SQUARE) return undefined;
   // the motion is rigid, so its turn is undone by its transpose
-  const [dx, dy, dz] = [point.x - at(12), point.y - at(13), point.z - at(14)];
+  const dx = point.x - at(12);
+  const dy = point.y - at(13);
+  const dz = point.z - at(14);
   const own = { x: at(0) * dx + at(1) * dy + at(2) * dz, y: at(4) * dx + at(5) * dy + at(6) * dz };
   if (!inside(shape.outline, own)) return undefined;
-  const round = shape.holes.filter((hole) => within(hole, own));
-  if (round.length === 0) return null;
-  const hole = round.reduce((least, one) => (sizeOf(one) < sizeOf(least) ? one : least));
-  const [h, v] = across === 'z' ? [0, 1] : across === 'x' ? [2, 1] : [0, 2];
-  return traced(hole).map(({ x, y }) => ({
-    x: at(h) * x + at(4 + h) * y + at(12 + h),
-    y: at(v) * x + at(4 + v) * y + at(12 + v),
-  }));
+  const hole = smallest(shape.holes.filter((one) => within(one, own)).map(traced));
+  return hole && laid(hole, placement, across);
 }
 
 /** A plate lies across an axis where it is askew by no more than the last bits. */
@@ -92,7 +109,8 @@ function within(hole: ClosedPath, point: Point): boolean {
   if (hole.every(({ bulge }) => bulge === 0)) return inside(hole, point);
   const [first, second] = hole;
   if (hole.length === 2 && first && second) {
-    const [dx, dy] = [point.x - (first.x + second.x) / 2, point.y - (first.y + second.y) / 2];
+    const dx = point.x - (first.x + second.x) / 2;
+    const dy = point.y - (first.y + second.y) / 2;
     return 4 * (dx * dx + dy * dy) < (first.x - second.x) ** 2 + (first.y - second.y) ** 2;
   }
   return inside(traced(hole), point);
@@ -155,29 +173,32 @@ export function narrowestBand({ outline, holes }: StandingPlate): number {
 }
 
 /**
- * The lesser of a distance that is known and that from the points to the edges of a loop. Plain loops without a record
- * in them: outlines are compared corner by edge thousands of times in a camera.
+ * The lesser of a distance that is known and that from the points to the edges of a loop. Plain arithmetic without a
+ * record in it: corners are held against edges thousands of times in a camera.
  */
 function leastOf(points: readonly Point[], loop: Loop, known: number): number {
   let least = known;
   for (const { x, y } of points) {
     let a = loop[loop.length - 1] as Point;
     for (const b of loop) {
-      const { x: ax, y: ay } = a;
-      const { x: bx, y: by } = b;
+      const fromX = a.x - x;
+      const fromY = a.y - y;
+      const toX = b.x - x;
+      const toY = b.y - y;
       a = b;
-      // what lies wholly to one side, farther off than what is known, need not be measured
-      if (ax - x > least && bx - x > least) continue;
-      if (x - ax > least && x - bx > least) continue;
-      if (ay - y > least && by - y > least) continue;
-      if (y - ay > least && y - by > least) continue;
-      const dx = bx - ax;
-      const dy = by - ay;
+      // an edge wholly to one side, farther off than what is known, need not be measured
+      if ((fromX > least && toX > least) || (fromX < -least && toX < -least)) continue;
+      if ((fromY > least && toY > least) || (fromY < -least && toY < -least)) continue;
+      const dx = toX - fromX;
+      const dy = toY - fromY;
       const squared = dx * dx + dy * dy;
-      const share = squared === 0 ? 0 : Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / squared));
-      const ox = x - ax - share * dx;
-      const oy = y - ay - share * dy;
-      least = Math.min(least, Math.sqrt(ox * ox + oy * oy));
+      let share = squared === 0 ? 0 : -(fromX * dx + fromY * dy) / squared;
+      if (share < 0) share = 0;
+      else if (share > 1) share = 1;
+      const offX = fromX + share * dx;
+      const offY = fromY + share * dy;
+      const own = Math.sqrt(offX * offX + offY * offY);
+      if (own < least) least = own;
     }
   }
   return least;

@@ -1,12 +1,13 @@
 import type { Part } from '../model/part.js';
 import { boxesOf, type PlacedBox } from './extent.js';
-import { type StandingPlate, standingPlates } from './standing-plate.js';
+import { type StandingOutline, type StandingPlate, standingOutlines, standingPlates } from './standing-plate.js';
 
 /** A part with what many rules ask of it, so that each of its places is measured once. */
 export interface PlacedPart {
   readonly part: Part;
   readonly boxes: readonly PlacedBox[];
   /** Drawn when the first rule asks. */
+  readonly outlines: () => readonly StandingOutline[];
   readonly plates: () => readonly StandingPlate[];
 }
 
@@ -23,20 +24,31 @@ export const placedParts = (parts: readonly Part[]): PlacedParts => ({
 });
 
 function placed(part: Part): PlacedPart {
-  let drawn: readonly StandingPlate[] | null = null;
-  const plates = () => {
-    drawn ??= standingPlates(part);
+  let drawn: readonly StandingOutline[] | null = null;
+  let cut: readonly StandingPlate[] | null = null;
+  const outlines = () => {
+    drawn ??= standingOutlines(part);
     return drawn;
   };
-  return { part, boxes: boxesOf(part), plates };
+  const plates = () => {
+    cut ??= standingPlates(part, outlines());
+    return cut;
+  };
+  return { part, boxes: boxesOf(part), outlines, plates };
 }
 
+interface PartsOfBuild {
+  readonly parts: readonly Part[];
+  readonly placed?: PlacedParts;
+}
+
+/** The parts of a build as they were measured, or measured now where it has others in their stead. */
+export const placedOf = ({ parts, placed: known }: PartsOfBuild): PlacedParts =>
+  known?.parts === parts ? known : placedParts(parts);
+
 /** A part of a build by its id. */
-export function placedIn(
-  build: { readonly parts: readonly Part[]; readonly placed?: PlacedParts },
-  id: string,
-): PlacedPart | undefined {
-  if (build.placed?.parts === build.parts) return build.placed.byId.get(id);
-  const part = build.parts.find((one) => one.id === id);
+export function placedIn({ parts, placed: known }: PartsOfBuild, id: string): PlacedPart | undefined {
+  if (known?.parts === parts) return known.byId.get(id);
+  const part = parts.find((one) => one.id === id);
   return part === undefined ? undefined : placed(part);
 }

@@ -5,11 +5,11 @@ import type { FlatPart, Part, Placement } from '../model/part.js';
 export type Loop = readonly Point[];
 
 /**
- * A plate in one of its places, drawn in the two axes of the camera that it lies in:
+ * A plate in one of its places, drawn in the two axes of the camera that it lies in, without its holes:
  *
  *      thickness along z: (x, y)      along x: (z, y)      along y: (x, z)
  */
-export interface StandingPlate {
+export interface StandingOutline {
   readonly part: Part;
   readonly placement: Placement;
   /** Along which of the camera's axes its thickness runs, and from where to where. */
@@ -17,15 +17,37 @@ export interface StandingPlate {
   readonly low: number;
   readonly high: number;
   readonly outline: Loop;
+}
+
+/** The same with its holes, which have most of the corners. */
+export interface StandingPlate extends StandingOutline {
   readonly holes: readonly Loop[];
 }
 
 /** A plate in all of its places, at the closest station; nothing of a part that is no plate. */
-export function standingPlates(part: Part): readonly StandingPlate[] {
+export function standingOutlines(part: Part): readonly StandingOutline[] {
   const shape = plateShape(part);
   if (shape === null || part.placements.length === 0) return [];
-  const loops = [shape.outline, ...shape.holes].map(traced);
-  return part.placements.map((place) => laid(part, place, shape.thickness, loops));
+  const outline = traced(shape.outline);
+  return part.placements.map((placement) => {
+    const { axis, face, other } = facesOf(placement, shape.thickness);
+    return {
+      part,
+      placement,
+      thickAlong: axis,
+      low: Math.min(face, other),
+      high: Math.max(face, other),
+      outline: laid(outline, placement, axis),
+    };
+  });
+}
+
+export function standingPlates(part: Part, outlines = standingOutlines(part)): readonly StandingPlate[] {
+  const holes = (plateShape(part)?.holes ?? []).map(traced);
+  return outlines.map((plate) => ({
+    ...plate,
+    holes: holes.map((hole) => laid(hole, plate.placement, plate.thickAlong)),
+  }));
 }
 
 /** The plate that a part is, or null. */
@@ -51,25 +73,21 @@ export function traced(path: ClosedPath): Loop {
   return flatten(halved);
 }
 
-/** A plate drawn where it stands. */
-function laid(part: Part, placement: Placement, thickness: number, loops: readonly Loop[]): StandingPlate {
-  const { matrix } = placement;
+/** Along which axis of the camera a plate's thickness runs, and where both of its faces stand. */
+function facesOf({ matrix }: Placement, thickness: number) {
   const at = (i: number) => matrix[i] as number;
-  const axis = Math.abs(at(10)) > 0.5 ? 2 : Math.abs(at(8)) > 0.5 ? 0 : 1;
-  const face = at(12 + axis);
-  const other = face + at(8 + axis) * thickness;
-  const [h, v] = axis === 2 ? [0, 1] : axis === 0 ? [2, 1] : [0, 2];
+  const row = Math.abs(at(10)) > 0.5 ? 2 : Math.abs(at(8)) > 0.5 ? 0 : 1;
+  const face = at(12 + row);
+  return { axis: AXES[row], face, other: face + at(8 + row) * thickness };
+}
+
+const AXES = ['x', 'y', 'z'] as const;
+
+/** A loop of a plate drawn where it lies across an axis of the camera. */
+export function laid(loop: Loop, { matrix }: Placement, across: 'x' | 'y' | 'z'): Loop {
+  const at = (i: number) => matrix[i] as number;
+  const [h, v] = across === 'z' ? [0, 1] : across === 'x' ? [2, 1] : [0, 2];
   const [hx, hy, h0] = [at(h), at(4 + h), at(12 + h)];
   const [vx, vy, v0] = [at(v), at(4 + v), at(12 + v)];
-  const drawn = ({ x, y }: Point): Point => ({ x: hx * x + hy * y + h0, y: vx * x + vy * y + v0 });
-  const [first, ...others] = loops.map((loop) => loop.map(drawn));
-  return {
-    part,
-    placement,
-    thickAlong: axis === 2 ? 'z' : axis === 0 ? 'x' : 'y',
-    low: Math.min(face, other),
-    high: Math.max(face, other),
-    outline: first ?? [],
-    holes: others,
-  };
+  return loop.map(({ x, y }) => ({ x: hx * x + hy * y + h0, y: vx * x + vy * y + v0 }));
 }

@@ -1,6 +1,7 @@
 import type { Setup } from '../assembly/build.js';
-import { type PlacedLoad, slid, together } from '../assembly/mass.js';
+import { type PlacedLoad, slid } from '../assembly/mass.js';
 import { setupsOf, stands } from '../assembly/setups.js';
+import { centreOfGravity } from '../assembly/statics.js';
 import type { Holder } from '../design/design.js';
 import type { Placement } from '../model/part.js';
 import { type Figure, type Formula, formula, measured, told } from './figure.js';
@@ -35,7 +36,7 @@ interface Standing {
   readonly mark: string;
 }
 
-const weighed = ({ loads, rear }: Standing) => together(loads.map((load) => slid(load, rear)));
+const weighed = ({ loads, rear }: Standing) => centreOfGravity(loads.map((load) => slid(load, rear)));
 
 /** z of the centre of gravity closed as for the road, and open with the heaviest holder; that of what slides; their masses. */
 export function balanceOf(loads: readonly PlacedLoad[], holders: readonly Holder[], travel: number): Balance {

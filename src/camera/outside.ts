@@ -1,5 +1,6 @@
 import type { Build } from '../assembly/build.js';
-import { around, boxesOf, type PlacedBox, slidBox } from '../assembly/extent.js';
+import { around, type PlacedBox, slidBox } from '../assembly/extent.js';
+import { placedOf } from '../assembly/placed-parts.js';
 import { stands } from '../assembly/setups.js';
 import type { Part } from '../model/part.js';
 import { claim, narrowest, widest } from './claim.js';
@@ -23,11 +24,11 @@ type Axis = 'x' | 'y' | 'z';
 
 export function outsideOf(build: Build, travel: Figure): Outside {
   const [first] = build.setups;
-  const owned = build.parts
-    .filter((part) => part.kind !== 'bought' || part.role === undefined)
-    .map((part): OwnBoxes => {
-      const placed = part.placements.filter((p) => first && stands(p, first));
-      return { part, boxes: boxesOf(part, placed) };
+  const owned = [...placedOf(build).byId.values()]
+    .filter(({ part }) => part.kind !== 'bought' || part.role === undefined)
+    .map(({ part, boxes }): OwnBoxes => {
+      const standing = boxes.filter(({ placement }) => first && stands(placement, first));
+      return { part, boxes: standing };
     });
   const boxes = owned.flatMap((own) => own.boxes);
   const near = around(boxes.map((box) => slidBox(box, 0)));

@@ -86,5 +86,7 @@ function put(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(put);
   if (value === null || typeof value !== 'object') return value;
   if ('symbol' in value && 'value' in value) return put(value.value);
-  return Object.fromEntries(Object.entries(value).map(([key, own]) => [key, put(own)]));
+  const out: Record<string, unknown> = {};
+  for (const [key, own] of Object.entries(value)) out[key] = put(own);
+  return out;
 }

@@ -102,7 +102,8 @@ export function length(path: readonly Vertex[], closed = true): number {
 }
 
 /** The upright rectangle round a path, arcs included to within the sagitta. */
-export const boundsOf = (path: ClosedPath): Box => boundsOfPoints(flatten(path));
+export const boundsOf = (path: ClosedPath): Box =>
+  boundsOfPoints(path.every(({ bulge }) => bulge === 0) ? path : flatten(path));
 
 export function boundsOfPoints(points: readonly Point[]): Box {
   let left = Infinity;

@@ -1,7 +1,8 @@
-import { type Extent, slidBox } from '../assembly/extent.js';
+import { type Extent, type PlacedBox, slidBox } from '../assembly/extent.js';
 import { ROUNDING, unless } from '../assembly/limit.js';
 import { stands } from '../assembly/setups.js';
 import { airBetween, spanOf } from '../assembly/span-of.js';
+import type { Part } from '../model/part.js';
 import { mm, tenth } from '../units/print.js';
 import { asPlaced, asUpright, exposing, standInOf, travelOf, uprightBoxes } from './landmarks.js';
 import type { PieceRule, ProofRule } from './proof-rule.js';
@@ -23,13 +24,11 @@ export const slidePath: PieceRule = ({ format, holders }, build, pieces) => {
       const [closedEnd, openEnd] = held.y;
       const needed = openEnd - closedEnd;
       const lane = asPlaced({ x: [-half, half], y: [openEnd, openEnd + needed], z: ANYWHERE }, setup);
-      const beside = pieces.flatMap(({ part, boxes }) =>
-        boxes.flatMap((box) =>
-          airBetween(lane, box.extent) < -ROUNDING && part !== standIn && stands(box.placement, setup)
-            ? [{ part, box }]
-            : [],
-        ),
-      );
+      const beside: { readonly part: Part; readonly box: PlacedBox }[] = [];
+      for (const { part, boxes } of pieces)
+        for (const box of boxes)
+          if (airBetween(lane, box.extent) < -ROUNDING && part !== standIn?.part && stands(box.placement, setup))
+            beside.push({ part, box });
       const face = held.z[0] + holder.slideDepth;
       const met = ends.flatMap((rear) => {
         const path: Extent = { ...lane, z: [face + rear, face + rear + SLIDE.thickness] };
@@ -66,7 +65,7 @@ export const holderClears: ProofRule = ({ holders }, build) => {
   return holders.flatMap((holder, i) => {
     const standIn = standInOf(build, holder);
     if (standIn === undefined) return [];
-    const value = spanOf(build, standIn.id).y[0] - keepers;
+    const value = spanOf(build, standIn.part.id).y[0] - keepers;
     return unless(value >= OVER_KEEPERS - ROUNDING, {
       rule: 'holder-clears',
       level: 'error',

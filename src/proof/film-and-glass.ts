@@ -1,7 +1,7 @@
 import type { Build, Setup } from '../assembly/build.js';
-import { boxesOf } from '../assembly/extent.js';
 import { ROUNDING, unless } from '../assembly/limit.js';
 import { holeRound, plateOf } from '../assembly/measure.js';
+import { placedIn } from '../assembly/placed-parts.js';
 import { stands } from '../assembly/setups.js';
 import { spanOf } from '../assembly/span-of.js';
 import type { Design, Holder } from '../design/design.js';
@@ -24,10 +24,7 @@ function filmIn(build: Build, setup: Setup, holder: Holder): number | null {
 function glassIn({ groundGlass: { frosted, refractiveIndex } }: Design, build: Build, setup: Setup): number | null {
   const pane = build.parts.find((part) => part.kind === 'bought' && part.role === 'ground-glass');
   if (pane === undefined) return null;
-  const [box] = boxesOf(
-    pane,
-    pane.placements.filter((place) => stands(place, setup)),
-  );
+  const box = placedIn(build, pane.id)?.boxes.find(({ placement }) => stands(placement, setup));
   if (box === undefined) return null;
   const [front, rear] = box.extent.z;
   return frosted === 'lens' ? front : rear - glassShift(rear - front, refractiveIndex);
@@ -76,8 +73,9 @@ function glassTooNear({ groundGlass: { depth, frosted, thickness } }: Design, bu
 
 /** A spacer whose layers alone are out of tolerance: its own rule says so. */
 function spacerOut(design: Design, build: Build, holder: Holder, index: number, limit: number): boolean {
-  const layer = new RegExp(`^SP${index + 1}(?:T|-shim-.*)?$`);
-  const tops = build.parts.filter(({ id }) => layer.test(id)).map(({ id }) => spanOf(build, id).z[1]);
+  const ply = `SP${index + 1}`;
+  const layers = build.parts.filter(({ id }) => id === ply || id === `${ply}T` || id.startsWith(`${ply}-shim-`));
+  const tops = layers.map(({ id }) => spanOf(build, id).z[1]);
   if (tops.length === 0) return false;
   const needed = Math.abs(holder.filmDepth - typedGlassDepth(design));
   return Math.abs(Math.max(...tops) - holderSeat(build) - needed) > limit + ROUNDING;

@@ -7,6 +7,7 @@ import { spanOf, spansOf } from '../assembly/span-of.js';
 import { cantileverSag, cantileverTilt, secondMoment, yaw } from '../assembly/statics.js';
 import type { Design } from '../design/design.js';
 import type { Finding } from '../model/finding.js';
+import type { Placement } from '../model/part.js';
 import { circleOfConfusion, depthOfFocus } from '../optics/depth.js';
 import { diagonal } from '../optics/image-circle.js';
 import { standardGravity } from '../standards/gravity.js';
@@ -30,18 +31,21 @@ interface Weighed {
  * there. Only z counts, so moments are summed along it alone.
  */
 function weighed(build: Build): readonly Weighed[] {
-  const loads = build.parts.flatMap(loadsAlongAxis);
+  const shares = sharesOf(build);
   const travel = travelOf(build);
   return build.setups.flatMap((setup) => {
-    let [standing, standingMoment, moving, movingMoment] = [0, 0, 0, 0];
-    for (const { placement, massKg, z } of loads) {
+    let standing = 0;
+    let standingMoment = 0;
+    let moving = 0;
+    let movingMoment = 0;
+    for (const { placement, massKg, moment } of shares) {
       if (!stands(placement, setup)) continue;
       if (placement.group === 'front') {
         standing += massKg;
-        standingMoment += massKg * z;
+        standingMoment += moment;
       } else {
         moving += massKg;
-        movingMoment += massKg * z;
+        movingMoment += moment;
       }
     }
     const massKg = standing + moving;
@@ -51,6 +55,31 @@ function weighed(build: Build): readonly Weighed[] {
       return { setup, drawn, massKg, z: (standingMoment + moved) / massKg, sliding };
     });
   });
+}
+
+/** What stands and falls together: it is in the same set-ups, and slides or does not. */
+interface Share {
+  readonly placement: Placement;
+  massKg: number;
+  /** Mass by z. */
+  moment: number;
+}
+
+/** Each part is weighed once, and summed with what shares its fate; a camera has hundreds of places but few fates. */
+function sharesOf({ parts }: Build): readonly Share[] {
+  const front = new Map<unknown, Share>();
+  const sliding = new Map<unknown, Share>();
+  for (const { placement, massKg, z } of parts.flatMap(loadsAlongAxis)) {
+    const shares = placement.group === 'front' ? front : sliding;
+    const fate = placement.when ?? placement.group;
+    const known = shares.get(fate);
+    if (known === undefined) shares.set(fate, { placement, massKg, moment: massKg * z });
+    else {
+      known.massKg += massKg;
+      known.moment += massKg * z;
+    }
+  }
+  return [...front.values(), ...sliding.values()];
 }
 
 const what = ({ setup }: Weighed): string => (setup.focusing ? 'the ground glass' : `the ${setup.holder}`);

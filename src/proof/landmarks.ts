@@ -1,9 +1,9 @@
 import type { Build, Setup } from '../assembly/build.js';
-import { boxesOf, type Extent } from '../assembly/extent.js';
+import type { Extent } from '../assembly/extent.js';
+import { type PlacedPart, placedIn } from '../assembly/placed-parts.js';
 import { stands } from '../assembly/setups.js';
 import { spanOf, spansOf } from '../assembly/span-of.js';
 import type { Design, Holder } from '../design/design.js';
-import type { Part } from '../model/part.js';
 import { effectiveDepth } from '../optics/depth.js';
 
 /** Where things stand that several rules ask for, measured on the placed parts. z of what slides: at the closest place. */
@@ -84,17 +84,16 @@ export const exposing = ({ setups }: Build, holder: Holder): readonly Setup[] =>
   setups.filter((setup) => !setup.focusing && setup.holder === holder.name);
 
 /** The stand-in of a holder. */
-export const standInOf = ({ parts }: Build, holder: Holder): Part | undefined =>
-  parts.find((part) => part.kind === 'bought' && part.role === 'holder' && part.name === holder.name);
+export function standInOf(build: Build, holder: Holder): PlacedPart | undefined {
+  const part = build.parts.find((one) => one.kind === 'bought' && one.role === 'holder' && one.name === holder.name);
+  return part && placedIn(build, part.id);
+}
 
 /** The boxes of a part in a set-up, the back turned to the upright position if it is not in it. */
-export const uprightBoxes = (part: Part | undefined, setup: Setup): readonly Extent[] =>
-  part === undefined
-    ? []
-    : boxesOf(
-        part,
-        part.placements.filter((place) => stands(place, setup)),
-      ).map(({ extent }) => asUpright(extent, setup));
+export const uprightBoxes = (placed: PlacedPart | undefined, setup: Setup): readonly Extent[] =>
+  (placed?.boxes ?? [])
+    .filter(({ placement }) => stands(placement, setup))
+    .map(({ extent }) => asUpright(extent, setup));
 
 /** A box as it would lie with the back upright: lengthwise the back is a quarter turn anticlockwise, seen from behind. */
 export const asUpright = ({ x, y, z }: Extent, { orientation }: Setup): Extent =>

@@ -1,7 +1,7 @@
 import type { Build } from '../assembly/build.js';
-import { boxesOf } from '../assembly/extent.js';
 import { ROUNDING, unless } from '../assembly/limit.js';
 import { AXIS, type Loop, openingRound, reach } from '../assembly/measure.js';
+import type { PlacedPart } from '../assembly/placed-parts.js';
 import { stands } from '../assembly/setups.js';
 import type { Design } from '../design/design.js';
 import type { Point } from '../geometry/path.js';
@@ -9,7 +9,7 @@ import type { Placement } from '../model/part.js';
 import { bundleHalfWidth } from '../optics/light-cone.js';
 import { mm, tenth } from '../units/print.js';
 import { exposing, lensSeat, rearBoxOf, standInOf, travelOf, uprightBoxes } from './landmarks.js';
-import type { ProofRule } from './proof-rule.js';
+import type { PieceRule, ProofRule } from './proof-rule.js';
 
 /** What stands in the way of the light between lens and film. */
 
@@ -23,7 +23,7 @@ interface Gate {
 }
 
 /** cone-clear: room between the bundle and each opening that it passes, to all sides and corners of the image. */
-export const coneClear: ProofRule = (design, build) => {
+export const coneClear: PieceRule = (design, build, pieces) => {
   const { format, lens, holders } = design;
   const rim = {
     z: lensSeat(design, build) + lens.barrel.grip + lens.barrel.rear,
@@ -31,7 +31,7 @@ export const coneClear: ProofRule = (design, build) => {
   };
   const { short, long } = format.image;
   const edges = { upright: edgeOf(short, long), lengthwise: edgeOf(long, short) };
-  const plates = acrossTheLight(build);
+  const plates = acrossTheLight(build, pieces);
   const gatesTo = (edge: readonly Point[]) => [
     ...boxGates(build, edge, rim.z),
     ...plates.flatMap((plate) => plateGates(plate, edge)),
@@ -45,14 +45,15 @@ export const coneClear: ProofRule = (design, build) => {
       const [held] = uprightBoxes(standInOf(build, holder), setup);
       if (held === undefined) continue;
       const film = held.z[0] + holder.filmDepth;
+      const edge = halves[setup.orientation];
+      const films = ends.map((rear) => edge.map((half) => ({ z: film + rear, half })));
       for (const gate of gates[setup.orientation]) {
         if (gate.placement !== null && !stands(gate.placement, setup)) continue;
-        for (const rear of ends) {
-          const z = gate.z + rear;
-          for (let way = 0; way < gate.half.length; way++) {
-            const half = halves[setup.orientation][way] ?? 0;
+        for (const [end, edges] of films.entries()) {
+          const z = gate.z + (ends[end] ?? 0);
+          for (const [way, film] of edges.entries()) {
             // ahead of the rim the barrel itself has to pass
-            const light = z <= rim.z ? rim.radius : bundleHalfWidth({ rim, film: { z: film + rear, half } }, z);
+            const light = z <= rim.z ? rim.radius : bundleHalfWidth({ rim, film }, z);
             const room = (gate.half[way] ?? 0) - light;
             if (room < tightest.room - ROUNDING) tightest = { room, gate: gate.name, holder: holder.name };
           }
@@ -102,16 +103,15 @@ interface Across {
 }
 
 /** Plates that slide with the film; the holder's stand-in is none of them. */
-function acrossTheLight({ parts, setups }: Build): readonly Across[] {
+function acrossTheLight({ setups }: Build, pieces: readonly PlacedPart[]): readonly Across[] {
   const taken = setups.filter(({ focusing }) => !focusing);
-  return parts.flatMap((part) =>
+  return pieces.flatMap(({ part, boxes }) =>
     part.kind !== 'flat'
       ? []
-      : part.placements.flatMap((placement) => {
-          if (placement.group === 'front') return [];
+      : boxes.flatMap(({ placement, extent: { z } }) => {
+          if (placement.group === 'front' || !taken.some((setup) => stands(placement, setup))) return [];
           const opening = openingRound(part, placement, 'z');
-          if (opening === undefined || !taken.some((setup) => stands(placement, setup))) return [];
-          return boxesOf(part, [placement]).map(({ extent: { z } }) => ({ name: part.name, placement, z, opening }));
+          return opening === undefined ? [] : [{ name: part.name, placement, z, opening }];
         }),
   );
 }

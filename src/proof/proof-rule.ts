@@ -1,8 +1,7 @@
 import type { Build } from '../assembly/build.js';
-import type { PlacedBox } from '../assembly/extent.js';
+import type { PlacedPart } from '../assembly/placed-parts.js';
 import type { Design } from '../design/design.js';
 import type { Finding } from '../model/finding.js';
-import type { Part } from '../model/part.js';
 
 /**
  * A rule about wood. Its value is measured on the placed parts; its limit is the trade's, from what was typed and from
@@ -10,11 +9,5 @@ import type { Part } from '../model/part.js';
  */
 export type ProofRule = (design: Design, build: Build) => readonly Finding[];
 
-/** The boxes of a part in all of its places. */
-export interface Boxed {
-  readonly part: Part;
-  readonly boxes: readonly PlacedBox[];
-}
-
-/** A rule that looks at every piece; their boxes are measured once for all such rules. */
-export type PieceRule = (design: Design, build: Build, pieces: readonly Boxed[]) => readonly Finding[];
+/** A rule that looks at every part in all of its places. */
+export type PieceRule = (design: Design, build: Build, pieces: readonly PlacedPart[]) => readonly Finding[];

@@ -1,5 +1,6 @@
 import type { Build } from '../assembly/build.js';
 import { ROUNDING, unless } from '../assembly/limit.js';
+import type { PlacedPart } from '../assembly/placed-parts.js';
 import { spanOf } from '../assembly/span-of.js';
 import type { Design } from '../design/design.js';
 import type { Finding } from '../model/finding.js';
@@ -7,7 +8,7 @@ import { filmPlane } from '../optics/conjugates.js';
 import { nearestText } from '../units/nearest-text.js';
 import { magnification, mm, tenth } from '../units/print.js';
 import { type Boxes, boxesIn, holderSeat, lensSeat, overlapNeeded, travelOf, typedGlassDepth } from './landmarks.js';
-import type { Boxed, PieceRule, ProofRule } from './proof-rule.js';
+import type { PieceRule, ProofRule } from './proof-rule.js';
 
 /** The three inequalities of the slide, and both ends of the focus, on the boxes as they stand. */
 
@@ -17,7 +18,7 @@ const BACK_GAP = 2;
 const FREE_AIR = 3;
 
 /** box-meets-panel: the rear box behind what it cannot pass around, at the closest place; and whether there is room for boxes. */
-const boxMeetsPanel = (build: Build, { rear: box }: Boxes, pieces: readonly Boxed[]): readonly Finding[] => {
+const boxMeetsPanel = (build: Build, { rear: box }: Boxes, pieces: readonly PlacedPart[]): readonly Finding[] => {
   const panel = spanOf(build, 'F1').z[1];
   const { inside } = box;
   const [across, up] = [box.width / 2, box.height / 2];

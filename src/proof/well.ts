@@ -1,7 +1,8 @@
 import type { Build } from '../assembly/build.js';
-import { boxesOf, type Extent, type PlacedBox } from '../assembly/extent.js';
+import type { Extent, PlacedBox } from '../assembly/extent.js';
 import { ROUNDING, unless } from '../assembly/limit.js';
-import { boxOf, openingRound } from '../assembly/measure.js';
+import { boxOf, openingRound, partOf } from '../assembly/measure.js';
+import { placedIn } from '../assembly/placed-parts.js';
 import { stands } from '../assembly/setups.js';
 import type { Holder } from '../design/design.js';
 import { mm, tenth } from '../units/print.js';
@@ -25,17 +26,14 @@ interface Lying {
 }
 
 /** The plates of the well, each in all of its places; what stands in a set-up is picked from them. */
-function platesOfWell({ parts }: Build) {
-  const boxed = (id: string) => parts.filter((part) => part.id === id).flatMap((part) => boxesOf(part));
-  const openings = parts
-    .filter(({ id }) => id === 'B1')
-    .flatMap((part) =>
-      part.placements.map((placement) => {
-        const hole = openingRound(part, placement, 'z');
-        const { left, right, bottom, top } = hole ? boxOf(hole) : { left: 0, right: 0, bottom: 0, top: 0 };
-        return { placement, extent: { x: [left, right], y: [bottom, top], z: [0, 0] } } as const;
-      }),
-    );
+function platesOfWell(build: Build) {
+  const boxed = (id: string) => placedIn(build, id)?.boxes ?? [];
+  const back = partOf(build, 'B1');
+  const openings = back.placements.map((placement) => {
+    const hole = openingRound(back, placement, 'z');
+    const { left, right, bottom, top } = hole ? boxOf(hole) : { left: 0, right: 0, bottom: 0, top: 0 };
+    return { placement, extent: { x: [left, right], y: [bottom, top], z: [0, 0] } } as const;
+  });
   return { openings, sides: boxed('B3'), closed: boxed('B4'), open: boxed('fence-open') };
 }
 

@@ -1,4 +1,4 @@
-import { boxesOf } from '../assembly/extent.js';
+import { placedOf } from '../assembly/placed-parts.js';
 import { holderClears, slidePath } from './dark-slide.js';
 import { register, ribInGroove } from './film-and-glass.js';
 import { indexRoom, scaleSense } from './focus-scale.js';
@@ -25,6 +25,7 @@ const rules: readonly PieceRule[] = [
 
 /** The rules of the whole camera that are measured on wood and need no solids: `plan` tells them too. */
 export const woodRules: ProofRule = (design, build) => {
-  const pieces = build.parts.map((part) => ({ part, boxes: boxesOf(part) }));
-  return rules.flatMap((rule) => rule(design, build, pieces));
+  const placed = placedOf(build);
+  const pieces = [...placed.byId.values()];
+  return rules.flatMap((rule) => rule(design, { ...build, placed }, pieces));
 };

@@ -7,6 +7,7 @@ import {
   leastBetween,
   leastFrom,
   narrowestBand,
+  outlineOf,
   plateOf,
   type StandingPlate,
   sidesOf,
@@ -105,10 +106,10 @@ const OFF_CORNER = 20;
 /** trap-land: the back plate over the standard, round the room of the rear box, for every way the back is turned. */
 export function trapLand({ holderWidth }: Back, build: Build): readonly Finding[] {
   // the fingers of the rear box end flush in the standard's notches: light sees the box's inner faces
-  const [left, right] = [plateOf(build, 'R1L').high, plateOf(build, 'R1R').low];
-  const [bottom, top] = [plateOf(build, 'R2F').high, plateOf(build, 'R2T').low];
+  const [left, right] = [outlineOf(build, 'R1L').high, outlineOf(build, 'R1R').low];
+  const [bottom, top] = [outlineOf(build, 'R2F').high, outlineOf(build, 'R2T').low];
   const room = rectangle(box(left, bottom, right, top));
-  const standard = plateOf(build, 'R3').outline;
+  const standard = outlineOf(build, 'R3').outline;
   const back = upright(build, 'B1').outline;
   const edges = [standard, ...[0, 1, 2, 3].map((quarters) => turned(back, quarters))];
   const corners = Math.min(...room.flatMap((corner) => edges.map((edge) => leastFrom(corner, edge))));
@@ -177,7 +178,7 @@ const SOFT = /felt|foam|velvet|cork/;
 export function registerSoft(_own: Back, build: Build): readonly Finding[] {
   const standard = spanOf(build, 'R3').z[0];
   const soft = build.parts.filter(
-    ({ id, name }) => SOFT.test(`${id} ${name}`) && spanOf(build, id).z[1] > standard + ROUNDING,
+    ({ id, name }) => (SOFT.test(id) || SOFT.test(name)) && spanOf(build, id).z[1] > standard + ROUNDING,
   );
   return unless(soft.length === 0, {
     rule: 'register-soft',

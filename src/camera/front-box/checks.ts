@@ -1,6 +1,6 @@
 import type { Build } from '../../assembly/build.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
-import { plateOf } from '../../assembly/measure.js';
+import { outlineOf } from '../../assembly/measure.js';
 import { spanOf } from '../../assembly/span-of.js';
 import { secondMoment, spanSag } from '../../assembly/statics.js';
 import type { Finding } from '../../model/finding.js';
@@ -48,8 +48,8 @@ const MODULUS = 7000;
 
 /** thin-panel: the walls of the front box as they stand, their span over their thickness, and how far a push bows them. */
 export const thinPanel = (_own: FrontBox, build: Build): readonly Finding[] => {
-  const [left, right] = [plateOf(build, 'F2L'), plateOf(build, 'F2R')];
-  const [floor, top] = [plateOf(build, 'F4'), plateOf(build, 'F3')];
+  const [left, right] = [outlineOf(build, 'F2L'), outlineOf(build, 'F2R')];
+  const [floor, top] = [outlineOf(build, 'F4'), outlineOf(build, 'F3')];
   const rear = { top: spanOf(build, 'R2T'), side: spanOf(build, 'R1R') };
   const depth = spanOf(build, 'F3').z;
   const ply = top.high - top.low;

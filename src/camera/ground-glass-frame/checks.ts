@@ -1,6 +1,6 @@
 import type { Build } from '../../assembly/build.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
-import { platesOf } from '../../assembly/measure.js';
+import { outlinesOf } from '../../assembly/measure.js';
 import { MOST_SHIMS } from '../../joinery/lamination.js';
 import type { Finding } from '../../model/finding.js';
 import { mm, plainNumber, tenth } from '../../units/print.js';
@@ -9,7 +9,7 @@ import type { GroundGlassFrame } from './size.js';
 /** The frame as it lies in the first set-up for focusing: front ply, what packs it, and the glass behind that. */
 function stackOf(build: Build) {
   const setup = build.setups.find(({ focusing }) => focusing);
-  const plates = (id: string) => platesOf(build, id, setup ? { setup } : {});
+  const plates = (id: string) => outlinesOf(build, id, setup ? { setup } : {});
   const [front, glass] = [plates('G1')[0], plates('ground-glass')[0]];
   if (front === undefined || glass === undefined) throw new Error('there is no ground glass in this build');
   const shims = build.parts.filter(({ id }) => id.startsWith('glass-shim-')).flatMap(({ id }) => plates(id));

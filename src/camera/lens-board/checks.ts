@@ -1,7 +1,16 @@
 import type { Build } from '../../assembly/build.js';
 import type { Extent } from '../../assembly/extent.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
-import { boxOf, holeRound, type Loop, plateOf, platesOf, type StandingPlate, sidesOf } from '../../assembly/measure.js';
+import {
+  boxOf,
+  type Loop,
+  openingRound,
+  outlineOf,
+  outlinesOf,
+  platesOf,
+  type StandingOutline,
+  sidesOf,
+} from '../../assembly/measure.js';
 import { spansOf } from '../../assembly/span-of.js';
 import { inside, type Point } from '../../geometry/path.js';
 import type { Finding } from '../../model/finding.js';
@@ -14,9 +23,9 @@ const HELD_BY = 5;
 const LET_GO = 1;
 
 /** The hole round the axis; a plate of the front without one is a mistake of ours. */
-function openingOf(plate: StandingPlate): Loop {
-  const opening = holeRound(plate);
-  if (opening === null) throw new Error(`${plate.part.id} has no hole round the axis`);
+function openingOf({ part, placement }: StandingOutline): Loop {
+  const opening = openingRound(part, placement, 'z');
+  if (!opening) throw new Error(`${part.id} has no hole round the axis`);
   return opening;
 }
 
@@ -25,12 +34,12 @@ const WITH_BOARD = /^(?:lens|clamp|pinch)-/;
 
 /** board-out: the board must come out with the lens on it. */
 export function boardOut(_own: LensBoard, build: Build): readonly Finding[] {
-  const behind = plateOf(build, 'F6').high;
+  const behind = outlineOf(build, 'F6').high;
   const things = build.parts
     .filter(({ id }) => WITH_BOARD.test(id))
     .flatMap(({ id }) => spansOf(build, id))
     .filter(({ z }) => z[1] > behind + ROUNDING);
-  const opening = sidesOf(openingOf(plateOf(build, 'F1')));
+  const opening = sidesOf(openingOf(outlineOf(build, 'F1')));
   // board and lens may be shifted in the opening, not turned: each way counts by itself
   const wide = (axis: 'x' | 'y') =>
     Math.max(0, ...things.map((thing) => thing[axis][1])) - Math.min(0, ...things.map((thing) => thing[axis][0]));
@@ -60,7 +69,7 @@ interface Retainer {
 }
 
 function retainersOf(build: Build): readonly Retainer[] {
-  const board = boxOf(plateOf(build, 'F6').outline);
+  const board = boxOf(outlineOf(build, 'F6').outline);
   const rods = ['retainer-screw', 'retainer-pin'].flatMap((id) => spansOf(build, id)).map(middleOf);
   return platesOf(build, 'F9').map(({ outline, holes }): Retainer => {
     const { left, right } = boxOf(outline);
@@ -114,8 +123,8 @@ export function boardHeld(_own: LensBoard, build: Build): readonly Finding[] {
 
 /** board-way: one corner of the board is cut, and a block on the panel fills it, so that it goes in one way up. */
 export function boardWay(_own: LensBoard, build: Build): readonly Finding[] {
-  const board = plateOf(build, 'F6').outline;
-  const blocks = platesOf(build, 'F10').map(({ outline }) => meanOf(outline));
+  const board = outlineOf(build, 'F6').outline;
+  const blocks = outlinesOf(build, 'F10').map(({ outline }) => meanOf(outline));
   const ways = [0, 1, 2, 3].filter((quarters) => !blocks.some((block) => inside(turned(board, quarters), block)));
   return unless(ways.length === 1, {
     rule: 'board-way',
@@ -151,7 +160,7 @@ export function seatCovered({ by }: LensBoard, build: Build): readonly Finding[]
   const [seat] = spansOf(build, BEARS[by]);
   // a flange of which nothing is known is told where the design is read
   if (seat === undefined) return [];
-  const [board, plug] = [plateOf(build, 'F6'), plateOf(build, 'F7')];
+  const [board, plug] = [outlineOf(build, 'F6'), outlineOf(build, 'F7')];
   const ahead = (seat.z[0] + seat.z[1]) / 2 < (board.low + plug.high) / 2;
   const disc = seat.x[1] - seat.x[0];
   const hole = sidesOf(openingOf(ahead ? board : plug)).width;
@@ -178,7 +187,7 @@ const SAME_THREAD = 0.5;
 /** lens-seat-known: a ring must reach the thread behind the wood, and the lens must have a shoulder that does not fall through. */
 export function ringHolds({ by, side }: LensBoard, build: Build): readonly Finding[] {
   if (by !== 'ring') return [];
-  const [board, plug] = [plateOf(build, 'F6'), plateOf(build, 'F7')];
+  const [board, plug] = [outlineOf(build, 'F6'), outlineOf(build, 'F7')];
   const fromInside = side === 'inside';
   const piece = (id: string) => spansOf(build, id)[0];
   const across = (span: Extent | undefined) => (span ? span.x[1] - span.x[0] : 0);

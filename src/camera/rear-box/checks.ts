@@ -1,6 +1,6 @@
 import type { Build } from '../../assembly/build.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
-import { plateOf } from '../../assembly/measure.js';
+import { outlineOf } from '../../assembly/measure.js';
 import { spanOf, spansOf } from '../../assembly/span-of.js';
 import type { Finding } from '../../model/finding.js';
 import { mm, plainNumber, tenth } from '../../units/print.js';
@@ -17,13 +17,13 @@ interface Air {
 
 /** From the outer faces of the rear box to the inner faces of the front box, on all four sides. */
 function airAround(build: Build): readonly [Air, ...Air[]] {
-  const [left, right] = [plateOf(build, 'F2L'), plateOf(build, 'F2R')];
-  const [floor, top] = [plateOf(build, 'F4'), plateOf(build, 'F3')];
+  const [left, right] = [outlineOf(build, 'F2L'), outlineOf(build, 'F2R')];
+  const [floor, top] = [outlineOf(build, 'F4'), outlineOf(build, 'F3')];
   return [
-    { where: 'on the right', air: right.low - plateOf(build, 'R1R').high },
-    { where: 'on the left', air: plateOf(build, 'R1L').low - left.high },
-    { where: 'above', air: top.low - plateOf(build, 'R2T').high },
-    { where: 'below', air: plateOf(build, 'R2F').low - floor.high },
+    { where: 'on the right', air: right.low - outlineOf(build, 'R1R').high },
+    { where: 'on the left', air: outlineOf(build, 'R1L').low - left.high },
+    { where: 'above', air: top.low - outlineOf(build, 'R2T').high },
+    { where: 'below', air: outlineOf(build, 'R2F').low - floor.high },
   ];
 }
 
@@ -146,9 +146,9 @@ export function damp(_own: RearBox, build: Build): readonly Finding[] {
 
 /** finger-rule: the long edges of the rear box, and its fingers in the opening of the standard. */
 export function rearFingers({ wood }: RearBox, build: Build): readonly Finding[] {
-  const [left, right] = [plateOf(build, 'R1L'), plateOf(build, 'R1R')];
-  const [floor, top] = [plateOf(build, 'R2F'), plateOf(build, 'R2T')];
-  const standard = plateOf(build, 'R3').low;
+  const [left, right] = [outlineOf(build, 'R1L'), outlineOf(build, 'R1R')];
+  const [floor, top] = [outlineOf(build, 'R2F'), outlineOf(build, 'R2T')];
+  const standard = outlineOf(build, 'R3').low;
   const front = spanOf(build, 'R1L').z[0];
   const lids = ['R2T', 'R2F'];
   return fingerRule(

@@ -1,6 +1,7 @@
 import type { Build } from '../../assembly/build.js';
+import { around } from '../../assembly/extent.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
-import { boxOf, type Loop, leastBetween, leastFrom, plateOf, platesOf, reach } from '../../assembly/measure.js';
+import { boxOf, type Loop, leastBetween, leastFrom, outlineOf, outlinesOf, reach } from '../../assembly/measure.js';
 import { spanOf, spansOf } from '../../assembly/span-of.js';
 import { rackingRatio } from '../../assembly/statics.js';
 import { inside, type Point } from '../../geometry/path.js';
@@ -61,7 +62,7 @@ const GUIDES = ['T2', 'T3', 'T3S'];
 /** standard-over-rails: the notch of the standard as it is cut, over keepers and rails as they lie, wherever it slides. */
 export function standardOverRails(_own: RearStandard, build: Build): readonly Finding[] {
   const limit = 0.8;
-  const { outline } = plateOf(build, 'R3');
+  const { outline } = outlineOf(build, 'R3');
   const guides = GUIDES.flatMap((id) => spansOf(build, id)).map(({ x, y }) => rectangle(box(x[0], y[0], x[1], y[1])));
   const value = Math.min(...guides.map((guide) => airBeside(guide, outline)));
   return unless(value >= limit - ROUNDING, {
@@ -122,7 +123,7 @@ function turnsOf(build: Build): readonly number[] {
 /** The back plate, turned by so many quarters from its open end up. */
 function backPlate(build: Build, quarters: number): Loop {
   const setup = upright(build);
-  return plateOf(build, 'B1', setup ? { setup } : {}).outline.map((point) => turnedBy(point, quarters));
+  return outlineOf(build, 'B1', setup ? { setup } : {}).outline.map((point) => turnedBy(point, quarters));
 }
 
 function turnedBy({ x, y }: Point, quarters: number): Point {
@@ -136,14 +137,14 @@ export function backClearsSole(_own: RearStandard, build: Build): readonly Findi
   const limit = 2;
   const setup = upright(build);
   const turns = turnsOf(build);
-  const corners = build.parts
-    .filter((part) => part.placements.some(({ group }) => group === 'back'))
-    .flatMap(({ id }) => spansOf(build, id, setup ? { setup } : {}))
-    .flatMap(({ x, y }): readonly Point[] => [
-      { x: x[0], y: y[0] },
-      { x: x[1], y: y[1] },
-    ]);
-  const lowest = Math.min(...turns.flatMap((quarters) => corners.map((corner) => turnedBy(corner, quarters).y)));
+  const { x, y } = around(
+    build.parts
+      .filter((part) => part.placements.some(({ group }) => group === 'back'))
+      .flatMap(({ id }) => spansOf(build, id, setup ? { setup } : {})),
+  );
+  // what lies lowest after no quarter turn anticlockwise, one, two, three
+  const below = [y[0], x[0], -y[1], -x[1]];
+  const lowest = Math.min(...turns.map((quarters) => below[quarters] ?? Infinity));
   const value = lowest - Math.max(spanOf(build, 'T3').y[1], spanOf(build, 'T3S').y[1]);
   return unless(value >= limit - ROUNDING, {
     rule: 'back-clears-sole',
@@ -188,7 +189,7 @@ interface Button {
 
 function buttonsOf(build: Build): readonly Button[] {
   const pivots = spansOf(build, 'button-screw').map(({ x, y }) => ({ x: (x[0] + x[1]) / 2, y: (y[0] + y[1]) / 2 }));
-  return platesOf(build, 'R6').flatMap(({ outline, low, high }) => {
+  return outlinesOf(build, 'R6').flatMap(({ outline, low, high }) => {
     const pivot = pivots.find((at) => inside(outline, at));
     if (pivot === undefined) return [];
     const out = outline.reduce((sum, { x, y }) => ({ x: sum.x + x - pivot.x, y: sum.y + y - pivot.y }), { x: 0, y: 0 });
@@ -231,7 +232,7 @@ export function buttonClears(_own: RearStandard, build: Build): readonly Finding
   let off = Infinity;
   for (const { button, back } of pairs) off = Math.min(off, airWhenOpen(button, back, off));
   // the buttons stand in every set-up, so each fence meets them wherever it stands
-  const fences = FENCES.flatMap((id) => platesOf(build, id));
+  const fences = FENCES.flatMap((id) => outlinesOf(build, id));
   const beside = Math.min(
     ...buttons.flatMap((button) =>
       fences

@@ -1,6 +1,6 @@
 import type { Build } from '../../assembly/build.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
-import { plateOf, platesOf } from '../../assembly/measure.js';
+import { outlineOf, outlinesOf } from '../../assembly/measure.js';
 import { stands } from '../../assembly/setups.js';
 import { spansOf } from '../../assembly/span-of.js';
 import { MOST_SHIMS } from '../../joinery/lamination.js';
@@ -10,12 +10,12 @@ import type { PlacedSpacer } from './size.js';
 
 /** The layers of a spacer as they lie on the seat in one of its set-ups, and its pins. */
 function stackOf({ spacer }: PlacedSpacer, build: Build) {
-  const layer = new RegExp(`^${spacer.id}(?:T|-shim-.*)?$`);
-  const parts = build.parts.filter(({ id }) => layer.test(id));
+  const ply = spacer.id;
+  const parts = build.parts.filter(({ id }) => id === ply || id === `${ply}T` || id.startsWith(`${ply}-shim-`));
   const setup = build.setups.find((one) => parts.some(({ placements }) => placements.some((p) => stands(p, one))));
   const when = setup ? { setup } : {};
-  const layers = parts.flatMap(({ id }) => platesOf(build, id, when));
-  const seat = plateOf(build, 'B1', when).high;
+  const layers = parts.flatMap(({ id }) => outlinesOf(build, id, when));
+  const seat = outlineOf(build, 'B1', when).high;
   const shims = layers.filter(({ part }) => part.kind === 'bought');
   const pins = build.parts
     .filter(({ id }) => id.startsWith(`${spacer.id}-pin-`))
@@ -68,7 +68,7 @@ const PROUD = 2;
 /** spacer-held: what is thicker than the well's fence is held by pins alone. */
 export function spacerHeld(own: PlacedSpacer, build: Build): readonly Finding[] {
   const { thickness, top, seat, pins } = stackOf(own, build);
-  const fence = plateOf(build, 'B3').high - seat;
+  const fence = outlineOf(build, 'B3').high - seat;
   const pinned = pins.filter(({ z }) => z[1] >= top + PROUD - ROUNDING).length >= 2;
   return unless(thickness <= fence + ROUNDING || pinned, {
     rule: 'spacer-held',

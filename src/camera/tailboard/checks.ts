@@ -1,7 +1,9 @@
 import type { Build } from '../../assembly/build.js';
+import type { Extent } from '../../assembly/extent.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
-import { holeRound, plateOf, platesOf, sidesOf } from '../../assembly/measure.js';
+import { openingRound, outlineOf, outlinesOf, sidesOf } from '../../assembly/measure.js';
 import { spanOf } from '../../assembly/span-of.js';
+import type { Point3 } from '../../geometry/placement.js';
 import type { Finding } from '../../model/finding.js';
 import { mm, tenth } from '../../units/print.js';
 import { type Tailboard, TRIPOD_PLATE } from './size.js';
@@ -14,15 +16,15 @@ const DOUBLER = 60;
 export function tripodHold(_own: Tailboard, build: Build): readonly Finding[] {
   const { x, z } = spanOf(build, 'T4');
   const width = Math.min(x[1] - x[0], z[1] - z[0]);
-  const lower = plateOf(build, 'T1L');
-  const doubler = platesOf(build, 'T4');
+  const lower = outlineOf(build, 'T1L');
+  const doubler = outlinesOf(build, 'T4');
   const value = [lower, ...doubler].reduce((sum, { low, high }) => sum + high - low, 0);
   const ply = lower.high - lower.low;
-  const [flange, upper] = [plateOf(build, 'tripod-flange'), plateOf(build, 'T1U')];
+  const [flange, upper] = [outlineOf(build, 'tripod-flange'), outlineOf(build, 'T1U')];
   const thick = flange.high - flange.low;
   const depth = upper.high - flange.low;
-  const middle = spanOf(build, 'tripod-flange');
-  const recess = holeRound(upper, { x: (middle.x[0] + middle.x[1]) / 2, y: (middle.z[0] + middle.z[1]) / 2 });
+  const middle = middleOf(spanOf(build, 'tripod-flange'));
+  const recess = openingRound(upper.part, upper.placement, 'y', middle);
   const room = recess ? Math.min(sidesOf(recess).width, sidesOf(recess).height) : 0;
   const letIn = depth >= thick - ROUNDING && room >= sidesOf(flange.outline).width - ROUNDING;
   const rule = { rule: 'tripod-hold', level: 'error', unit: 'mm' } as const;
@@ -51,6 +53,12 @@ export function tripodHold(_own: Tailboard, build: Build): readonly Finding[] {
     }),
   ];
 }
+
+const middleOf = ({ x, y, z }: Extent): Point3 => ({
+  x: (x[0] + x[1]) / 2,
+  y: (y[0] + y[1]) / 2,
+  z: (z[0] + z[1]) / 2,
+});
 
 /** Rounded down: what just misses its limit must not read as if it met it. */
 const hundredth = (value: number): number => Math.floor(value * 100 + ROUNDING) / 100;
