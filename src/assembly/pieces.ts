@@ -1,7 +1,5 @@
 import type { Part, Placement } from '../model/part.js';
-import type { Setup } from './build.js';
 import { boxesOf, type Extent, type PlacedBox, slidBox } from './extent.js';
-import { stands } from './setups.js';
 
 /** One piece of wood, or one bought thing, in one of its places. */
 export interface Piece {
@@ -27,13 +25,5 @@ export const piecesOf = (parts: readonly Part[]): readonly Piece[] =>
     })),
   );
 
-/** The pieces that stand in a set-up. */
-export const standing = (pieces: readonly Piece[], setup: Setup): readonly Piece[] =>
-  pieces.filter(({ placement }) => stands(placement, setup));
-
 /** A piece's box with the moving groups slid by `rear`. */
 export const boxAt = (piece: PlacedBox, rear: number): Extent => slidBox(piece, rear);
-
-/** Whether two pieces ever stand in the camera together. */
-export const meet = (a: Piece, b: Piece, setups: readonly Setup[]): boolean =>
-  setups.some((setup) => stands(a.placement, setup) && stands(b.placement, setup));

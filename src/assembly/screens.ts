@@ -221,6 +221,9 @@ function within(part: PrintedPart, cut: Prism): readonly [number, number] {
   return [Math.max(0, Math.min(...corners)), Math.min(cut.height, Math.max(...corners))];
 }
 
+/** A hole as narrow as this, mm across, is the pilot of a wood screw, which has no stand-in: it is full of the screw. */
+const PILOT = 2.2;
+
 /** Whether a pin of the same body goes through a hole over a stretch of its length and leaves no more than a thin ring. */
 function isFilled(
   hole: ClosedPath,
@@ -231,6 +234,7 @@ function isFilled(
 ): boolean {
   const round = roundOf(hole);
   if (round === null) return false;
+  if (2 * round.radius <= PILOT) return true;
   const own = inverse(compose(placed, prism.matrix));
   return pins.some((pin) => {
     const [a, b] = [apply(own, pin.from), apply(own, pin.to)];

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Build } from '../../src/assembly/build.js';
-import { jointFindings, type LightJoint, lightJoints } from '../../src/proof/light-joints.js';
+import type { LightJoint } from '../../src/model/proof.js';
+import { jointFindings, lightJoints } from '../../src/proof/light-joints.js';
 import { sceneOf } from '../../src/proof/light-scene.js';
 import { heron, moving } from '../camera/worked.js';
 
