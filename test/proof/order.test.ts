@@ -210,7 +210,7 @@ describe('Heron', () => {
   });
 });
 
-describe('Heron with a fault in it', () => {
+describe('assembly-order: Heron with a fault in it', () => {
   test('tenons of the panel a millimetre too long stand on the lower ply', () => {
     const low = Math.min(...flat('F1').outline.map(({ y }) => y));
     const long = recut(
