@@ -1,7 +1,7 @@
-import type { Clearance, Direction, Layer, ProofDocument } from '../model/proof.js';
+import type { Clearance, Direction, Layer, LightJoint, ProofDocument } from '../model/proof.js';
 import { mm } from '../units/print.js';
 import type { Colour } from './plan-page.js';
-import { wrap } from './text-layout.js';
+import { table, wrap } from './text-layout.js';
 
 interface Page {
   readonly width: number;
@@ -9,7 +9,7 @@ interface Page {
 }
 
 /** What was looked at, in figures, so that a builder can tell what a silent check stands for. Ends with a line break. */
-export function proofPage({ pieces, pairs, setups, clearances, assembly }: ProofDocument, page: Page): string {
+export function proofPage({ pieces, pairs, setups, clearances, assembly, joints }: ProofDocument, page: Page): string {
   const rows: readonly (readonly [string, string])[] = [
     [
       'Put together',
@@ -28,8 +28,27 @@ export function proofPage({ pieces, pairs, setups, clearances, assembly }: Proof
   const lines = rows.flatMap(([label, text]) =>
     wrap(text, page.width - labels - 2).map((line, i) => `  ${(i === 0 ? label : '').padEnd(labels)}${line}`),
   );
-  return `${[page.colour.heading('Looked at'), ...lines].join('\n')}\n`;
+  const ways = table(
+    [
+      { title: 'way in for light', align: 'left' },
+      { title: 'turns', align: 'right' },
+      { title: 'land', align: 'right' },
+      { title: 'least', align: 'right' },
+    ],
+    joints.map(way),
+    page.width - 2,
+  );
+  const dark = [page.colour.faint(ways.titles.join('\n  ')), ...ways.rows.flat()].map((line) => `  ${line}`);
+  return `${[page.colour.heading('Looked at'), ...lines, ...(joints.length > 0 ? ['', ...dark] : [])].join('\n')}\n`;
 }
+
+/** Felt stands for turns: it shuts a gap in which nothing turns. */
+const way = ({ joint, turns, land, needed, felt }: LightJoint): readonly string[] => [
+  joint,
+  felt > 1 ? `${felt} felts` : `${turns}`,
+  mm(Math.round(land * 10) / 10),
+  needed.land > 0 ? mm(needed.land) : '',
+];
 
 const LAYERS: readonly Layer[] = ['rear', 'back', 'seated'];
 
@@ -43,5 +62,5 @@ const WAYS: Readonly<Record<Direction, string>> = { left: 'left', right: 'right'
 
 const side = ({ direction, air, parts }: Clearance): string =>
   air === null || parts === null
-    ? `${WAYS[direction]} it bears or is free`
+    ? `${WAYS[direction]} nothing within reach`
     : `${WAYS[direction]} ${mm(Math.round(air * 100) / 100)} (${parts[0]})`;
