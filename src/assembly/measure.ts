@@ -173,19 +173,22 @@ export function narrowestBand({ outline, holes }: StandingPlate): number {
 }
 
 /**
- * The lesser of a distance that is known and that from the points to the edges of a loop. Plain arithmetic without a
- * record in it: corners are held against edges thousands of times in a camera.
+ * The lesser of a distance that is known and that from the points to the edges of a loop. Plain arithmetic that makes no
+ * record and no iterator: corners are held against edges thousands of times in a camera.
  */
 function leastOf(points: readonly Point[], loop: Loop, known: number): number {
   let least = known;
-  for (const { x, y } of points) {
-    let a = loop[loop.length - 1] as Point;
-    for (const b of loop) {
-      const fromX = a.x - x;
-      const fromY = a.y - y;
-      const toX = b.x - x;
-      const toY = b.y - y;
-      a = b;
+  for (let i = 0; i < points.length; i++) {
+    const { x, y } = points[i] as Point;
+    const last = loop[loop.length - 1] as Point;
+    let toX = last.x - x;
+    let toY = last.y - y;
+    for (let k = 0; k < loop.length; k++) {
+      const corner = loop[k] as Point;
+      const fromX = toX;
+      const fromY = toY;
+      toX = corner.x - x;
+      toY = corner.y - y;
       // an edge wholly to one side, farther off than what is known, need not be measured
       if ((fromX > least && toX > least) || (fromX < -least && toX < -least)) continue;
       if ((fromY > least && toY > least) || (fromY < -least && toY < -least)) continue;
