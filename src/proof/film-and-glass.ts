@@ -83,6 +83,8 @@ function spacerOut(design: Design, build: Build, holder: Holder, index: number, 
 
 /** How much wider than its rib a groove must be; common practice, no source. */
 const RIB_PLAY = 0.5;
+/** A rib ends so far within its holder's edges; from memory. */
+const END_PLAY = 1;
 
 /** register: a lock rib finds its groove in the back; on a spacer, or on bare wood, the holder rocks on it. */
 export const ribInGroove: ProofRule = ({ holders }, build) => {
@@ -96,7 +98,11 @@ export const ribInGroove: ProofRule = ({ holders }, build) => {
     const raised = held.z[0] > seat + ROUNDING;
     const groove = holeRound(plateOf(build, 'B1', { setup }), { x: 0, y: rib.fromAxis });
     const half = (rib.width + RIB_PLAY) / 2;
-    const enters = groove !== null && [-half, half].every((off) => inside(groove, { x: 0, y: rib.fromAxis + off }));
+    // the rib runs across the whole holder
+    const ends = held.x.map((end) => end - END_PLAY * Math.sign(end));
+    const enters =
+      groove !== null &&
+      [0, ...ends].every((x) => [-half, half].every((off) => inside(groove, { x, y: rib.fromAxis + off })));
     return unless(!raised && enters, {
       rule: 'register',
       level: 'error',

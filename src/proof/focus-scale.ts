@@ -2,6 +2,7 @@ import type { Build } from '../assembly/build.js';
 import { ROUNDING, unless } from '../assembly/limit.js';
 import { partOf } from '../assembly/measure.js';
 import { spanOf } from '../assembly/span-of.js';
+import type { Holder } from '../design/design.js';
 import { apply } from '../geometry/placement.js';
 import type { Finding } from '../model/finding.js';
 import { filmPlane, magnificationAt } from '../optics/conjugates.js';
@@ -71,10 +72,11 @@ export const scaleSense: ProofRule = (design, build) => {
       .sort((a, b) => a.m - b.m);
     const backwards = lines.find(({ z }, i) => i > 0 && z <= (lines[i - 1]?.z ?? z) + ROUNDING);
     if (backwards !== undefined) return [runsBackwards(of, backwards, lines)];
+    const [first] = lines;
+    if (first === undefined) return [blank(of)];
     return holders.flatMap((holder, i) => {
-      const [first] = lines;
-      const index = indexes.find(({ text, x }) => text === String(i + 1) && x > 0 === (first?.x ?? 0) > 0);
-      if (first === undefined || index === undefined) return [];
+      const index = indexes.find(({ text, x }) => text === String(i + 1) && x > 0 === first.x > 0);
+      if (index === undefined) return [unmarked(of, holder, i)];
       const depth = Math.max(holder.filmDepth, glass);
       // at the place where the index meets a line, the emulsion stands off the plane that the line says by
       const off = lines.map((line) => ({ line, by: beyond + depth + line.z - index.z - f * line.m }));
@@ -101,6 +103,28 @@ const runsBackwards = (of: string, line: Line & { readonly m: number }, lines: r
   unit: 'mm',
   message: `The scale of ${of} runs backwards: its line for ${magnification(line.m)} lies no farther from the panel than the one for less magnification.`,
   hint: 'Turn the keeper round, end for end, before it is screwed down; or do not trust the scale, and focus on the glass.',
+});
+
+/** A scale of which no line can be read. */
+const blank = (of: string): Finding => ({
+  rule: 'scale-sense',
+  level: 'error',
+  value: 0,
+  limit: 1,
+  unit: 'lines',
+  message: `The scale of ${of} is blank: no line on its keeper says a ${of === 'distances' ? 'distance' : 'magnification'}.`,
+  hint: 'Focus on the glass, and scratch a line for what is sharp; or engrave the keeper before it is screwed down.',
+});
+
+/** A holder that has no line of its own to read the scale at. */
+const unmarked = (of: string, { name }: Holder, i: number): Finding => ({
+  rule: 'scale-sense',
+  level: 'error',
+  value: 0,
+  limit: 1,
+  unit: 'lines',
+  message: `The scale of ${of} cannot be read with the ${name}: the sole has no index line ${i + 1} beside it.`,
+  hint: 'Focus on the glass at a known distance, and scratch the line on the sole where the scale says it.',
 });
 
 /** Wood behind the last index line; a choice of ours. */

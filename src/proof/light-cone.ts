@@ -102,11 +102,11 @@ interface Across {
   readonly opening: Loop | null;
 }
 
-/** Plates that slide with the film; the holder's stand-in is none of them. */
+/** Plates that slide with the film, shims among them; the stand-ins of glass and holder are none of them. */
 function acrossTheLight({ setups }: Build, pieces: readonly PlacedPart[]): readonly Across[] {
   const taken = setups.filter(({ focusing }) => !focusing);
   return pieces.flatMap(({ part, boxes }) =>
-    part.kind !== 'flat'
+    part.kind === 'printed' || (part.kind === 'bought' && part.role !== undefined)
       ? []
       : boxes.flatMap(({ placement, extent: { z } }) => {
           if (placement.group === 'front' || !taken.some((setup) => stands(placement, setup))) return [];

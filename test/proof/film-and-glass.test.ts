@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Design } from '../../src/design/design.js';
 import type { Placement } from '../../src/model/part.js';
 import { planCamera } from '../../src/pipeline.js';
-import { heron, movePart, rulesTelling, shiftPlacement, toldUnder } from '../planted.js';
+import { heron, movePart, reshape, rulesTelling, shiftPlacement, toldUnder } from '../planted.js';
 
 /** Limits: the table of rules in camera.md section 16, common practice, no source, where nothing else is said. */
 
@@ -77,6 +77,16 @@ describe('register: a lock rib wants its groove', () => {
     expect(toldUnder('register', planned.build, ribbed({ ...rib, width: 4.6 }))).toMatchObject([
       { level: 'error', about: 'holders[0].rib', message: expect.stringMatching(/meets no groove/) },
     ]);
+  });
+
+  test('in a groove as long as the rib, which ends a millimetre within the holder of 150 mm', () => {
+    const planned = planCamera(ribbed(rib));
+    const cut = (end: number) =>
+      reshape(planned.build, 'B1', (p) =>
+        p.y > 90 && p.y < 102 && Math.abs(p.x) > 70 ? { ...p, x: Math.sign(p.x) * end } : p,
+      );
+    expect(toldUnder('register', cut(74.01), planned.design)).toEqual([]);
+    expect(toldUnder('register', cut(73.99), planned.design)).toMatchObject([{ about: 'holders[0].rib' }]);
   });
 
   test('on a back without one it rocks', () => {

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { planCamera } from '../../src/pipeline.js';
 import { changed, designOf } from '../design/reading.js';
 import { heron as heronText } from '../design/worked-designs.js';
-import { heron, moveEngraving, reshapeOutline, rulesTelling, toldUnder, turnEndForEnd } from '../planted.js';
+import { alterPart, heron, moveEngraving, reshapeOutline, rulesTelling, toldUnder, turnEndForEnd } from '../planted.js';
 
 /** Positions: camera.md section 8, derived: s + T* = z_seat + V + f·m; limits are choices of ours. */
 
@@ -56,6 +56,37 @@ describe('scale-sense: each holder’s index line reads to half a millimetre', (
     expect(toldUnder('scale-sense', portrait.build, portrait.design)).toEqual([]);
     const shallow = planCamera(designOf(changed(heronText, 'depth: 5.8 mm', 'depth: 8 mm')));
     expect(toldUnder('scale-sense', shallow.build, shallow.design)).toEqual([]);
+  });
+});
+
+describe('scale-sense: what was never engraved', () => {
+  const engraved = (id: string, keep: (text: string) => boolean) =>
+    alterPart(build, id, (part) =>
+      part.kind === 'flat' ? { ...part, marks: part.marks.filter(({ text }) => keep(text)) } : part,
+    );
+  test('the index of one holder: neither scale can be read with it', () => {
+    const without = engraved('R4U', (text) => text !== '2');
+    expect(toldUnder('scale-sense', without)).toMatchObject([
+      { level: 'error', message: expect.stringMatching(/magnifications cannot be read with the processing holder/) },
+      { level: 'error', message: expect.stringMatching(/distances cannot be read .* no index line 2 beside it/) },
+    ]);
+    expect(rulesTelling(without)).toEqual(['scale-sense']);
+  });
+  test('the words of a keeper; one line is a scale', () => {
+    expect(
+      toldUnder(
+        'scale-sense',
+        engraved('T3', () => false),
+      ),
+    ).toMatchObject([
+      { level: 'error', value: 0, limit: 1, message: expect.stringMatching(/^The scale of distances is blank/) },
+    ]);
+    expect(
+      toldUnder(
+        'scale-sense',
+        engraved('T3', (text) => text === 'inf'),
+      ),
+    ).toEqual([]);
   });
 });
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Design } from '../../src/design/design.js';
-import { fillHoles, heron, movePart, rulesTelling, toldUnder, widenHole } from '../planted.js';
+import { alterPart, fillHoles, heron, movePart, rulesTelling, toldUnder, widenHole } from '../planted.js';
 
 /** Limits: the table of rules in camera.md section 16, common practice, no source; the bundle: its section 6, similar triangles. */
 
@@ -40,6 +40,25 @@ describe('cone-clear: 2 mm round the light from a rim of 26 at z 53 to the edge 
     // half the long side is 85.7: the back turns, so it is what each wall must clear
     const told = toldUnder('cone-clear', movePart(build, 'R2F', { y: 30 }));
     expect(told).toMatchObject([{ level: 'error', message: expect.stringMatching(/rear box/) }]);
+  });
+});
+
+describe('cone-clear: shims under a holder', () => {
+  // they are bought, and Heron has its own under the glass: here they lie where the processing holder is used upright
+  const under = alterPart(build, 'SP2-shim-500', (part) => ({
+    ...part,
+    placements: part.placements
+      .filter(({ when }) => when?.some((name) => name.endsWith('upright')))
+      .map((place) => ({ ...place, when: ['processing holder, upright'] })),
+  }));
+  test('with the opening of the back pass, with one smaller than the image cut the picture', () => {
+    expect(toldUnder('cone-clear', under)).toEqual([]);
+    const [told, ...more] = toldUnder('cone-clear', widenHole(under, 'SP2-shim-500', -6));
+    expect(more).toEqual([]);
+    expect(told).toMatchObject({
+      level: 'error',
+      message: expect.stringMatching(/^Straight dark edges: with processing holder .* opening of the shim 0\.5 mm/),
+    });
   });
 });
 
