@@ -21,6 +21,8 @@ import type { LensBoard } from './size.js';
 const PASSING = 2;
 const HELD_BY = 5;
 const LET_GO = 1;
+/** Air between the board and a retainer over it: with less it jams on the first damp day, with more the board rattles. */
+const OVER = { least: 0.1, most: 0.5 };
 
 /** The hole round the axis; a plate of the front without one is a mistake of ours. */
 function openingOf({ part, placement }: StandingOutline): Loop {
@@ -118,8 +120,31 @@ export function boardHeld(_own: LensBoard, build: Build): readonly Finding[] {
         hint: `Cut their slots ${mm(tenth(lap + LET_GO - draw))} longer.`,
       }),
     ),
+    ...airOver(build),
   ];
 }
+
+/** From the board's front to the retainers over it: the card under their packing. */
+function airOver(build: Build): readonly Finding[] {
+  const front = Math.min(...spansOf(build, 'F6').map(({ z }) => z[0]));
+  const airs = spansOf(build, 'F9').map(({ z }) => front - z[1]);
+  const [least, most] = [Math.min(...airs), Math.max(...airs)];
+  const jams = least < OVER.least - ROUNDING;
+  const value = jams ? least : most;
+  return unless(airs.length === 0 || (!jams && most <= OVER.most + ROUNDING), {
+    rule: 'board-held',
+    level: 'error',
+    value,
+    limit: jams ? OVER.least : OVER.most,
+    unit: 'mm',
+    message: jams
+      ? `The retainers have ${mm(hundredth(Math.max(0, value)))} of air over the lens board: they jam on it and cannot be drawn.`
+      : `The retainers stand ${mm(hundredth(value))} off the lens board: it rattles, and tilts the lens.`,
+    hint: 'Lay 0.2 mm of card under their packing strips, no less and no more.',
+  });
+}
+
+const hundredth = (value: number): number => Math.round(100 * value) / 100;
 
 /** board-way: one corner of the board is cut, and a block on the panel fills it, so that it goes in one way up. */
 export function boardWay(_own: LensBoard, build: Build): readonly Finding[] {

@@ -12,6 +12,7 @@ import { boxAt, circle, rectangle, slotAlongX } from '../../../src/geometry/shap
 import { planCamera } from '../../../src/pipeline.js';
 import { changed, designOf } from '../../design/reading.js';
 import { heron as heronText } from '../../design/worked-designs.js';
+import { movePart } from '../../planted.js';
 import { bought, cutTo, hole, replaced, spreadAcross } from '../altered.js';
 import { heron, recut, without } from '../worked.js';
 
@@ -91,6 +92,26 @@ describe('board-held: lapped over by 5 on both sides, drawn by that and 1', () =
       hint: 'Cut their slots 0.1 mm longer.',
     });
     expect([told?.value, told?.limit].map((v) => Math.round((v ?? 0) * 1e6) / 1e6)).toEqual([6.9, 7]);
+  });
+});
+
+describe('board-held: 0.1 to 0.5 of air between retainers and board; choices of ours round the 0.2 of card in section 10', () => {
+  const nearer = (z: number) => boardHeld(lensBoard, movePart(heron.build, 'F9', { z }));
+  test('on thin card, and without it', () => {
+    expect(nearer(0.09)).toEqual([]);
+    expect(nearer(0.11)).toMatchObject([{ rule: 'board-held', level: 'error', limit: 0.1 }]);
+    expect(nearer(0.2)).toMatchObject([
+      {
+        message: 'The retainers have 0 mm of air over the lens board: they jam on it and cannot be drawn.',
+        hint: expect.stringMatching(/0\.2 mm of card under their packing/),
+      },
+    ]);
+  });
+  test('on thick card', () => {
+    expect(nearer(-0.29)).toEqual([]);
+    expect(nearer(-0.4)).toMatchObject([
+      { limit: 0.5, message: 'The retainers stand 0.6 mm off the lens board: it rattles, and tilts the lens.' },
+    ]);
   });
 });
 
