@@ -57,10 +57,10 @@ function usualLengths({ format, lens, plywood, stock, groundGlass, holders, focu
     ...holders.flatMap((holder, index) => [
       { path: `holders[${index}].filmDepth`, value: holder.filmDepth, least: 1, most: 80 },
       { path: `holders[${index}].thickness`, value: holder.thickness, least: 2, most: 120 },
-      { path: `holders[${index}].width`, value: holder.width, least: 40, most: 800 },
-      { path: `holders[${index}].length`, value: holder.length, least: 40, most: 1000 },
+      { path: `holders[${index}].width`, value: holder.width, least: 40, most: 500 },
+      { path: `holders[${index}].length`, value: holder.length, least: 40, most: 700 },
     ]),
-    { path: 'focus.pastInfinity', value: focus.pastInfinity, least: 0, most: 40 },
+    { path: 'focus.pastInfinity', value: focus.pastInfinity, least: 0, most: 15 },
     ...shims.map((shim, index) => ({ path: `shims[${index}]`, value: shim, least: 0.02, most: 3 })),
   ];
 }

@@ -11,6 +11,7 @@ interface Page {
 /** What was looked at, in figures, so that a builder can tell what a silent check stands for. Ends with a line break. */
 export function proofPage({ pieces, pairs, setups, clearances, assembly, joints }: ProofDocument, page: Page): string {
   const rows: readonly (readonly [string, string])[] = [
+    ['Places', 'x to the right and y up from the axis, seen from behind; z from the inner face of the front panel'],
     [
       'Put together',
       `${pieces} pieces in ${setups.length} set-ups; ${pairs} pairs that come near each other, each looked at over the whole way of the slide`,

@@ -553,6 +553,7 @@ export const rules: readonly Rule[] = [
   ),
   raised('parts-collide', 'E', 'anything that overlaps', 'derived', 'proof/collisions', 'proof/together'),
   raised('parts-touch', 'W', 'a part attached to nothing', 'derived', 'proof/contacts', 'proof/together'),
+  raised('empty-hole', 'W', 'a part that was forgotten', 'derived', 'proof/empty-hole', 'proof/empty-hole'),
   raised('groups-part', 'E', 'a part that joins what must move', 'derived', 'proof/groups', 'proof/together'),
   raised('assembly-order', 'E', 'a last part that cannot be put in', 'derived', 'proof/order', 'proof/order'),
   raised('one-way', 'W', 'left and right swapped', 'derived', 'proof/one-way', 'proof/one-way'),

@@ -88,7 +88,7 @@ const told =
       value: shared.depth,
       limit: bite(pair, press),
       unit: 'mm',
-      message: `${a.id} (${a.name}) and ${b.id} (${b.name}) want the same place: ${mm(hundredth(shared.depth))} of wood (${plainNumber(shared.volume, 1)} mm³) round x ${mm(tenth(x))}, y ${mm(tenth(y))}, z ${mm(tenth(z))}; ${where}${drawnOut(rear)}.`,
+      message: `${a.id} (${a.name}) and ${b.id} (${b.name}) lie in each other: ${plainNumber(shared.volume, 1)} mm³, ${mm(hundredth(shared.depth))} thick, round x ${mm(tenth(x))}, y ${mm(tenth(y))}, z ${mm(tenth(z))}; ${where}${drawnOut(rear)}.`,
       hint: 'They do not go together as they are: do not cut these two before the lengths that they share are right.',
     };
   };

@@ -27,12 +27,25 @@ export function cornerOwners({ parts }: Build, panels = boxes): readonly Finding
   const all = blocksOf(fixed);
   return panels.flatMap((ids) => {
     const own = ids.flatMap((id) => all.filter(({ piece }) => piece.part.id === id));
-    return [
+    return worstOf([
       ...pairsOf(own).flatMap((pair) => alongEdge(pair, all)),
       ...cornersOf(own).flatMap((cell) => atCorner(cell, all)),
-    ];
+    ]);
   });
 }
+
+/** One panel that is cut wrong shows at each of its fingers: more than these help nobody. */
+const MOST_TOLD = 6;
+
+const worstOf = (found: readonly Finding[]): readonly Finding[] => {
+  if (found.length <= MOST_TOLD) return found;
+  const worst = [...found].sort((a, b) => (b.value ?? 0) - (a.value ?? 0)).slice(0, MOST_TOLD);
+  return worst.map((one, i) =>
+    i < MOST_TOLD - 1
+      ? one
+      : { ...one, message: `${one.message} The same at ${found.length - MOST_TOLD} more places of this box.` },
+  );
+};
 
 type Pair = readonly [Block, Block];
 

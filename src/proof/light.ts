@@ -95,9 +95,11 @@ function leakFinding({ parts: [a, b], at, width, across, stance: { setup, statio
     unit: 'mm',
     message: `A streak of fog: light falls in a straight line onto the film through ${gap}, ${plainNumber(width, 1)} mm wide at ${where}; ${WHEN[push]}, with ${setup.name}, ${station.name}.`,
     hint:
-      push === 'none'
-        ? 'Give the light a turn there: a strip, a fence or a ply that covers the gap by 10 mm.'
-        : 'It is dark while the camera is new. Make what overlaps there higher or longer, so that it stays dark when things wear.',
+      across === null
+        ? 'Nothing stands there: a part is missing, or the boxes have let go of each other. Cure that first.'
+        : push === 'none'
+          ? 'Give the light a turn there: a strip, a fence or a ply that covers the gap by 10 mm.'
+          : 'It is dark while the camera is new. Make what overlaps there higher or longer, so that it stays dark when things wear.',
   };
 }
 

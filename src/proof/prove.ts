@@ -11,6 +11,7 @@ import { collisions } from './collisions.js';
 import { contacts } from './contacts.js';
 import { cornerOwners } from './corner-owner.js';
 import { nutEdge } from './edges.js';
+import { emptyHoles } from './empty-hole.js';
 import { clearances, groupsPart } from './groups.js';
 import { type LightProof, proveLight } from './light.js';
 import { markRules } from './marks.js';
@@ -63,6 +64,7 @@ export function prove(
       ...solids.order.findings,
       ...oneWayRules(build),
       ...markRules(build),
+      ...emptyHoles(build),
       ...webLeast(design, build),
       ...nutEdge(design, build),
       ...light.findings,

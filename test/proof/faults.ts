@@ -114,7 +114,7 @@ export const faults: readonly Fault[] = [
     what: 'a finger cut 0.3 mm beside its place',
     plant: fingerMoved('F2L', 0.3),
     rule: 'parts-collide',
-    says: /F1 .* F2L .*0\.\d+ mm of wood/,
+    says: /F1 .* F2L .*0\.\d+ mm thick/,
     // where the finger was there is now a slit, and where it went the corner has two owners
     follows: ['corner-owner', 'light-path'],
   },
@@ -386,6 +386,13 @@ export const faults: readonly Fault[] = [
     plant: (b) => movePart(b, 'F10', { z: -0.18 }),
     rule: 'parts-touch',
     says: /F10 .* glued to F1 and stands 0\.18 mm away/,
+  },
+  {
+    what: 'ribs that were never put in',
+    plant: (b) => removePart(b, 'R5'),
+    rule: 'empty-hole',
+    says: /R4L|R4U|R3/,
+    follows: ['one-way'],
   },
   {
     what: 'a sole without holes for its tenons',

@@ -37,7 +37,7 @@ describe('two planks', () => {
     expect(shared?.depth).toBeCloseTo(3000 / 10090, 4);
     const [finding] = collide(build);
     expect(finding?.rule).toBe('parts-collide');
-    expect(finding?.message).toContain('A (plank A) and B (plank B) want the same place: 0.3 mm of wood');
+    expect(finding?.message).toContain('A (plank A) and B (plank B) lie in each other: 1500 mm³, 0.3 mm thick');
     expect(finding?.message).toContain('x 50 mm, y 25 mm, z 3.9 mm');
   });
 
