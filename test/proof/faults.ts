@@ -130,7 +130,7 @@ export const faults: readonly Fault[] = [
     plant: (b) => drilled(b, 'F1', 0, 75, 5),
     rule: 'hole-in-dark',
     says: /F1/,
-    follows: ['light-path'],
+    follows: ['light-path', 'empty-hole'],
   },
   {
     what: 'a spacer 0.4 mm thin, for its shims were not what was written on them',
@@ -337,7 +337,16 @@ export const faults: readonly Fault[] = [
     plant: (b) => turnEndForEnd(b, 'T3S'),
     rule: 'scale-sense',
     says: /backwards|scale/,
-    follows: ['parts-collide', 'mirror-text', 'assembly-order', 'one-way', 'groups-part', 'parts-touch', 'id-hidden'],
+    follows: [
+      'empty-hole',
+      'parts-collide',
+      'mirror-text',
+      'assembly-order',
+      'one-way',
+      'groups-part',
+      'parts-touch',
+      'id-hidden',
+    ],
   },
   {
     what: 'the lines of the scale 6 mm off',
@@ -388,11 +397,10 @@ export const faults: readonly Fault[] = [
     says: /F10 .* glued to F1 and stands 0\.18 mm away/,
   },
   {
-    what: 'ribs that were never put in',
-    plant: (b) => removePart(b, 'R5'),
+    what: 'cord hooks that were never put in',
+    plant: (b) => removePart(b, 'B5'),
     rule: 'empty-hole',
-    says: /R4L|R4U|R3/,
-    follows: ['one-way'],
+    says: /B1/,
   },
   {
     what: 'a sole without holes for its tenons',
