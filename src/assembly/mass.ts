@@ -1,6 +1,6 @@
 import { area, type ClosedPath, flatten, type Point } from '../geometry/path.js';
 import { apply, type Point3 } from '../geometry/placement.js';
-import type { Part, Placement } from '../model/part.js';
+import type { Group, Part, Placement } from '../model/part.js';
 
 /** Mass and centre of gravity of what stands in a place. */
 export interface Load {
@@ -21,27 +21,46 @@ export function loadsOf(part: Part): readonly PlacedLoad[] {
   return part.placements.map((placement) => ({ placement, massKg, at: apply(placement.matrix, own) }));
 }
 
-/** What a part weighs in one of its places, and where along the optical axis. */
-export interface LoadAlongAxis {
+/** What moves together and stands in the same set-ups: its mass, and its moment along the optical axis. */
+export interface Share {
   readonly placement: Placement;
   readonly massKg: number;
-  readonly z: number;
+  /** Mass by z. */
+  readonly moment: number;
 }
 
-/** The same along the axis alone: of a plate that stands across it nothing but its two faces needs to be looked at. */
-export function loadsAlongAxis(part: Part): readonly LoadAlongAxis[] {
-  const { massKg, placements } = part;
-  let own: Point3 | null = null;
-  const middle = thicknessOf(part) / 2;
-  return placements.map((placement) => {
-    const at = (i: number) => placement.matrix[i] as number;
-    let z = at(10) * middle + at(14);
-    if (at(2) !== 0 || at(6) !== 0) {
-      own ??= centreOf(part);
-      z += at(2) * own.x + at(6) * own.y;
+/**
+ * Each part is weighed once, and summed with what shares its fate: a camera has hundreds of places, but few fates. Along
+ * the axis alone: of a plate that stands across it nothing but its two faces needs to be looked at.
+ */
+export function sharesOf(parts: readonly Part[]): readonly Share[] {
+  const sums = new Map<Group, Map<Placement['when'], { placement: Placement; massKg: number; moment: number }>>();
+  for (const part of parts) {
+    const { massKg } = part;
+    const middle = thicknessOf(part) / 2;
+    let centre: Point3 | null = null;
+    for (const placement of part.placements) {
+      const { matrix, when, group } = placement;
+      const at = (i: number) => matrix[i] as number;
+      let z = at(10) * middle + at(14);
+      if (at(2) !== 0 || at(6) !== 0) {
+        centre ??= centreOf(part);
+        z += at(2) * centre.x + at(6) * centre.y;
+      }
+      let own = sums.get(group);
+      if (own === undefined) {
+        own = new Map();
+        sums.set(group, own);
+      }
+      const sum = own.get(when);
+      if (sum === undefined) own.set(when, { placement, massKg, moment: massKg * z });
+      else {
+        sum.massKg += massKg;
+        sum.moment += massKg * z;
+      }
     }
-    return { placement, massKg, z };
-  });
+  }
+  return [...sums.values()].flatMap((own) => [...own.values()]);
 }
 
 /** How far a part reaches along its own z. */

@@ -11,6 +11,7 @@ import {
   plateShape,
   type StandingOutline,
   type StandingPlate,
+  standingOutlines,
   standingPlates,
   traced,
 } from './standing-plate.js';
@@ -27,12 +28,18 @@ export function partOf(build: Build, id: string): Part {
 }
 
 /** The first place of a plate that stands here; one that stands nowhere is a mistake of ours. */
-export const plateOf = (build: Build, id: string, when: When = {}): StandingPlate =>
-  firstOf(platesOf(build, id, when), id);
+export function plateOf(build: Build, id: string, { rear = 0, setup }: When = {}): StandingPlate {
+  const part = partOf(build, id);
+  return firstOf(slidBy(standingPlates(part, placesIn(part, setup).slice(0, 1)), rear), id);
+}
 
-/** The same without its holes. */
-export const outlineOf = (build: Build, id: string, when: Pick<When, 'setup'> = {}): StandingOutline =>
-  firstOf(outlinesOf(build, id, when), id);
+/** The same at the closest place, without its holes, which have most of the corners. */
+export function outlineOf(build: Build, id: string, { setup }: InSetup = {}): StandingOutline {
+  const part = partOf(build, id);
+  return firstOf(standingOutlines(part, placesIn(part, setup).slice(0, 1)), id);
+}
+
+type InSetup = Pick<When, 'setup'>;
 
 function firstOf<T>([first]: readonly T[], id: string): T {
   if (first === undefined) throw new Error(`there is no plate ${id} in this build`);
@@ -41,22 +48,26 @@ function firstOf<T>([first]: readonly T[], id: string): T {
 
 /** All places of a plate, bought ones too; none where the part is not made, or is no plate. */
 export function platesOf(build: Build, id: string, { rear = 0, setup }: When = {}): readonly StandingPlate[] {
-  const plates = standingIn(placedIn(build, id)?.plates() ?? [], setup);
-  if (rear === 0) return plates;
-  return plates.map((plate) => (plate.placement.group === 'front' ? plate : slidBy(plate, rear)));
+  const part = placedIn(build, id)?.part;
+  return part === undefined ? [] : slidBy(standingPlates(part, placesIn(part, setup)), rear);
 }
 
-/** The same at the closest place, without its holes. */
-export const outlinesOf = (build: Build, id: string, { setup }: Pick<When, 'setup'> = {}): readonly StandingOutline[] =>
-  standingIn(placedIn(build, id)?.outlines() ?? [], setup);
+/** The same at the closest place, without their holes. */
+export function outlinesOf(build: Build, id: string, { setup }: InSetup = {}): readonly StandingOutline[] {
+  const part = placedIn(build, id)?.part;
+  return part === undefined ? [] : standingOutlines(part, placesIn(part, setup));
+}
 
 /** The plates of a part that is at hand. */
-export const platesIn = (part: Part): readonly StandingPlate[] => standingPlates(part);
+export const platesIn = (part: Part): readonly StandingPlate[] => standingPlates(part, part.placements);
 
-const standingIn = <T extends StandingOutline>(plates: readonly T[], setup: Setup | undefined): readonly T[] =>
-  setup === undefined ? plates : plates.filter(({ placement }) => stands(placement, setup));
+const placesIn = ({ placements }: Part, setup: Setup | undefined): readonly Placement[] =>
+  setup === undefined ? placements : placements.filter((placement) => stands(placement, setup));
 
-function slidBy(plate: StandingPlate, rear: number): StandingPlate {
+const slidBy = (plates: readonly StandingPlate[], rear: number): readonly StandingPlate[] =>
+  rear === 0 ? plates : plates.map((plate) => (plate.placement.group === 'front' ? plate : slid(plate, rear)));
+
+function slid(plate: StandingPlate, rear: number): StandingPlate {
   const { thickAlong, low, high, outline, holes } = plate;
   if (thickAlong === 'z') return { ...plate, low: low + rear, high: high + rear };
   const slide = ({ x, y }: Point): Point => (thickAlong === 'x' ? { x: x + rear, y } : { x, y: y + rear });

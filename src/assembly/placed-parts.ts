@@ -1,14 +1,10 @@
 import type { Part } from '../model/part.js';
 import { boxesOf, type PlacedBox } from './extent.js';
-import { type StandingOutline, type StandingPlate, standingOutlines, standingPlates } from './standing-plate.js';
 
-/** A part with what many rules ask of it, so that each of its places is measured once. */
+/** A part and the boxes round it in all of its places: most rules ask for them, so they are measured once. */
 export interface PlacedPart {
   readonly part: Part;
   readonly boxes: readonly PlacedBox[];
-  /** Drawn when the first rule asks. */
-  readonly outlines: () => readonly StandingOutline[];
-  readonly plates: () => readonly StandingPlate[];
 }
 
 /** The parts of a build by their ids. */
@@ -18,24 +14,13 @@ export interface PlacedParts {
   readonly byId: ReadonlyMap<string, PlacedPart>;
 }
 
-export const placedParts = (parts: readonly Part[]): PlacedParts => ({
-  parts,
-  byId: new Map(parts.map((part) => [part.id, placed(part)])),
-});
-
-function placed(part: Part): PlacedPart {
-  let drawn: readonly StandingOutline[] | null = null;
-  let cut: readonly StandingPlate[] | null = null;
-  const outlines = () => {
-    drawn ??= standingOutlines(part);
-    return drawn;
-  };
-  const plates = () => {
-    cut ??= standingPlates(part, outlines());
-    return cut;
-  };
-  return { part, boxes: boxesOf(part), outlines, plates };
+export function placedParts(parts: readonly Part[]): PlacedParts {
+  const byId = new Map<string, PlacedPart>();
+  for (const part of parts) byId.set(part.id, placed(part));
+  return { parts, byId };
 }
+
+const placed = (part: Part): PlacedPart => ({ part, boxes: boxesOf(part) });
 
 interface PartsOfBuild {
   readonly parts: readonly Part[];

@@ -24,12 +24,12 @@ export interface StandingPlate extends StandingOutline {
   readonly holes: readonly Loop[];
 }
 
-/** A plate in all of its places, at the closest station; nothing of a part that is no plate. */
-export function standingOutlines(part: Part): readonly StandingOutline[] {
+/** A plate in some of its places, at the closest station; nothing of a part that is no plate. */
+export function standingOutlines(part: Part, places: readonly Placement[]): readonly StandingOutline[] {
   const shape = plateShape(part);
-  if (shape === null || part.placements.length === 0) return [];
+  if (shape === null || places.length === 0) return [];
   const outline = traced(shape.outline);
-  return part.placements.map((placement) => {
+  return places.map((placement) => {
     const { axis, face, other } = facesOf(placement, shape.thickness);
     return {
       part,
@@ -42,9 +42,9 @@ export function standingOutlines(part: Part): readonly StandingOutline[] {
   });
 }
 
-export function standingPlates(part: Part, outlines = standingOutlines(part)): readonly StandingPlate[] {
+export function standingPlates(part: Part, places: readonly Placement[]): readonly StandingPlate[] {
   const holes = (plateShape(part)?.holes ?? []).map(traced);
-  return outlines.map((plate) => ({
+  return standingOutlines(part, places).map((plate) => ({
     ...plate,
     holes: holes.map((hole) => laid(hole, plate.placement, plate.thickAlong)),
   }));

@@ -1,7 +1,6 @@
 import type { Setup } from '../assembly/build.js';
-import { type PlacedLoad, slid } from '../assembly/mass.js';
+import type { Share } from '../assembly/mass.js';
 import { setupsOf, stands } from '../assembly/setups.js';
-import { centreOfGravity } from '../assembly/statics.js';
 import type { Holder } from '../design/design.js';
 import type { Placement } from '../model/part.js';
 import { type Figure, type Formula, formula, measured, told } from './figure.js';
@@ -30,44 +29,53 @@ interface BalanceFigures {
 
 /** What stands in the camera, and how far the moving groups are slid. */
 interface Standing {
-  readonly loads: readonly PlacedLoad[];
+  readonly shares: readonly Share[];
   readonly rear: number;
   /** Told from the others by it in symbols. */
   readonly mark: string;
 }
 
-const weighed = ({ loads, rear }: Standing) => centreOfGravity(loads.map((load) => slid(load, rear)));
+/** Mass and centre of gravity along the axis. */
+function weighed({ shares, rear }: Standing): { readonly massKg: number; readonly z: number } {
+  let massKg = 0;
+  let moment = 0;
+  for (const share of shares) {
+    massKg += share.massKg;
+    moment += share.moment + (share.placement.group === 'front' ? 0 : share.massKg * rear);
+  }
+  return { massKg, z: moment / massKg };
+}
 
 /** z of the centre of gravity closed as for the road, and open with the heaviest holder; that of what slides; their masses. */
-export function balanceOf(loads: readonly PlacedLoad[], holders: readonly Holder[], travel: number): Balance {
+export function balanceOf(shares: readonly Share[], holders: readonly Holder[], travel: number): Balance {
   const heaviest = holders.reduce((most, h) => (h.massKg > most.massKg ? h : most));
   const setups = setupsOf(holders.map((h) => h.name));
   const standing = (setup: Setup | undefined, which: (p: Placement) => boolean) =>
-    loads.filter(({ placement: p }) => setup && stands(p, setup) && which(p));
+    shares.filter(({ placement: p }) => setup && stands(p, setup) && which(p));
   const exposing = setups.find((s) => s.holder === heaviest.name && !s.focusing);
-  const onTheRoad: Standing = { loads: standing(setups.at(-1), () => true), rear: 0, mark: '1' };
-  const open: Standing = { loads: standing(exposing, () => true), rear: travel, mark: '2' };
-  const moving: Standing = { loads: standing(exposing, (p) => p.group !== 'front'), rear: travel, mark: 's' };
+  const onTheRoad: Standing = { shares: standing(setups.at(-1), () => true), rear: 0, mark: '1' };
+  const open: Standing = { shares: standing(exposing, () => true), rear: travel, mark: '2' };
+  const moving: Standing = { shares: standing(exposing, (p) => p.group !== 'front'), rear: travel, mark: 's' };
   const [road, loaded, sliding] = [weighed(onTheRoad), weighed(open), weighed(moving)];
   const empty = 'closed, the glass in and no holder';
   const full = `open, the ${heaviest.name} in`;
   const kilograms = { unit: 'kg', source: WEIGHED } as const;
   const middle = { unit: 'mm', source: WEIGHED } as const;
   return {
-    closest: road.at.z,
-    farthest: loaded.at.z,
+    closest: road.z,
+    farthest: loaded.z,
     massKg: road.massKg,
     loadedKg: loaded.massKg,
-    sliding: sliding.at.z,
+    sliding: sliding.z,
     slidingKg: sliding.massKg,
     figures: {
-      closest: told('z_1', `z of the centre of gravity, ${empty}`, road.at.z, () => meanOf(onTheRoad), middle),
-      farthest: told('z_2', `z of the centre of gravity, ${full}`, loaded.at.z, () => meanOf(open), middle),
+      closest: told('z_1', `z of the centre of gravity, ${empty}`, road.z, () => meanOf(onTheRoad), middle),
+      farthest: told('z_2', `z of the centre of gravity, ${full}`, loaded.z, () => meanOf(open), middle),
       mass: told('M', 'mass with the glass and the lens, no holder', road.massKg, () => sumOf(onTheRoad), kilograms),
       sliding: told(
         'z_s',
         `z of the centre of gravity of what slides, ${full}`,
-        sliding.at.z,
+        sliding.z,
         () => meanOf(moving),
         middle,
       ),
@@ -88,18 +96,18 @@ const GROUPS = [
 ] as const;
 
 /** Mass and centre of gravity of each group that there is. */
-function groupsOf({ loads, rear, mark }: Standing) {
+function groupsOf({ shares, rear, mark }: Standing) {
   const [front, sliding, back, loose, held] = GROUPS;
   const homes = { front, rear: sliding, back, loose };
-  const groupOf = ({ placement: { group } }: PlacedLoad) => (typeof group === 'string' ? homes[group] : held);
+  const groupOf = ({ placement: { group } }: Share) => (typeof group === 'string' ? homes[group] : held);
   return GROUPS.flatMap((group) => {
-    const own = loads.filter((load) => groupOf(load) === group);
+    const own = shares.filter((share) => groupOf(share) === group);
     if (own.length === 0) return [];
-    const { massKg, at } = weighed({ loads: own, rear, mark });
+    const { massKg, z } = weighed({ shares: own, rear, mark });
     return [
       {
         mass: measured(`M_${group.mark}${mark}`, `mass of ${group.what}`, massKg, OWN, 'kg'),
-        z: measured(`z_${group.mark}${mark}`, 'z of its centre of gravity', at.z, OWN),
+        z: measured(`z_${group.mark}${mark}`, 'z of its centre of gravity', z, OWN),
       },
     ];
   });

@@ -1,5 +1,5 @@
 import type { Build } from '../assembly/build.js';
-import { loadsOf } from '../assembly/mass.js';
+import { sharesOf } from '../assembly/mass.js';
 import { placedParts } from '../assembly/placed-parts.js';
 import { ON_THE_ROAD, setupsOf } from '../assembly/setups.js';
 import type { Design } from '../design/design.js';
@@ -383,9 +383,8 @@ export function sizeCamera(design: Design): Camera {
     });
   // a first tailboard to be weighed with the rest; moving its nut and doubler moves the balance by less than a millimetre
   const partsAbove = cutOut(above);
-  const loadsAbove = partsAbove.flatMap(loadsOf);
-  const weigh = (rest: readonly Part[]) =>
-    balanceOf([...loadsAbove, ...rest.flatMap(loadsOf)], design.holders, rod.travel);
+  const sharesAbove = sharesOf(partsAbove);
+  const weigh = (rest: readonly Part[]) => balanceOf([...sharesAbove, ...sharesOf(rest)], design.holders, rod.travel);
   const draft = weigh(
     cutOut({ tailboard: tailboardOn(reckoned('z_0', 'a first guess', formula`${rod.closest} / 2`), 0) }),
   );

@@ -43,15 +43,22 @@ export const fingerRule = (
   fit: number,
   build: Build,
 ): readonly Finding[] => {
-  const found = edges.flatMap((edge) => told(box, edge, fit, build));
+  // a panel has several edges and is drawn once
+  const drawn = new Map<string, StandingPlate>();
+  const panel = (id: string) => {
+    const plate = drawn.get(id) ?? plateOf(build, id);
+    drawn.set(id, plate);
+    return plate;
+  };
+  const found = edges.flatMap((edge) => told(box, edge, fit, panel));
   // left and right are told once where they are alike
   return found.filter(({ message }, i) => found.findIndex((one) => one.message === message) === i);
 };
 
-function told(box: string, edge: FingerEdge, fit: number, build: Build): readonly Finding[] {
+function told(box: string, edge: FingerEdge, fit: number, panel: (id: string) => StandingPlate): readonly Finding[] {
   // a box that does not close has no edge: the rules of the slide say so
   if (edge.to - edge.from <= ROUNDING) return [];
-  const [owner, partner] = [plateOf(build, edge.owner), plateOf(build, edge.partner)];
+  const [owner, partner] = [panel(edge.owner), panel(edge.partner)];
   const own = runsOf(owner, middleOf(partner), edge);
   const gaps = between(own, edge);
   const others = runsOf(partner, middleOf(owner), edge).map((run) => widened(run, fit));

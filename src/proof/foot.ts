@@ -1,13 +1,12 @@
 import type { Build, Setup } from '../assembly/build.js';
 import { ROUNDING, unless } from '../assembly/limit.js';
-import { loadsAlongAxis } from '../assembly/mass.js';
+import { sharesOf } from '../assembly/mass.js';
 import { boxOf, openingRound, partOf } from '../assembly/measure.js';
 import { ON_THE_ROAD, stands } from '../assembly/setups.js';
 import { spanOf, spansOf } from '../assembly/span-of.js';
 import { cantileverSag, cantileverTilt, secondMoment, yaw } from '../assembly/statics.js';
 import type { Design } from '../design/design.js';
 import type { Finding } from '../model/finding.js';
-import type { Placement } from '../model/part.js';
 import { circleOfConfusion, depthOfFocus } from '../optics/depth.js';
 import { diagonal } from '../optics/image-circle.js';
 import { standardGravity } from '../standards/gravity.js';
@@ -31,7 +30,7 @@ interface Weighed {
  * there. Only z counts, so moments are summed along it alone.
  */
 function weighed(build: Build): readonly Weighed[] {
-  const shares = sharesOf(build);
+  const shares = sharesOf(build.parts);
   const travel = travelOf(build);
   return build.setups.flatMap((setup) => {
     let standing = 0;
@@ -55,31 +54,6 @@ function weighed(build: Build): readonly Weighed[] {
       return { setup, drawn, massKg, z: (standingMoment + moved) / massKg, sliding };
     });
   });
-}
-
-/** What stands and falls together: it is in the same set-ups, and slides or does not. */
-interface Share {
-  readonly placement: Placement;
-  massKg: number;
-  /** Mass by z. */
-  moment: number;
-}
-
-/** Each part is weighed once, and summed with what shares its fate; a camera has hundreds of places but few fates. */
-function sharesOf({ parts }: Build): readonly Share[] {
-  const front = new Map<unknown, Share>();
-  const sliding = new Map<unknown, Share>();
-  for (const { placement, massKg, z } of parts.flatMap(loadsAlongAxis)) {
-    const shares = placement.group === 'front' ? front : sliding;
-    const fate = placement.when ?? placement.group;
-    const known = shares.get(fate);
-    if (known === undefined) shares.set(fate, { placement, massKg, moment: massKg * z });
-    else {
-      known.massKg += massKg;
-      known.moment += massKg * z;
-    }
-  }
-  return [...front.values(), ...sliding.values()];
 }
 
 const what = ({ setup }: Weighed): string => (setup.focusing ? 'the ground glass' : `the ${setup.holder}`);

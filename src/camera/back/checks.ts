@@ -2,14 +2,14 @@ import type { Build } from '../../assembly/build.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
 import {
   boxOf,
-  holeRound,
   type Loop,
   leastBetween,
   leastFrom,
   narrowestBand,
+  openingRound,
   outlineOf,
   plateOf,
-  type StandingPlate,
+  type StandingOutline,
   sidesOf,
 } from '../../assembly/measure.js';
 import { spanOf, spansOf } from '../../assembly/span-of.js';
@@ -19,25 +19,22 @@ import { mm, plainNumber, tenth } from '../../units/print.js';
 import type { Back } from './size.js';
 
 /** The set-up in which the back stands with its open end up. */
-function upright(build: Build, id: string): StandingPlate {
-  const setup = build.setups.find(({ orientation }) => orientation === 'upright');
-  return plateOf(build, id, setup ? { setup } : {});
+function upright({ setups }: Build) {
+  const setup = setups.find(({ orientation }) => orientation === 'upright');
+  return setup ? { setup } : {};
 }
 
 /** A loop turned with the back by so many quarters. */
 function turned(loop: Loop, quarters: number): Loop {
-  return quarters === 0
-    ? loop
-    : turned(
-        loop.map(({ x, y }) => ({ x: -y, y: x })),
-        quarters - 1,
-      );
+  if (quarters === 0) return loop;
+  if (quarters === 1) return loop.map(({ x, y }) => ({ x: -y, y: x }));
+  return quarters === 2 ? loop.map(({ x, y }) => ({ x: -x, y: -y })) : loop.map(({ x, y }) => ({ x: y, y: -x }));
 }
 
 /** The hole of a plate round the axis; a plate of the back without one is a mistake of ours. */
-function openingOf(plate: StandingPlate): Loop {
-  const opening = holeRound(plate);
-  if (opening === null) throw new Error(`${plate.part.id} has no opening round the axis`);
+function openingOf({ part, placement }: StandingOutline): Loop {
+  const opening = openingRound(part, placement, 'z');
+  if (!opening) throw new Error(`${part.id} has no opening round the axis`);
   return opening;
 }
 
@@ -47,10 +44,10 @@ const SLIP = { least: 0.2, most: 0.5, usual: 0.3 };
 
 /** back-square: the turning ring as it is cut, in the standard's opening as it is cut, in all four turns. */
 export function backSquare(_own: Back, build: Build): readonly Finding[] {
-  const ring = upright(build, 'B2').outline;
+  const ring = outlineOf(build, 'B2', upright(build)).outline;
   const { width, height } = sidesOf(ring);
   const askew = Math.abs(width - height);
-  const opening = openingOf(plateOf(build, 'R3'));
+  const opening = openingOf(outlineOf(build, 'R3'));
   const slip = Math.min(...[0, 1, 2, 3].map((quarters) => leastBetween(turned(ring, quarters), opening)));
   const rule = { rule: 'back-square', level: 'error' } as const;
   return [
@@ -80,7 +77,7 @@ const leastRing = (ply: number): number => Math.max(6, 1.5 * ply);
 
 /** ring-width: the narrowest wood between the ring's outline and its opening. */
 export function ringWidth(_own: Back, build: Build): readonly Finding[] {
-  const ring = upright(build, 'B2');
+  const ring = plateOf(build, 'B2', upright(build));
   const value = narrowestBand(ring);
   const limit = leastRing(ring.high - ring.low);
   return unless(value >= limit - ROUNDING, {
@@ -106,11 +103,11 @@ const OFF_CORNER = 20;
 /** trap-land: the back plate over the standard, round the room of the rear box, for every way the back is turned. */
 export function trapLand({ holderWidth }: Back, build: Build): readonly Finding[] {
   // the fingers of the rear box end flush in the standard's notches: light sees the box's inner faces
-  const [left, right] = [outlineOf(build, 'R1L').high, outlineOf(build, 'R1R').low];
-  const [bottom, top] = [outlineOf(build, 'R2F').high, outlineOf(build, 'R2T').low];
+  const [left, right] = [spanOf(build, 'R1L').x[1], spanOf(build, 'R1R').x[0]];
+  const [bottom, top] = [spanOf(build, 'R2F').y[1], spanOf(build, 'R2T').y[0]];
   const room = rectangle(box(left, bottom, right, top));
   const standard = outlineOf(build, 'R3').outline;
-  const back = upright(build, 'B1').outline;
+  const { outline: back, low, high } = outlineOf(build, 'B1', upright(build));
   const edges = [standard, ...[0, 1, 2, 3].map((quarters) => turned(back, quarters))];
   const corners = Math.min(...room.flatMap((corner) => edges.map((edge) => leastFrom(corner, edge))));
   const inset = (a: number, b: number) => [a + OFF_CORNER, Math.max(a + OFF_CORNER, b - OFF_CORNER)] as const;
@@ -126,7 +123,7 @@ export function trapLand({ holderWidth }: Back, build: Build): readonly Finding[
   ]);
   const sides = Math.min(...straight.flatMap((side) => edges.map((edge) => leastBetween(side, edge))));
   const wider = Math.max(2 * (LAND.sides - sides), Math.SQRT2 * (LAND.corners - corners));
-  const ply = plateOf(build, 'B1').high - plateOf(build, 'B1').low;
+  const ply = high - low;
   const land = {
     rule: 'trap-land',
     level: 'error',
@@ -155,7 +152,7 @@ const SEAT_SLENDER = 45;
 
 /** seat-flat: the long side of the back plate's opening over its thickness. */
 export function seatFlat(_own: Back, build: Build): readonly Finding[] {
-  const plate = upright(build, 'B1');
+  const plate = outlineOf(build, 'B1', upright(build));
   const { width, height } = sidesOf(openingOf(plate));
   const long = Math.max(width, height);
   const value = long / (plate.high - plate.low);
@@ -193,7 +190,7 @@ export function registerSoft(_own: Back, build: Build): readonly Finding[] {
 
 /** holder-clears: a back with a tongue has no light trap to spare at the closed end. */
 export function tongueNote(_own: Back, build: Build): readonly Finding[] {
-  const { bottom, top } = boxOf(upright(build, 'B1').outline);
+  const { bottom, top } = boxOf(outlineOf(build, 'B1', upright(build)).outline);
   return unless(top <= -bottom + ROUNDING, {
     rule: 'holder-clears',
     level: 'note',
@@ -210,11 +207,9 @@ const BEYOND_GROOVE = 3;
 
 /** web-least: a groove for lock ribs under the holders that lie over it; beside it, like every other web, the proof looks. */
 export function grooveWeb(_own: Back, build: Build): readonly Finding[] {
-  const plate = upright(build, 'B1');
-  const opening = openingOf(plate);
-  const grooves = plate.holes
-    .filter((hole) => hole !== opening && sidesOf(hole).width > sidesOf(opening).width)
-    .map((hole) => boxOf(hole).top);
+  const plate = plateOf(build, 'B1', upright(build));
+  const { width } = sidesOf(openingOf(plate));
+  const grooves = plate.holes.filter((hole) => sidesOf(hole).width > width).map((hole) => boxOf(hole).top);
   const open = Math.max(...holderEnds(build));
   return grooves.flatMap((top) =>
     unless(open - top >= BEYOND_GROOVE - ROUNDING, {

@@ -1,6 +1,5 @@
 import type { Build } from '../../assembly/build.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
-import { outlineOf } from '../../assembly/measure.js';
 import { spanOf } from '../../assembly/span-of.js';
 import { secondMoment, spanSag } from '../../assembly/statics.js';
 import type { Finding } from '../../model/finding.js';
@@ -48,14 +47,14 @@ const MODULUS = 7000;
 
 /** thin-panel: the walls of the front box as they stand, their span over their thickness, and how far a push bows them. */
 export const thinPanel = (_own: FrontBox, build: Build): readonly Finding[] => {
-  const [left, right] = [outlineOf(build, 'F2L'), outlineOf(build, 'F2R')];
-  const [floor, top] = [outlineOf(build, 'F4'), outlineOf(build, 'F3')];
+  const [left, right] = [spanOf(build, 'F2L').x, spanOf(build, 'F2R').x];
+  const [floor, top] = [spanOf(build, 'F4').y, spanOf(build, 'F3').y];
   const rear = { top: spanOf(build, 'R2T'), side: spanOf(build, 'R1R') };
   const depth = spanOf(build, 'F3').z;
-  const ply = top.high - top.low;
-  const span = Math.max(right.low - left.high, top.low - floor.high);
+  const ply = top[1] - top[0];
+  const span = Math.max(right[0] - left[1], top[0] - floor[1]);
   // the air to the rear box, of which the bow may take half
-  const air = Math.min(top.low - rear.top.y[1], right.low - rear.side.x[1]);
+  const air = Math.min(top[0] - rear.top.y[1], right[0] - rear.side.x[1]);
   const bow = spanSag(PUSH_N, span, MODULUS, secondMoment(depth[1] - depth[0], ply));
   const rule = { rule: 'thin-panel', level: 'warning', about: 'plywood.thickness' } as const;
   const cure = (least: number) =>

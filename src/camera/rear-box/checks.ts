@@ -1,6 +1,5 @@
 import type { Build } from '../../assembly/build.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
-import { outlineOf } from '../../assembly/measure.js';
 import { spanOf, spansOf } from '../../assembly/span-of.js';
 import type { Finding } from '../../model/finding.js';
 import { mm, plainNumber, tenth } from '../../units/print.js';
@@ -17,13 +16,13 @@ interface Air {
 
 /** From the outer faces of the rear box to the inner faces of the front box, on all four sides. */
 function airAround(build: Build): readonly [Air, ...Air[]] {
-  const [left, right] = [outlineOf(build, 'F2L'), outlineOf(build, 'F2R')];
-  const [floor, top] = [outlineOf(build, 'F4'), outlineOf(build, 'F3')];
+  const [left, right] = [spanOf(build, 'F2L').x, spanOf(build, 'F2R').x];
+  const [floor, top] = [spanOf(build, 'F4').y, spanOf(build, 'F3').y];
   return [
-    { where: 'on the right', air: right.low - outlineOf(build, 'R1R').high },
-    { where: 'on the left', air: outlineOf(build, 'R1L').low - left.high },
-    { where: 'above', air: top.low - outlineOf(build, 'R2T').high },
-    { where: 'below', air: outlineOf(build, 'R2F').low - floor.high },
+    { where: 'on the right', air: right[0] - spanOf(build, 'R1R').x[1] },
+    { where: 'on the left', air: spanOf(build, 'R1L').x[0] - left[1] },
+    { where: 'above', air: top[0] - spanOf(build, 'R2T').y[1] },
+    { where: 'below', air: spanOf(build, 'R2F').y[0] - floor[1] },
   ];
 }
 
@@ -35,7 +34,8 @@ const widest = ([first, ...others]: readonly [Air, ...Air[]]): Air =>
 /** box-clearance: c, measured on all four sides. */
 export function boxClearance(_own: RearBox, build: Build): readonly Finding[] {
   const { jams, least, most, usual } = CLEARANCE;
-  const [tight, wide] = [tightest(airAround(build)), widest(airAround(build))];
+  const all = airAround(build);
+  const [tight, wide] = [tightest(all), widest(all)];
   const { where, air } = tight.air < least - ROUNDING ? tight : wide;
   if (air >= least - ROUNDING && air <= most + ROUNDING) return [];
   const jammed = air < jams - ROUNDING;
@@ -69,7 +69,8 @@ const LEAST_BAND = 8;
 
 /** felt-gap: the felt that is bought against the gap as it stands, and the two bands as they lie one behind the other. */
 export function feltGap({ felt }: RearBox, build: Build): readonly Finding[] {
-  const [tight, wide] = [tightest(airAround(build)).air, widest(airAround(build)).air];
+  const all = airAround(build);
+  const [tight, wide] = [tightest(all).air, widest(all).air];
   const leaks = felt / wide < FELT.least - ROUNDING;
   const gap = leaks ? wide : tight;
   const value = felt / gap;
@@ -146,10 +147,10 @@ export function damp(_own: RearBox, build: Build): readonly Finding[] {
 
 /** finger-rule: the long edges of the rear box, and its fingers in the opening of the standard. */
 export function rearFingers({ wood }: RearBox, build: Build): readonly Finding[] {
-  const [left, right] = [outlineOf(build, 'R1L'), outlineOf(build, 'R1R')];
-  const [floor, top] = [outlineOf(build, 'R2F'), outlineOf(build, 'R2T')];
-  const standard = outlineOf(build, 'R3').low;
-  const front = spanOf(build, 'R1L').z[0];
+  const [left, right] = [spanOf(build, 'R1L'), spanOf(build, 'R1R').x];
+  const [floor, top] = [spanOf(build, 'R2F').y, spanOf(build, 'R2T').y];
+  const standard = spanOf(build, 'R3').z[0];
+  const front = left.z[0];
   const lids = ['R2T', 'R2F'];
   return fingerRule(
     'Rear box',
@@ -162,16 +163,16 @@ export function rearFingers({ wood }: RearBox, build: Build): readonly Finding[]
         owner: 'R3',
         partner,
         along: 'y' as const,
-        from: floor.high,
-        to: top.low,
+        from: floor[1],
+        to: top[0],
       })),
       ...lids.map((partner) => ({
         name: 'standard',
         owner: 'R3',
         partner,
         along: 'x' as const,
-        from: left.high,
-        to: right.low,
+        from: left.x[1],
+        to: right[0],
       })),
     ],
     wood.fits.glueSlip,
