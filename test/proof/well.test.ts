@@ -128,16 +128,23 @@ describe('raised-rim: the fence at the open end stands 0.3 above the joint under
     expect(told?.message).toMatch(/lifts it by 2\.3 mm, and the fence at the open end is 2\.5 mm high/);
     expect(told?.hint).toContain('dark cloth');
   });
-  test('on a spacer of 23 shims of 0.1', () => {
+  // 2.4 is made of 23 shims of 0.1: the last 0.1 is within half the tolerance, 0.11
+  const onShims = (slideDepth: number) => {
     const planned = planCamera({
       ...design,
       groundGlass: { ...design.groundGlass, depth: 8.2 },
-      holders: design.holders.map((holder, i) => ({ ...holder, filmDepth: i === 0 ? 5.8 : 8.2 })),
+      holders: design.holders.map((holder, i) => ({
+        ...holder,
+        filmDepth: i === 0 ? 5.8 : 8.2,
+        slideDepth: i === 0 ? holder.slideDepth : slideDepth,
+      })),
       shims: [0.1],
     });
-    // 2.4 is made of 23 shims: the last 0.1 is within half the tolerance, 0.11
-    expect(toldUnder('raised-rim', planned.build, planned.design)[0]?.value).toBeCloseTo(2.3, 6);
-  });
+    return toldUnder('raised-rim', planned.build, planned.design);
+  };
+  test('a third layer of board follows a spacer of 23 shims', () => expect(onShims(4.05)).toEqual([]));
+  test('but not where the slide of another holder runs 3 mm behind its face', () =>
+    expect(onShims(3)[0]?.value).toBeCloseTo(2.3, 6));
 });
 
 describe('raised-rim: a short holder in a long well', () => {
