@@ -29,14 +29,15 @@ export function partOf(build: Build, id: string): Part {
 
 /** The first place of a plate that stands here; one that stands nowhere is a mistake of ours. */
 export function plateOf(build: Build, id: string, { rear = 0, setup }: When = {}): StandingPlate {
-  const part = partOf(build, id);
-  return firstOf(slidBy(standingPlates(part, placesIn(part, setup).slice(0, 1)), rear), id);
+  const part = placedIn(build, id)?.part;
+  const first = part && standingPlates(part, placesIn(part, setup).slice(0, 1));
+  return firstOf(slidBy(first ?? [], rear), id);
 }
 
 /** The same at the closest place, without its holes, which have most of the corners. */
 export function outlineOf(build: Build, id: string, { setup }: InSetup = {}): StandingOutline {
-  const part = partOf(build, id);
-  return firstOf(standingOutlines(part, placesIn(part, setup).slice(0, 1)), id);
+  const part = placedIn(build, id)?.part;
+  return firstOf((part && standingOutlines(part, placesIn(part, setup).slice(0, 1))) ?? [], id);
 }
 
 type InSetup = Pick<When, 'setup'>;
@@ -220,31 +221,27 @@ function leastOf(points: readonly Point[], loop: Loop, known: number): number {
 
 /** Whether an edge of one loop passes through an edge of the other. */
 function cross(a: Loop, b: Loop): boolean {
-  let a1 = a[a.length - 1] as Point;
-  for (const a2 of a) {
+  for (let i = 0, before = a.length - 1; i < a.length; before = i++) {
+    const a1 = a[before] as Point;
+    const a2 = a[i] as Point;
     const left = Math.min(a1.x, a2.x);
     const right = Math.max(a1.x, a2.x);
     const bottom = Math.min(a1.y, a2.y);
     const top = Math.max(a1.y, a2.y);
-    let b1 = b[b.length - 1] as Point;
-    for (const b2 of b) {
-      const apart =
-        (b1.x > right && b2.x > right) ||
-        (b1.x < left && b2.x < left) ||
-        (b1.y > top && b2.y > top) ||
-        (b1.y < bottom && b2.y < bottom);
-      if (!apart && parts(a1, a2, b1, b2) && parts(b1, b2, a1, a2)) return true;
-      b1 = b2;
+    for (let k = 0, last = b.length - 1; k < b.length; last = k++) {
+      const b1 = b[last] as Point;
+      const b2 = b[k] as Point;
+      if ((b1.x > right && b2.x > right) || (b1.x < left && b2.x < left)) continue;
+      if ((b1.y > top && b2.y > top) || (b1.y < bottom && b2.y < bottom)) continue;
+      if (parts(a1, a2, b1, b2) && parts(b1, b2, a1, a2)) return true;
     }
-    a1 = a2;
   }
   return false;
 }
 
 /** Whether a line leaves two points on different sides. */
-const parts = (from: Point, to: Point, a: Point, b: Point): boolean => {
+function parts(from: Point, to: Point, a: Point, b: Point): boolean {
   const dx = to.x - from.x;
   const dy = to.y - from.y;
-  const [sideA, sideB] = [dx * (a.y - from.y) - dy * (a.x - from.x), dx * (b.y - from.y) - dy * (b.x - from.x)];
-  return sideA * sideB < 0;
-};
+  return (dx * (a.y - from.y) - dy * (a.x - from.x)) * (dx * (b.y - from.y) - dy * (b.x - from.x)) < 0;
+}
