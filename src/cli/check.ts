@@ -41,7 +41,11 @@ export async function check(
   }
   if (folder !== undefined) {
     if (leaks.length > 0) await writeFolder(folder, leaks);
-    await terminal.err(leaks.length > 0 ? `Drew ${leaks.length} leaks into ${folder}.\n` : 'No leak to draw.\n');
+    await terminal.err(
+      leaks.length > 0
+        ? `Drew ${leaks.length} ${leaks.length === 1 ? 'leak' : 'leaks'} into ${folder}.\n`
+        : 'No leak to draw.\n',
+    );
   }
   return errors === 0 ? EXIT.done : EXIT.ruleBroken;
 }
