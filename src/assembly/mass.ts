@@ -34,33 +34,36 @@ export interface Share {
  * the axis alone: of a plate that stands across it nothing but its two faces needs to be looked at.
  */
 export function sharesOf(parts: readonly Part[]): readonly Share[] {
-  const sums = new Map<Group, Map<Placement['when'], { placement: Placement; massKg: number; moment: number }>>();
+  const sums = new Map<Group, Map<Placement['when'], Sum>>();
   for (const part of parts) {
     const { massKg } = part;
     const middle = thicknessOf(part) / 2;
     let centre: Point3 | null = null;
     for (const placement of part.placements) {
       const { matrix, when, group } = placement;
-      const at = (i: number) => matrix[i] as number;
-      let z = at(10) * middle + at(14);
-      if (at(2) !== 0 || at(6) !== 0) {
+      const [ofX, ofY] = [matrix[2] as number, matrix[6] as number];
+      let z = (matrix[10] as number) * middle + (matrix[14] as number);
+      if (ofX !== 0 || ofY !== 0) {
         centre ??= centreOf(part);
-        z += at(2) * centre.x + at(6) * centre.y;
+        z += ofX * centre.x + ofY * centre.y;
       }
-      let own = sums.get(group);
-      if (own === undefined) {
-        own = new Map();
-        sums.set(group, own);
-      }
+      const own = sums.get(group) ?? new Map<Placement['when'], Sum>();
       const sum = own.get(when);
-      if (sum === undefined) own.set(when, { placement, massKg, moment: massKg * z });
-      else {
+      if (sum !== undefined) {
         sum.massKg += massKg;
         sum.moment += massKg * z;
+        continue;
       }
+      sums.set(group, own.set(when, { placement, massKg, moment: massKg * z }));
     }
   }
   return [...sums.values()].flatMap((own) => [...own.values()]);
+}
+
+interface Sum {
+  readonly placement: Placement;
+  massKg: number;
+  moment: number;
 }
 
 /** How far a part reaches along its own z. */

@@ -103,9 +103,9 @@ const middleOf = ({ thickAlong, low, high }: StandingPlate): Middle => ({ axis: 
 
 /** The wood of a plate along the edge, halfway through the thickness of the other one. */
 function runsOf(plate: StandingPlate, middle: Middle, { along, from, to }: FingerEdge): readonly Run[] {
-  const ends = [plate.outline, ...plate.holes]
-    .flatMap((loop) => crossings(loop, plate.thickAlong, middle, along))
-    .sort((a, b) => a - b);
+  const ends: number[] = [];
+  for (const loop of [plate.outline, ...plate.holes]) ends.push(...crossings(loop, plate.thickAlong, middle, along));
+  ends.sort((a, b) => a - b);
   const runs: Run[] = [];
   for (let i = 0; i + 1 < ends.length; i += 2) {
     const run = { from: Math.max(from, ends[i] ?? 0), to: Math.min(to, ends[i + 1] ?? 0) };

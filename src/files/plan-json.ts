@@ -87,6 +87,6 @@ function put(value: unknown): unknown {
   if (value === null || typeof value !== 'object') return value;
   if ('symbol' in value && 'value' in value) return put(value.value);
   const out: Record<string, unknown> = {};
-  for (const [key, own] of Object.entries(value)) out[key] = put(own);
+  for (const key in value) out[key] = put((value as Record<string, unknown>)[key]);
   return out;
 }

@@ -25,7 +25,7 @@ export const exitPupil = ({
 });
 
 /** The bundle that leaves the barrel: from the circle of its rear rim to the edge of the image, mm. */
-interface Bundle {
+export interface Bundle {
   readonly rim: { readonly z: number; readonly radius: number };
   /** Half of the image's side, or of its diagonal. */
   readonly film: { readonly z: number; readonly half: number };

@@ -3,7 +3,7 @@ import { ROUNDING, unless } from '../assembly/limit.js';
 import { partOf } from '../assembly/measure.js';
 import { spanOf } from '../assembly/span-of.js';
 import type { Holder } from '../design/design.js';
-import { apply } from '../geometry/placement.js';
+import { apply, type Point3 } from '../geometry/placement.js';
 import type { Finding } from '../model/finding.js';
 import { filmPlane, magnificationAt } from '../optics/conjugates.js';
 import { magnification, mm, tenth } from '../units/print.js';
@@ -31,11 +31,11 @@ function linesOn(build: Build, id: string): readonly Line[] {
   });
   return part.marks.flatMap(({ text, x, y, height }) => {
     const word = at(x, y + height / 2);
-    const beside = strokes.filter((stroke) => stroke.x > 0 === word.x > 0);
-    const [first, ...others] = beside;
-    if (first === undefined) return [];
-    const nearest = others.reduce((a, b) => (Math.abs(b.z - word.z) < Math.abs(a.z - word.z) ? b : a), first);
-    return [{ text, x: word.x, z: nearest.z }];
+    let nearest: Point3 | null = null;
+    for (const stroke of strokes)
+      if (stroke.x > 0 === word.x > 0)
+        if (nearest === null || Math.abs(stroke.z - word.z) < Math.abs(nearest.z - word.z)) nearest = stroke;
+    return nearest === null ? [] : [{ text, x: word.x, z: nearest.z }];
   });
 }
 

@@ -6,7 +6,7 @@ import { stands } from '../assembly/setups.js';
 import type { Design } from '../design/design.js';
 import type { Point } from '../geometry/path.js';
 import type { Placement } from '../model/part.js';
-import { bundleHalfWidth } from '../optics/light-cone.js';
+import { type Bundle, bundleHalfWidth } from '../optics/light-cone.js';
 import { mm, tenth } from '../units/print.js';
 import { exposing, lensSeat, rearBoxOf, standInOf, travelOf, uprightBoxes } from './landmarks.js';
 import type { PieceRule, ProofRule } from './proof-rule.js';
@@ -38,23 +38,25 @@ export const coneClear: PieceRule = (design, build, pieces) => {
   ];
   const gates = { upright: gatesTo(edges.upright), lengthwise: gatesTo(edges.lengthwise) };
   const halves = { upright: edges.upright.map(fromAxis), lengthwise: edges.lengthwise.map(fromAxis) };
-  const ends = [0, travelOf(build)];
+  const travel = travelOf(build);
   let tightest = { room: Infinity, gate: '', holder: '' };
   for (const holder of holders)
     for (const setup of exposing(build, holder)) {
       const [held] = uprightBoxes(standInOf(build, holder), setup);
       if (held === undefined) continue;
       const film = held.z[0] + holder.filmDepth;
-      const edge = halves[setup.orientation];
-      const films = ends.map((rear) => edge.map((half) => ({ z: film + rear, half })));
+      const light = [0, travel].map((rear) => ({
+        rear,
+        bundles: halves[setup.orientation].map((half): Bundle => ({ rim, film: { z: film + rear, half } })),
+      }));
       for (const gate of gates[setup.orientation]) {
         if (gate.placement !== null && !stands(gate.placement, setup)) continue;
-        for (const [end, edges] of films.entries()) {
-          const z = gate.z + (ends[end] ?? 0);
-          for (const [way, film] of edges.entries()) {
+        for (const { rear, bundles } of light) {
+          const z = gate.z + rear;
+          for (let way = 0; way < bundles.length; way++) {
             // ahead of the rim the barrel itself has to pass
-            const light = z <= rim.z ? rim.radius : bundleHalfWidth({ rim, film }, z);
-            const room = (gate.half[way] ?? 0) - light;
+            const half = z <= rim.z ? rim.radius : bundleHalfWidth(bundles[way] as Bundle, z);
+            const room = (gate.half[way] as number) - half;
             if (room < tightest.room - ROUNDING) tightest = { room, gate: gate.name, holder: holder.name };
           }
         }

@@ -115,15 +115,15 @@ export function racking({ friction }: RearStandard, build: Build): readonly Find
 const upright = ({ setups }: Build) => setups.find(({ orientation }) => orientation === 'upright');
 
 /** Quarter turns in which a back is used: not open end down where a tongue hangs over the square. */
-function turnsOf(build: Build): readonly number[] {
-  const { bottom, top } = boxOf(backPlate(build, 0));
+function turnsOf(back: Loop): readonly number[] {
+  const { bottom, top } = boxOf(back);
   return top > -bottom + ROUNDING ? [0, 1, 3] : [0, 1, 2, 3];
 }
 
-/** The back plate, turned by so many quarters from its open end up. */
-function backPlate(build: Build, quarters: number): Loop {
+/** The back plate with its open end up. */
+function backPlate(build: Build): Loop {
   const setup = upright(build);
-  return outlineOf(build, 'B1', setup ? { setup } : {}).outline.map((point) => turnedBy(point, quarters));
+  return outlineOf(build, 'B1', setup ? { setup } : {}).outline;
 }
 
 function turnedBy({ x, y }: Point, quarters: number): Point {
@@ -136,7 +136,7 @@ function turnedBy({ x, y }: Point, quarters: number): Point {
 export function backClearsSole(_own: RearStandard, build: Build): readonly Finding[] {
   const limit = 2;
   const setup = upright(build);
-  const turns = turnsOf(build);
+  const turns = turnsOf(backPlate(build));
   const { x, y } = around(
     build.parts
       .filter((part) => part.placements.some(({ group }) => group === 'back'))
@@ -224,7 +224,8 @@ function airWhenOpen({ open }: Button, back: Loop, enough: number): number {
 /** button-clears: a turn-button holds the back, lets it go, misses the fences, and leaves the standard's front flush. */
 export function buttonClears(_own: RearStandard, build: Build): readonly Finding[] {
   const buttons = buttonsOf(build);
-  const backs = turnsOf(build).map((quarters) => backPlate(build, quarters));
+  const back = backPlate(build);
+  const backs = turnsOf(back).map((quarters) => back.map((point) => turnedBy(point, quarters)));
   const pairs = buttons.flatMap((button) => backs.map((back) => ({ button, back })));
   const over = Math.min(
     ...pairs.map(({ button, back }) => Math.max(0, button.arm - reach(back, button.pivot, button.towards))),

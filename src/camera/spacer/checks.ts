@@ -18,7 +18,7 @@ function stackOf({ spacer }: PlacedSpacer, build: Build) {
   const seat = outlineOf(build, 'B1', when).high;
   const shims = layers.filter(({ part }) => part.kind === 'bought');
   const pins = build.parts
-    .filter(({ id }) => id.startsWith(`${spacer.id}-pin-`))
+    .filter(({ id }) => id.startsWith(`${ply}-pin-`))
     .flatMap(({ id }) => spansOf(build, id, when));
   const top = Math.max(seat, ...layers.map(({ high }) => high));
   return { layers, shims, plies: layers.length - shims.length, pins, thickness: top - seat, top, seat };
