@@ -85,6 +85,35 @@ describe('check', PATIENCE, () => {
     );
   });
 
+  test('prints the budget of the register on request, and in JSON what was looked at', async () => {
+    const place = camera(heronDesign);
+    const { code, out } = await tailboard(['check', 'heron.yaml', '--only', 'register', '--register'], place);
+    expect(code).toBe(0);
+    expect(out).toContain('paper holder, in the middle of the picture');
+    expect(out).toContain('What makes it smaller');
+    const { proof } = JSON.parse((await tailboard(['check', 'heron.yaml', '--json'], place)).out);
+    expect(proof.setups).toHaveLength(9);
+    expect(proof.joints.map(({ joint }: { joint: string }) => joint)).toContain('rear box in the front box');
+  });
+
+  test('draws leaks where there are any, and nothing where there are none', async () => {
+    const place = camera(heronDesign);
+    expect(await tailboard(['check', 'heron.yaml', '--leaks', 'leaks'], place)).toMatchObject({
+      code: 0,
+      err: 'No leak to draw.\n',
+    });
+    expect(readdirSync(place)).toEqual(['heron.yaml']);
+    // at 1:1 the boxes have let go of each other
+    const apart = camera(spoiled('nearest: 1:2.5', 'nearest: 1:1'));
+    const { code, err } = await tailboard(['check', 'heron.yaml', '--leaks', 'leaks'], apart);
+    expect(code).toBe(1);
+    expect(err).toMatch(/^Drew \d+ leaks? into leaks\.\n$/);
+    expect(readFileSync(join(apart, 'leaks', 'leak-1.svg'), 'utf8')).toMatch(/^<svg[^>]*>/);
+    // a folder of somebody else's is refused before the long work
+    const foreign = await tailboard(['check', 'heron.yaml', '--leaks', '.'], apart);
+    expect(foreign.code).toBe(2);
+  });
+
   test('looks at one rule alone', async () => {
     const place = camera(broken);
     expect(await tailboard(['check', 'heron.yaml', '--only', 'racking'], place)).toMatchObject({ code: 0 });
