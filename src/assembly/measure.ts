@@ -133,6 +133,14 @@ const sizeOf = (loop: Loop): number => {
   return (right - left) * (top - bottom);
 };
 
+/** A rectangle as a loop. Of points alone, as all loops are here: reckoning with two kinds of records takes twice as long. */
+export const cornersOf = ({ left, bottom, right, top }: Box): Loop => [
+  { x: left, y: bottom },
+  { x: right, y: bottom },
+  { x: right, y: top },
+  { x: left, y: top },
+];
+
 /** Upright box round a loop. */
 export const boxOf = (loop: Loop): Box => boundsOfPoints(loop);
 

@@ -2,6 +2,7 @@ import type { Build } from '../../assembly/build.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
 import {
   boxOf,
+  cornersOf,
   type Loop,
   leastBetween,
   leastFrom,
@@ -13,7 +14,6 @@ import {
   sidesOf,
 } from '../../assembly/measure.js';
 import { spanOf, spansOf } from '../../assembly/span-of.js';
-import { box, rectangle } from '../../geometry/shapes.js';
 import type { Finding } from '../../model/finding.js';
 import { mm, plainNumber, tenth } from '../../units/print.js';
 import type { Back } from './size.js';
@@ -105,7 +105,7 @@ export function trapLand({ holderWidth }: Back, build: Build): readonly Finding[
   // the fingers of the rear box end flush in the standard's notches: light sees the box's inner faces
   const [left, right] = [spanOf(build, 'R1L').x[1], spanOf(build, 'R1R').x[0]];
   const [bottom, top] = [spanOf(build, 'R2F').y[1], spanOf(build, 'R2T').y[0]];
-  const room = rectangle(box(left, bottom, right, top));
+  const room = cornersOf({ left, bottom, right, top });
   const standard = outlineOf(build, 'R3').outline;
   const { outline: back, low, high } = outlineOf(build, 'B1', upright(build));
   const edges = [standard, ...[0, 1, 2, 3].map((quarters) => turned(back, quarters))];

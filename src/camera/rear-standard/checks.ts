@@ -1,11 +1,19 @@
 import type { Build } from '../../assembly/build.js';
 import { around } from '../../assembly/extent.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
-import { boxOf, type Loop, leastBetween, leastFrom, outlineOf, outlinesOf, reach } from '../../assembly/measure.js';
+import {
+  boxOf,
+  cornersOf,
+  type Loop,
+  leastBetween,
+  leastFrom,
+  outlineOf,
+  outlinesOf,
+  reach,
+} from '../../assembly/measure.js';
 import { spanOf, spansOf } from '../../assembly/span-of.js';
 import { rackingRatio } from '../../assembly/statics.js';
 import { inside, type Point } from '../../geometry/path.js';
-import { box, rectangle } from '../../geometry/shapes.js';
 import type { Finding } from '../../model/finding.js';
 import { nearestText } from '../../units/nearest-text.js';
 import { mm, plainNumber, tenth } from '../../units/print.js';
@@ -63,7 +71,9 @@ const GUIDES = ['T2', 'T3', 'T3S'];
 export function standardOverRails(_own: RearStandard, build: Build): readonly Finding[] {
   const limit = 0.8;
   const { outline } = outlineOf(build, 'R3');
-  const guides = GUIDES.flatMap((id) => spansOf(build, id)).map(({ x, y }) => rectangle(box(x[0], y[0], x[1], y[1])));
+  const guides = GUIDES.flatMap((id) => spansOf(build, id)).map(({ x, y }) =>
+    cornersOf({ left: x[0], bottom: y[0], right: x[1], top: y[1] }),
+  );
   const value = Math.min(...guides.map((guide) => airBeside(guide, outline)));
   return unless(value >= limit - ROUNDING, {
     rule: 'standard-over-rails',
