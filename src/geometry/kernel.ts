@@ -74,7 +74,7 @@ export interface Kernel {
 export async function loadKernel(wasm?: string): Promise<Kernel> {
   const module = await (wasm === undefined ? loadModule() : loadModule({ locateFile: () => wasm }));
   module.setup();
-  const { Manifold: Solids, Mesh: Surface } = module;
+  const { Manifold: Solids, Mesh: Surface, CrossSection: Section } = module;
 
   const stage = <T>(work: (bench: Bench) => T): T => {
     const shelf: Manifold[] = [];
@@ -109,7 +109,10 @@ export async function loadKernel(wasm?: string): Promise<Kernel> {
         const loops = [profile, ...holes].map((loop) =>
           corners(loop, role).map(({ x, y }): [number, number] => [x, y]),
         );
-        const upright = Solids.extrude(loops, height);
+        // made here, for the kernel would make one of its own and forget it
+        const section = new Section(loops, 'Positive');
+        const upright = section.extrude(height);
+        section.delete();
         const solid = keep(upright.transform([...matrix] as Mat4));
         upright.delete();
         return solid;
