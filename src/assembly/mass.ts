@@ -1,6 +1,6 @@
 import { area, type ClosedPath, flatten, type Point } from '../geometry/path.js';
 import { apply, type Point3 } from '../geometry/placement.js';
-import type { Group, Part, Placement } from '../model/part.js';
+import type { Part, Placement } from '../model/part.js';
 
 /** Mass and centre of gravity of what stands in a place. */
 export interface Load {
@@ -34,30 +34,34 @@ export interface Share {
  * the axis alone: of a plate that stands across it nothing but its two faces needs to be looked at.
  */
 export function sharesOf(parts: readonly Part[]): readonly Share[] {
-  const sums = new Map<Group, Map<Placement['when'], Sum>>();
+  const shares: Sum[] = [];
+  const latest = new Map<unknown, Sum>();
   for (const part of parts) {
     const { massKg } = part;
     const middle = thicknessOf(part) / 2;
     let centre: Point3 | null = null;
     for (const placement of part.placements) {
       const { matrix, when, group } = placement;
-      const [ofX, ofY] = [matrix[2] as number, matrix[6] as number];
+      const ofX = matrix[2] as number;
+      const ofY = matrix[6] as number;
       let z = (matrix[10] as number) * middle + (matrix[14] as number);
       if (ofX !== 0 || ofY !== 0) {
         centre ??= centreOf(part);
         z += ofX * centre.x + ofY * centre.y;
       }
-      const own = sums.get(group) ?? new Map<Placement['when'], Sum>();
-      const sum = own.get(when);
-      if (sum !== undefined) {
-        sum.massKg += massKg;
-        sum.moment += massKg * z;
-        continue;
+      const fate = when ?? group;
+      const known = latest.get(fate);
+      if (known?.placement.group === group) {
+        known.massKg += massKg;
+        known.moment += massKg * z;
+      } else {
+        const share = { placement, massKg, moment: massKg * z };
+        shares.push(share);
+        latest.set(fate, share);
       }
-      sums.set(group, own.set(when, { placement, massKg, moment: massKg * z }));
     }
   }
-  return [...sums.values()].flatMap((own) => [...own.values()]);
+  return shares;
 }
 
 interface Sum {

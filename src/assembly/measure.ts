@@ -118,6 +118,11 @@ const SQUARE = 1e-9;
 
 /** Whether a hole lies round a point; two corners are a circle, other arcs are looked at by their chords. */
 function within(hole: ClosedPath, point: Point): boolean {
+  const { left, right, bottom, top } = boundsOfPoints(hole);
+  // half a circle bulges by half its chord, and no arc of ours is longer
+  const bulge = Math.max(right - left, top - bottom);
+  if (point.x < left - bulge || point.x > right + bulge || point.y < bottom - bulge || point.y > top + bulge)
+    return false;
   if (hole.every(({ bulge }) => bulge === 0)) return inside(hole, point);
   const [first, second] = hole;
   if (hole.length === 2 && first && second) {
@@ -143,6 +148,10 @@ export const cornersOf = ({ left, bottom, right, top }: Box): Loop => [
 
 /** Upright box round a loop. */
 export const boxOf = (loop: Loop): Box => boundsOfPoints(loop);
+
+/** How far apart two upright boxes are along the axis that parts them most; below 0 where they lap. */
+export const boxesApart = (a: Box, b: Box): number =>
+  Math.max(b.left - a.right, a.left - b.right, b.bottom - a.top, a.bottom - b.top);
 
 /** How far a loop reaches along both axes. */
 export function sidesOf(loop: Loop): { readonly width: number; readonly height: number } {
@@ -177,8 +186,9 @@ export function reach(loop: Loop, from: Point, towards: Point): number {
   return least;
 }
 
-/** Least distance from a point to the edges of a loop, from within or from without. */
-export const leastFrom = (point: Point, loop: Loop): number => leastOf([point], loop, Infinity);
+/** Least distance from a point, or the nearest of several, to the edges of a loop, from within or from without. */
+export const leastFrom = (points: Point | readonly Point[], loop: Loop): number =>
+  leastOf('x' in points ? [points] : points, loop, Infinity);
 
 /**
  * Least distance between the edges of two loops, such as the narrowest band of wood between an outline and a hole, or

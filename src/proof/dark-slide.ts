@@ -1,7 +1,7 @@
 import { type Extent, type PlacedBox, slidBox } from '../assembly/extent.js';
 import { ROUNDING, unless } from '../assembly/limit.js';
 import { stands } from '../assembly/setups.js';
-import { airBetween, spanOf } from '../assembly/span-of.js';
+import { spanOf } from '../assembly/span-of.js';
 import type { Part } from '../model/part.js';
 import { mm, tenth } from '../units/print.js';
 import { asPlaced, asUpright, exposing, standInOf, travelOf, uprightBoxes } from './landmarks.js';
@@ -27,13 +27,13 @@ export const slidePath: PieceRule = ({ format, holders }, build, pieces) => {
       const beside: { readonly part: Part; readonly box: PlacedBox }[] = [];
       for (const { part, boxes } of pieces)
         for (const box of boxes)
-          if (airBetween(lane, box.extent) < -ROUNDING && part !== standIn?.part && stands(box.placement, setup))
+          if (lap(lane, box.extent) && part !== standIn?.part && stands(box.placement, setup))
             beside.push({ part, box });
       const face = held.z[0] + holder.slideDepth;
       const met = ends.flatMap((rear) => {
         const path: Extent = { ...lane, z: [face + rear, face + rear + SLIDE.thickness] };
         return beside
-          .filter(({ box }) => airBetween(path, slidBox(box, rear)) < -ROUNDING)
+          .filter(({ box }) => lap(path, slidBox(box, rear)))
           .map(({ part, box }) => ({
             name: part.name,
             free: Math.max(0, asUpright(box.extent, setup).y[0] - openEnd),
@@ -53,6 +53,15 @@ export const slidePath: PieceRule = ({ format, holders }, build, pieces) => {
     });
   });
 };
+
+/** Whether two upright boxes lap along all three axes. */
+const lap = (a: Extent, b: Extent): boolean =>
+  a.x[1] - b.x[0] > ROUNDING &&
+  b.x[1] - a.x[0] > ROUNDING &&
+  a.y[1] - b.y[0] > ROUNDING &&
+  b.y[1] - a.y[0] > ROUNDING &&
+  a.z[1] - b.z[0] > ROUNDING &&
+  b.z[1] - a.z[0] > ROUNDING;
 
 const ANYWHERE = [-Infinity, Infinity] as const;
 

@@ -109,7 +109,7 @@ export function trapLand({ holderWidth }: Back, build: Build): readonly Finding[
   const standard = outlineOf(build, 'R3').outline;
   const { outline: back, low, high } = outlineOf(build, 'B1', upright(build));
   const edges = [standard, ...[0, 1, 2, 3].map((quarters) => turned(back, quarters))];
-  const corners = Math.min(...room.flatMap((corner) => edges.map((edge) => leastFrom(corner, edge))));
+  const corners = Math.min(...edges.map((edge) => leastFrom(room, edge)));
   const inset = (a: number, b: number) => [a + OFF_CORNER, Math.max(a + OFF_CORNER, b - OFF_CORNER)] as const;
   const [x, y] = [inset(left, right), inset(bottom, top)];
   const straight: readonly Loop[] = [

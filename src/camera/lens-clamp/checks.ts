@@ -43,9 +43,9 @@ function wallHolds(build: Build): readonly Finding[] {
 
 /** A circle is drawn as two arcs. */
 const isRoundAxis = ({ profile, matrix }: Prism): boolean => {
+  if (profile.length !== 2 || matrix[12] !== 0 || matrix[13] !== 0 || matrix[10] !== 1) return false;
   const { left, right, bottom, top } = boundsOf(profile);
-  const centred = Math.abs(left + right) < ROUNDING && Math.abs(bottom + top) < 0.02;
-  return profile.length === 2 && centred && matrix[12] === 0 && matrix[13] === 0 && matrix[10] === 1;
+  return Math.abs(left + right) < ROUNDING && Math.abs(bottom + top) < 0.02;
 };
 const radiusOf = ({ profile }: Prism): number => boundsOf(profile).right;
 

@@ -2,6 +2,7 @@ import type { Build } from '../../assembly/build.js';
 import { around } from '../../assembly/extent.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
 import {
+  boxesApart,
   boxOf,
   cornersOf,
   type Loop,
@@ -236,21 +237,24 @@ export function buttonClears(_own: RearStandard, build: Build): readonly Finding
   const buttons = buttonsOf(build);
   const back = backPlate(build);
   const backs = turnsOf(back).map((quarters) => back.map((point) => turnedBy(point, quarters)));
-  const pairs = buttons.flatMap((button) => backs.map((back) => ({ button, back })));
-  const over = Math.min(
-    ...pairs.map(({ button, back }) => Math.max(0, button.arm - reach(back, button.pivot, button.towards))),
-  );
-  let off = Infinity;
-  for (const { button, back } of pairs) off = Math.min(off, airWhenOpen(button, back, off));
   // the buttons stand in every set-up, so each fence meets them wherever it stands
-  const fences = FENCES.flatMap((id) => outlinesOf(build, id));
-  const beside = Math.min(
-    ...buttons.flatMap((button) =>
-      fences
-        .filter((fence) => fence.low < button.high && fence.high > button.low)
-        .map((fence) => airBeside(button.outline, fence.outline)),
-    ),
-  );
+  const fences = FENCES.flatMap((id) => outlinesOf(build, id)).map((fence) => ({
+    ...fence,
+    box: boxOf(fence.outline),
+  }));
+  let over = Infinity;
+  let off = Infinity;
+  let beside = Infinity;
+  for (const button of buttons) {
+    for (const turned of backs) {
+      over = Math.min(over, Math.max(0, button.arm - reach(turned, button.pivot, button.towards)));
+      off = Math.min(off, airWhenOpen(button, turned, off));
+    }
+    const box = boxOf(button.outline);
+    for (const fence of fences)
+      if (fence.low < button.high && fence.high > button.low && boxesApart(box, fence.box) < beside)
+        beside = Math.min(beside, airBeside(button.outline, fence.outline));
+  }
   const proud = spanOf(build, 'R3').z[0] - spanOf(build, 'button-screw').z[0];
   const rule = { rule: 'button-clears', level: 'error', unit: 'mm' } as const;
   return [

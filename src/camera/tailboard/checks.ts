@@ -25,8 +25,10 @@ export function tripodHold(_own: Tailboard, build: Build): readonly Finding[] {
   const depth = upper.high - flange.low;
   const middle = middleOf(spanOf(build, 'tripod-flange'));
   const recess = openingRound(upper.part, upper.placement, 'y', middle);
-  const room = recess ? Math.min(sidesOf(recess).width, sidesOf(recess).height) : 0;
-  const letIn = depth >= thick - ROUNDING && room >= sidesOf(flange.outline).width - ROUNDING;
+  const opening = recess ? sidesOf(recess) : { width: 0, height: 0 };
+  const room = Math.min(opening.width, opening.height);
+  const across = sidesOf(flange.outline).width;
+  const letIn = depth >= thick - ROUNDING && room >= across - ROUNDING;
   const rule = { rule: 'tripod-hold', level: 'error', unit: 'mm' } as const;
   return [
     ...unless(value >= HELD_IN - ROUNDING, {
@@ -45,11 +47,11 @@ export function tripodHold(_own: Tailboard, build: Build): readonly Finding[] {
     }),
     ...unless(letIn, {
       ...rule,
-      value: room < sidesOf(flange.outline).width - ROUNDING ? 0 : depth,
+      value: room < across - ROUNDING ? 0 : depth,
       limit: thick,
       about: 'plywood.thickness',
-      message: `The nut's flange is ${mm(thick)} thick and is let in ${mm(tenth(room < sidesOf(flange.outline).width - ROUNDING ? 0 : depth))}: it scrapes the sole.`,
-      hint: `Use sheet of ${mm(thick)} or more, with a hole of ${mm(tenth(sidesOf(flange.outline).width + 0.5))} in the upper ply.`,
+      message: `The nut's flange is ${mm(thick)} thick and is let in ${mm(tenth(room < across - ROUNDING ? 0 : depth))}: it scrapes the sole.`,
+      hint: `Use sheet of ${mm(thick)} or more, with a hole of ${mm(tenth(across + 0.5))} in the upper ply.`,
     }),
   ];
 }
