@@ -42,7 +42,9 @@ const directions: Readonly<Record<string, readonly string[]>> = {
   camera: [...low, 'design/design.js'],
   proof: [...low, 'design/design.js', 'camera/objects.js'],
   explain: [...low, 'design', 'camera'],
-  sheets: ['geometry', 'model'],
+  packing: ['geometry'],
+  sheets: ['geometry', 'model', 'packing'],
+  coupon: ['units', 'standards', 'geometry', 'model', 'joinery', 'sheets', 'design/design.js'],
   files: ['sheets', 'geometry', 'model', 'units'],
   cli: ['index.js'],
 };
