@@ -1,3 +1,5 @@
+import type { Palette } from '../model/palette.js';
+
 /** What the user said, with the defaults filled in: lengths in mm, masses in kg, magnifications as numbers (infinity is 0). */
 export interface Design {
   readonly name: string;
@@ -25,6 +27,14 @@ export interface Design {
     readonly kerf: number;
     /** How far it strays over the bed, each way. */
     readonly kerfUncertainty: number;
+    /** mm/s */
+    readonly cutSpeed: number;
+    /** mm/s */
+    readonly engraveSpeed: number;
+    /** With the beam off, mm/s. */
+    readonly travelSpeed: number;
+    /** Before the beam is through and the cut begins, s. */
+    readonly pierceTime: number;
     readonly palette: Palette;
   };
   readonly groundGlass: GroundGlass;
@@ -89,15 +99,6 @@ export interface Stock {
   readonly material: string;
   readonly thickness: number;
   readonly sheet: SheetSize;
-}
-
-/** A colour for each operation on the sheets, as #rrggbb; the layer names carry the meaning. */
-export interface Palette {
-  readonly engrave: string;
-  readonly cutInside: string;
-  readonly cutNested: string;
-  readonly cutWindow: string;
-  readonly cutOutside: string;
 }
 
 export interface GroundGlass {

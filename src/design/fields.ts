@@ -1,9 +1,11 @@
 import * as z from 'zod';
 import { acceptedLength, parseLength } from '../units/length.js';
 import { parseMass } from '../units/mass.js';
-import { mm, plainNumber } from '../units/print.js';
+import { mm, plainNumber, seconds as secondsText, speed as speedText } from '../units/print.js';
 import { quoted, type Reading, type Sign } from '../units/quantity.js';
 import { parseDensity, parseFNumber, parseMagnification, parseModulus, parseNumber } from '../units/ratio.js';
+import { parseSpeed } from '../units/speed.js';
+import { parseSeconds } from '../units/time.js';
 
 /** What the schema says about a key, beside what it takes. */
 export interface Told {
@@ -87,6 +89,12 @@ export const number = (about: Told, range: Range) => measured(about, parseNumber
 export const density = (about: Told) => measured(about, parseDensity, { least: 10, most: 20000 }, plainNumber);
 
 export const modulus = (about: Told) => measured(about, parseModulus, { least: 10, most: 500000 }, plainNumber);
+
+/** From a crawl to the idle moves of the fastest gantry. */
+export const speed = (about: Told) => measured(about, parseSpeed, { least: 0.1, most: 10000 }, speedText);
+
+/** Of a single act of the machine. */
+export const seconds = (about: Told) => measured(about, parseSeconds, { least: 0, most: 60 }, secondsText);
 
 /** Width and height, or short and long side. */
 export const lengthPair = (about: Told) => {

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { workshopPalette } from '../model/palette.js';
 import { formats } from '../standards/formats.js';
 import {
   choice,
@@ -11,7 +12,9 @@ import {
   mass,
   modulus,
   number,
+  seconds,
   section,
+  speed,
   text,
   whole,
 } from './fields.js';
@@ -236,18 +239,24 @@ const laserSchema = z
       { description: 'how far the width of the cut strays over the bed, each way', example: '0.02 mm' },
       { sign: 'not-negative', most: THICKEST_SHEET },
     ).prefault('0.02 mm'),
+    cutSpeed: speed({ description: 'at which it cuts this sheet', example: '10 mm/s' }).prefault('10 mm/s'),
+    engraveSpeed: speed({ description: 'at which it engraves', example: '200 mm/s' }).prefault('200 mm/s'),
+    travelSpeed: speed({ description: 'with the beam off, from cut to cut', example: '300 mm/s' }).prefault('300 mm/s'),
+    pierceTime: seconds({ description: 'to go through the sheet where a cut begins', example: '0.5 s' }).prefault(
+      '0.5 s',
+    ),
     palette: z
       .strictObject({
-        engrave: colour('engraved lines', '#4a5d23'),
-        cutInside: colour('holes with nothing in them', '#8c3b2a'),
-        cutNested: colour("outlines of parts in another part's window", '#b07a1e'),
-        cutWindow: colour('windows that hold parts', '#3d5a80'),
-        cutOutside: colour('all other outlines', '#5c2a5e'),
+        engrave: colour('engraved lines', workshopPalette.engrave),
+        cutInside: colour('holes with nothing in them', workshopPalette.cutInside),
+        cutNested: colour("outlines of parts in another part's window", workshopPalette.cutNested),
+        cutWindow: colour('windows that hold parts', workshopPalette.cutWindow),
+        cutOutside: colour('all other outlines', workshopPalette.cutOutside),
       })
       .meta(
         section({
           description: 'a colour for each operation, as #rrggbb in quotes; the layer names carry the meaning',
-          example: '{ engrave: "#4a5d23" }',
+          example: `{ engrave: "${workshopPalette.engrave}" }`,
         }),
       )
       .prefault({}),

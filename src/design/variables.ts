@@ -12,7 +12,7 @@ export interface Variable {
   readonly path: string;
   readonly what: string;
   readonly value: number;
-  readonly unit: 'mm' | 'kg' | 'kg/m³' | 'N/mm²' | 'f-number' | 'magnification' | 'count' | '';
+  readonly unit: 'mm' | 'kg' | 'kg/m³' | 'N/mm²' | 'mm/s' | 's' | 'f-number' | 'magnification' | 'count' | '';
   /** Whether the user wrote it, or it is a default. */
   readonly typed: boolean;
   /** The design with it changed by so much, defaults filled in anew; null where that is no design. */
@@ -113,8 +113,10 @@ const HIDDEN: ReadonlySet<string> = new Set(['magnification', DISTANCE]);
 function unitOf(path: string, example: string): Variable['unit'] {
   if (/N\/mm2/.test(example)) return 'N/mm²';
   if (/kg\/m3/.test(example)) return 'kg/m³';
+  if (/\bmm\/s\b/.test(example)) return 'mm/s';
   if (/\bmm\b/.test(example)) return 'mm';
   if (/\bk?g\b/.test(example)) return 'kg';
+  if (/\d s$/.test(example)) return 's';
   if (/^f\//.test(example)) return 'f-number';
   if (/^\d+:\d/.test(example) || example === 'infinity') return 'magnification';
   return path.endsWith('screws') ? 'count' : '';

@@ -1,6 +1,6 @@
 import { optimize } from 'svgo/browser';
 import { arcOf, type Path, type Point, type Vertex } from '../geometry/path.js';
-import type { SheetPalette } from '../sheets/palette.js';
+import type { Palette } from '../model/palette.js';
 import type { Layer, Sheet } from '../sheets/sheet.js';
 import { decimal } from './decimal.js';
 
@@ -8,7 +8,7 @@ export interface SheetSvgGiven {
   /** Name, revision, material and measured thickness: see `sheetTitle`. */
   readonly title: string;
   readonly description: string;
-  readonly palette: SheetPalette;
+  readonly palette: Palette;
 }
 
 /** What a sheet says of itself: whose it is, of which revision, and what it is cut from. */
@@ -49,7 +49,7 @@ export function sheetSvg(sheet: Sheet, { title, description, palette }: SheetSvg
   );
 }
 
-function colourOf(layer: Layer, palette: SheetPalette): string {
+function colourOf(layer: Layer, palette: Palette): string {
   const colours: { readonly [L in Layer]: string } = {
     engrave: palette.engrave,
     'cut-inside': palette.cutInside,

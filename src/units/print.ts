@@ -43,6 +43,12 @@ export function stops(count: number): string {
 /** A density in kg/m³: `680 kg/m3`, as the design file takes it. */
 export const density = (kgPerCubicMetre: number): string => `${plainNumber(kgPerCubicMetre)} kg/m3`;
 
+/** A speed in mm/s: `10 mm/s`. */
+export const speed = (mmPerSecond: number): string => `${plainNumber(mmPerSecond)} mm/s`;
+
+/** A time in seconds: `0.5 s`. */
+export const seconds = (time: number): string => `${plainNumber(time)} s`;
+
 /** A modulus in N/mm²: `7000 N/mm2`, as the design file takes it. */
 export const modulus = (newtonPerSquareMm: number): string => `${plainNumber(newtonPerSquareMm)} N/mm2`;
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { isDefaulted } from '../../src/design/defaulted.js';
+import { workshopPalette } from '../../src/model/palette.js';
 import { changed, designOf } from './reading.js';
 import { bittern, fewest, heron } from './worked-designs.js';
 
@@ -15,6 +16,15 @@ describe('where nothing is written', () => {
     expect(wren.groundGlass.depth).toBe(wren.holders[0]?.filmDepth);
     expect(wren.shims).toEqual([0.1, 0.25, 0.5]);
     expect(wren.stock).toEqual([]);
+    expect(wren.laser).toEqual({
+      kerf: 0.15,
+      kerfUncertainty: 0.02,
+      cutSpeed: 10,
+      engraveSpeed: 200,
+      travelSpeed: 300,
+      pierceTime: 0.5,
+      palette: workshopPalette,
+    });
     expect(wren.workshop).toEqual({
       slideClearance: 1.5,
       railPlay: 0.25,
@@ -60,6 +70,10 @@ describe('where nothing is written', () => {
       'plywood.material',
       'stock',
       'laser.kerfUncertainty',
+      'laser.cutSpeed',
+      'laser.engraveSpeed',
+      'laser.travelSpeed',
+      'laser.pierceTime',
       'laser.palette',
       'groundGlass',
       'holders',

@@ -22,7 +22,8 @@ describe('the published schema', () => {
     ['a slip in a key', 'flangeDistance', 'flangeDistanse'],
     ['a missing key', '  focalLength: 210 mm\n', ''],
     ['a slip in a word', 'by: clamp', 'by: clmp'],
-    ['a key that is not known yet', 'kerf: 0.15 mm', 'kerf: 0.15 mm, cutSpeed: 10 mm/s'],
+    ['a key that is not known', 'kerf: 0.15 mm', 'kerf: 0.15 mm, power: 40'],
+    ['a list for a speed', 'kerf: 0.15 mm', 'kerf: 0.15 mm, cutSpeed: [10 mm/s]'],
     ['a list for a length', 'kerf: 0.15 mm', 'kerf: [0.15 mm]'],
     ['a stray entry of a decimal comma', 'thickness: 4.05 mm', 'thickness: 4,05 mm'],
     ['three sides of a sheet', '[600 mm, 400 mm]', '[600 mm, 400 mm, 1 mm]'],
@@ -49,6 +50,10 @@ describe('the table of keys', () => {
     expect(row('lens.maxAperture')).toMatchObject({ whenAbsent: 'f/8', required: false });
     expect(row('focus.nearest')?.whenAbsent).toBe('1:5');
     expect(row('plywood.sheet')?.whenAbsent).toBe('[600 mm, 400 mm]');
+    expect(row('laser.cutSpeed')?.whenAbsent).toBe('10 mm/s');
+    expect(row('laser.engraveSpeed')?.whenAbsent).toBe('200 mm/s');
+    expect(row('laser.travelSpeed')?.whenAbsent).toBe('300 mm/s');
+    expect(row('laser.pierceTime')?.whenAbsent).toBe('0.5 s');
     expect(row('workshop.fits.press')?.whenAbsent).toBe('-0.02 mm');
     expect(row('laser.kerf')).toMatchObject({ whenAbsent: null, required: true });
     expect(row('holders[].filmDepth')).toMatchObject({ required: true, example: '5.8 mm' });

@@ -16,6 +16,11 @@ describe('the revision of a design', () => {
     ['what is a default anyway', 'frosted: lens', 'frosted: lens, refractiveIndex: 1.52'],
     ['the order of keys', 'thickness: 2 mm, depth: 5.8 mm', 'depth: 5.8 mm, thickness: 2 mm'],
     ['colours', 'kerf: 0.15 mm', 'kerf: 0.15 mm, palette: { engrave: "#123456" }'],
+    [
+      'speeds',
+      'kerf: 0.15 mm',
+      'kerf: 0.15 mm, cutSpeed: 8 mm/s, engraveSpeed: 90 mm/s, travelSpeed: 1 m/s, pierceTime: 1 s',
+    ],
     ['where parts lie on the sheet', 'shims:', 'workshop: { spacing: 3 mm, margin: 8 mm }\nshims:'],
     ['the size of the sheets', '[600 mm, 400 mm]', '[900 mm, 600 mm]'],
   ])('does not change with %s', (_, from, to) => expect(mark(changed(heron, from, to))).toBe(mark(heron)));

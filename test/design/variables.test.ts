@@ -17,6 +17,8 @@ test('numbers that were written, and those left to a default', () => {
   expect(variable('lens.maxAperture')).toMatchObject({ value: 6.3, unit: 'f-number' });
   expect(variable('workshop.slideClearance')).toMatchObject({ value: 1.5, unit: 'mm', typed: false });
   expect(variable('workshop.modulus')).toMatchObject({ value: 7000, unit: 'N/mm²', typed: false });
+  expect(variable('laser.cutSpeed')).toMatchObject({ value: 10, unit: 'mm/s', typed: false });
+  expect(variable('laser.pierceTime')).toMatchObject({ value: 0.5, unit: 's', typed: false });
 });
 
 test('a change is one change', () => {

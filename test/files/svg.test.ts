@@ -3,7 +3,7 @@ import { laserCaution, pathData, sheetSvg, sheetTitle, tidy } from '../../src/fi
 import { grown } from '../../src/geometry/clip.js';
 import { flatten, moved, type Path } from '../../src/geometry/path.js';
 import { circle } from '../../src/geometry/shapes.js';
-import { defaultPalette } from '../../src/sheets/palette.js';
+import { workshopPalette } from '../../src/model/palette.js';
 import type { Sheet } from '../../src/sheets/sheet.js';
 import { inventedCamera } from '../sheets/invented-camera.js';
 import { loopGap } from '../sheets/measure.js';
@@ -14,7 +14,7 @@ const written = (sheet: Sheet) =>
   sheetSvg(sheet, {
     title: sheetTitle({ name: 'Heron & Sons', revision: 'a1b2c3', of: 6, despite: [] }, sheet),
     description: laserCaution,
-    palette: defaultPalette,
+    palette: workshopPalette,
   });
 const [sheet] = sampleSheets as [Sheet];
 const svg = written(sheet);
@@ -135,9 +135,15 @@ describe('arcs', () => {
     expect(data({ closed: false, vertices: [{ x: 0, y: 0, bulge: 0.5 }, { x: 20, y: 0, bulge: 0 }] })).toBe('M0 100A12.5 12.5 0 0 0 20 100')); // biome-ignore format: one line
 });
 
-test('each operation has a colour of its own, and none is a primary', () => {
-  const colours = Object.values(defaultPalette);
-  expect(new Set(colours).size).toBe(5);
-  for (const colour of colours) expect(colour).not.toMatch(/^#(00|ff){3}$/i);
-  for (const colour of colours) expect(svg).toContain(`stroke="${colour}"`);
+test('each operation is drawn in its own colour of the palette', () => {
+  const strokes = (text: string) =>
+    [...text.matchAll(/<g id="([^"]+)"[^>]* stroke="([^"]+)"/g)].map((found) => found.slice(1));
+  const { engrave, cutInside, cutNested, cutWindow, cutOutside } = workshopPalette;
+  expect(strokes(svg)).toEqual([
+    ['engrave', engrave],
+    ['cut-inside', cutInside],
+    ['cut-nested', cutNested],
+    ['cut-window', cutWindow],
+    ['cut-outside', cutOutside],
+  ]);
 });
