@@ -21,6 +21,7 @@ export type { Finding } from './model/finding.js';
 export type { PlanDocument, PlanSpacer } from './model/plan.js';
 export { type Rule, rules } from './model/rules.js';
 export type { LightProof } from './proof/light.js';
+export { readRemnant } from './sheets/remnant-file.js';
 export { formats } from './standards/formats.js';
 export { parseLength } from './units/length.js';
 export type {

@@ -86,7 +86,9 @@ export function sizeCamera(design: Design): Camera {
   const { lens, plywood, format, groundGlass, focus, workshop, shims } = design;
   const t = plywood.thickness;
   const wood: Wood = { ply: plyOf(plywood.material, t, workshop.density), fits: workshop.fits };
-  const stock = design.stock.map((s) => plyOf(s.material, s.thickness, workshop.density));
+  const stock = design.stock
+    .filter((s) => s.material !== plywood.material)
+    .map((s) => plyOf(s.material, s.thickness, workshop.density));
 
   // 1. What the user owns decides: lens, holders, glass, sheet.
   const clampOn = (side: 'inside' | 'front') =>

@@ -1,10 +1,13 @@
 import { closeSync, openSync, readSync } from 'node:fs';
-import { type Design, printProblem, readDesign } from '../index.js';
+import { dirname, resolve } from 'node:path';
+import { type Design, printProblem, readDesign, readRemnant } from '../index.js';
 import { reasonOf, systemCode } from './machine-error.js';
 import { EXIT, Stop } from './stop.js';
 
 /** A design file is a page or two; what is longer is something else. */
 const LARGEST_BYTES = 256 * 1024;
+/** A sheet that was cut full of small parts has some thousand corners. */
+const LARGEST_REMNANT = 1024 * 1024;
 
 /** The design in a file; where there is none, the command ends with what is wrong and where. */
 export const readDesignFile = (file: string): Design => readDesignAndText(file).design;
@@ -12,22 +15,42 @@ export const readDesignFile = (file: string): Design => readDesignAndText(file).
 /** The same, with the text that it was read from. */
 export function readDesignAndText(file: string): { readonly design: Design; readonly text: string } {
   const text = readText(file);
-  const result = readDesign(text, file);
+  const result = readDesign(text, file, (remnant) => findRemnant(remnantPath(file, remnant)));
   if ('design' in result) return { design: result.design, text };
   throw new Stop(EXIT.wrongCall, result.problems.map(printProblem).join('\n\n'));
 }
 
+/** Where a remnant lies that a design names: its path counts from the folder of the design file. */
+export const remnantPath = (designFile: string, remnant: string): string => resolve(dirname(designFile), remnant);
+
+function findRemnant(path: string): ReturnType<typeof readRemnant> {
+  const bytes = readBytes(path, LARGEST_REMNANT);
+  if (typeof bytes === 'string') {
+    if (bytes === 'EIO') throw new Stop(EXIT.machineFailed, `${path}: ${reasonOf(bytes)}.`);
+    return {
+      what: `${path}: ${reasonOf(bytes)}.`,
+      accepted: 'Name the file from the folder in which the design lies.',
+    };
+  }
+  const name = 'Name a file that an earlier build wrote into its folder remnants.';
+  if (bytes.length > LARGEST_REMNANT)
+    return { what: `The file is larger than ${LARGEST_REMNANT / 1024} KB, so it is no remnant.`, accepted: name };
+  return readRemnant(new TextDecoder('utf-8').decode(bytes));
+}
+
 function readText(file: string): string {
-  const bytes = readBytes(file);
+  const bytes = readBytes(file, LARGEST_BYTES);
+  if (typeof bytes === 'string')
+    throw new Stop(bytes === 'EIO' ? EXIT.machineFailed : EXIT.wrongCall, `${file}: ${reasonOf(bytes)}.`);
   if (bytes.length > LARGEST_BYTES)
     throw new Stop(EXIT.wrongCall, `${file}: larger than ${LARGEST_BYTES / 1024} KB, so it is no design file.`);
   // what is not UTF-8 becomes a replacement character, which readDesign finds and shows where it stands
   return new TextDecoder('utf-8').decode(bytes);
 }
 
-/** What a file holds, or its beginning where it holds more than a design file may. */
-function readBytes(file: string): Uint8Array {
-  const bytes = new Uint8Array(LARGEST_BYTES + 1);
+/** What a file holds, or its beginning where it holds more than `most` bytes; the system's code where it cannot be read. */
+function readBytes(file: string, most: number): Uint8Array | string {
+  const bytes = new Uint8Array(most + 1);
   let length = 0;
   try {
     const opened = openSync(file, 'r');
@@ -40,7 +63,7 @@ function readBytes(file: string): Uint8Array {
   } catch (error) {
     const code = systemCode(error);
     if (code === null) throw error;
-    throw new Stop(code === 'EIO' ? EXIT.machineFailed : EXIT.wrongCall, `${file}: ${reasonOf(code)}.`);
+    return code;
   }
   return bytes.subarray(0, length);
 }

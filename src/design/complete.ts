@@ -6,6 +6,7 @@ import type { Barrel, Design, Format, Holder, Lens, SheetSize } from './design.j
 import { materialName } from './material-name.js';
 import { slugOf } from './names.js';
 import type { Written, WrittenHolder } from './schema.js';
+import { completeStock, type RemnantFiles } from './stock.js';
 
 /**
  * Glass of about 2500 kg/m³ and brass of 8500, with air between them. A choice of ours: the two lenses of the demo designs
@@ -20,7 +21,7 @@ const SLIDE = 1;
 const CUBIC_METRE = 1e-9;
 
 /** Fills in the defaults that depend on other keys. The checks of consistency have passed. */
-export function completeDesign(written: Written, defaulted: readonly string[]): Design {
+export function completeDesign(written: Written, defaulted: readonly string[], files: RemnantFiles): Design {
   const { name, focus, plywood, laser, groundGlass, shims, workshop } = written;
   const thickness = Math.max(...plywood.thickness);
   const sheet = sizeOf(plywood.sheet);
@@ -41,11 +42,7 @@ export function completeDesign(written: Written, defaulted: readonly string[]): 
       pastNearest: focus.pastNearest ?? null,
     },
     plywood: { thickness, readings: plywood.thickness, sheet, material: materialName(plywood.material, thickness) },
-    stock: written.stock.map((entry) => ({
-      material: materialName(entry.material ?? plywood.material, entry.thickness),
-      thickness: entry.thickness,
-      sheet: entry.sheet === undefined ? sheet : sizeOf(entry.sheet),
-    })),
+    stock: completeStock(written, sheet, files),
     laser,
     groundGlass: { ...groundGlass, depth: groundGlass.depth ?? holders[0]?.filmDepth ?? 0 },
     holders,

@@ -5,6 +5,7 @@ import type { Fault } from './explain.js';
 import type { Focus } from './focus-field.js';
 import { slugOf } from './names.js';
 import type { Written, WrittenHolder } from './schema.js';
+import { type RemnantFiles, stockFaults } from './stock.js';
 
 /** Names that the virtual build gives to its own groups of parts. */
 const GROUPS = ['front', 'rear', 'back', 'loose'];
@@ -17,7 +18,7 @@ const fault = (path: Fault['path'], what: string, accepted: string, at: Fault['a
 });
 
 /** What cannot be true of two keys together, though each of them could be. */
-export function inconsistencies(written: Written): readonly Fault[] {
+export function inconsistencies(written: Written, files: RemnantFiles): readonly Fault[] {
   return [
     ...imageFits(written),
     ...barrelGiven(written),
@@ -26,6 +27,7 @@ export function inconsistencies(written: Written): readonly Fault[] {
     ...(written.holders ?? []).flatMap(holderAddsUp),
     ...holdersGiven(written),
     ...holderNamesDiffer(written),
+    ...stockFaults(written, files),
   ];
 }
 

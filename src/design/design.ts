@@ -1,4 +1,5 @@
 import type { Palette } from '../model/palette.js';
+import type { Remnant } from '../model/remnant.js';
 
 /** What the user said, with the defaults filled in: lengths in mm, masses in kg, magnifications as numbers (infinity is 0). */
 export interface Design {
@@ -94,11 +95,24 @@ export interface SheetSize {
   readonly height: number;
 }
 
-/** Another sheet that may be used for single layers. */
+/** Sheets that are to be had beside those of `plywood`: of its material for all parts, of another for single layers. */
 export interface Stock {
+  /** With the thickness: plywood-4.05. */
   readonly material: string;
   readonly thickness: number;
+  /** The first side along the face grain; of a remnant, the rectangle round it. */
   readonly sheet: SheetSize;
+  /** How many there are; null: as many as are needed. */
+  readonly count: number | null;
+  /** Used before what does not say so. */
+  readonly first: boolean;
+  /** What is left of an earlier job, and the file that says so; null: a whole sheet. */
+  readonly remnant: StockRemnant | null;
+}
+
+export interface StockRemnant extends Remnant {
+  /** As the design names it. */
+  readonly file: string;
 }
 
 export interface GroundGlass {

@@ -133,6 +133,11 @@ export const whole = (about: Told, { least, most }: Range) => {
   return z.int({ error }).min(least, { error }).max(most, { error }).meta(told(about));
 };
 
+export const flag = (about: Told) =>
+  z
+    .boolean({ error: (issue) => `${quoted(issue.input)} is neither true nor false.${BREAK}Write true or false.` })
+    .meta(told(about));
+
 export const choice = <const T extends readonly [string, ...string[]]>(about: Told, words: T) =>
   z
     .enum(words, { error: (issue) => `${quoted(issue.input)} is not known here.${BREAK}Write ${orList(words)}.` })

@@ -6,6 +6,7 @@ import { explainIssues, type Fault } from './explain.js';
 import type { Problem } from './problem.js';
 import { designSchema } from './schema.js';
 import { problemAt, type Source, textProblem } from './source.js';
+import { type FindRemnant, noRemnants, type RemnantFiles, remnantFiles } from './stock.js';
 import { type Outline, pathText, readYaml } from './yaml.js';
 
 /** More than anyone mends before trying again. */
@@ -15,10 +16,12 @@ const MOST_PROBLEMS = 10;
  * Reads a design file: the design with its defaults filled in, or what is wrong, in the order of the file.
  *
  * @param file name of the file, for the messages alone
+ * @param find gives the remnants that the design names by their files
  */
 export function readDesign(
   text: string,
   file: string,
+  find: FindRemnant = noRemnants,
 ): { readonly design: Design } | { readonly problems: readonly Problem[] } {
   const source: Source = { file, text: text.replace(/^\ufeff/, '') };
   const unreadable = textProblem(source);
@@ -29,12 +32,13 @@ export function readDesign(
   if (typeof value !== 'object' || value === null || Array.isArray(value))
     return { problems: [notAGroup(source, value)] };
   const outcome = designSchema.safeParse(value, { jitless: true });
-  const faults = outcome.success ? inconsistencies(outcome.data) : explainIssues(outcome.error.issues, value);
+  const files: RemnantFiles = outcome.success ? remnantFiles(outcome.data, find) : new Map();
+  const faults = outcome.success ? inconsistencies(outcome.data, files) : explainIssues(outcome.error.issues, value);
   const told = new Set(outline.problems.map(({ path }) => path));
   const news = faults.filter(({ path }) => !told.has(pathText(path)));
   const problems = [...outline.problems, ...news.map((fault) => locate(source, outline, fault))];
   if (!outcome.success || problems.length > 0) return { problems: inOrder(problems) };
-  return { design: completeDesign(outcome.data, defaultedPaths(value)) };
+  return { design: completeDesign(outcome.data, defaultedPaths(value), files) };
 }
 
 function notAGroup(source: Source, value: unknown): Problem {

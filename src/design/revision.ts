@@ -25,7 +25,7 @@ export function revisionOf(design: Design): string {
     lens,
     workshop,
     plywood: { thickness, readings, material },
-    stock: design.stock.map((entry) => ({ material: entry.material, thickness: entry.thickness })),
+    stock: otherSheets(design),
     laser: { kerf: design.laser.kerf },
     holders: design.holders.map(({ tolerance: _tolerance, filmFloat: _float, ...holder }) => holder),
   });
@@ -36,6 +36,13 @@ export function revisionOf(design: Design): string {
     bits = Math.floor(bits / LETTERS.length);
   }
   return mark;
+}
+
+/** More sheets of the plywood shape nothing, nor do two sizes of another. */
+function otherSheets({ stock, plywood }: Design) {
+  const others = stock.filter(({ material }) => material !== plywood.material);
+  const first = others.filter(({ material }, i) => others.findIndex((other) => other.material === material) === i);
+  return first.map(({ material, thickness }) => ({ material, thickness }));
 }
 
 /** JSON with its keys in order and its numbers rounded, the same for equal contents however they came about. */

@@ -4,6 +4,7 @@ import { formats } from '../standards/formats.js';
 import {
   choice,
   density,
+  flag,
   fNumber,
   length,
   lengthOrList,
@@ -19,7 +20,7 @@ import {
   whole,
 } from './fields.js';
 import { focusField } from './focus-field.js';
-import { lineTrouble, nameTrouble } from './names.js';
+import { lineTrouble, nameTrouble, pathTrouble } from './names.js';
 
 /*
  * The one description of the design file: types, checks, the published JSON Schema and the table of keys come from it.
@@ -30,6 +31,7 @@ import { lineTrouble, nameTrouble } from './names.js';
 const THICKEST_SHEET = 100;
 const MOST_ENTRIES = 24;
 const MOST_READINGS = 100;
+const MOST_SHEETS = 1000;
 
 const formatSchema = z
   .union([
@@ -202,21 +204,54 @@ const stockSchema = z
   .array(
     z.strictObject({
       material: text(
-        { description: 'a word for it', example: 'plywood', whenAbsent: 'as plywood.material' },
+        {
+          description: 'a word for it',
+          example: 'plywood',
+          whenAbsent: 'as plywood.material; of a remnant, as its file says',
+        },
         nameTrouble,
       ).optional(),
-      thickness: length({ description: 'measured', example: '3 mm' }, { most: THICKEST_SHEET }),
+      thickness: length(
+        {
+          description: 'measured',
+          example: '3 mm',
+          whenAbsent: 'of a remnant, as its file says; else it must be given',
+        },
+        { most: THICKEST_SHEET },
+      ).optional(),
       sheet: lengthPair({
-        description: 'size of the sheets',
+        description: 'size of the sheets, the first along the face grain',
         example: '[600 mm, 400 mm]',
-        whenAbsent: 'as plywood.sheet',
+        whenAbsent: 'as plywood.sheet; of a remnant, as its file says',
+      }).optional(),
+      count: whole(
+        {
+          description: 'how many of them are there; more are not bought',
+          example: '2',
+          whenAbsent: 'as many as are needed; of a remnant, one',
+        },
+        { least: 1, most: MOST_SHEETS },
+      ).optional(),
+      remnant: text(
+        {
+          description: 'file of a piece that is left of an earlier job, found from the folder of the design file',
+          example: 'output/heron/remnants/plywood-4.05-6.json',
+          whenAbsent: 'it is a whole sheet',
+        },
+        pathTrouble,
+      ).optional(),
+      first: flag({
+        description: 'whether it is used before all that does not say so',
+        example: 'true',
+        whenAbsent: 'false: what saves new sheets is used',
       }).optional(),
     }),
   )
   .max(MOST_ENTRIES)
   .meta(
     section({
-      description: 'other sheets that may be used for single layers',
+      description:
+        'other sheets at hand: for the parts of the camera where their material and thickness are those of the plywood, else for single layers',
       example: '[{ thickness: 3 mm, sheet: [600 mm, 400 mm] }]',
     }),
   )

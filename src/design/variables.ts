@@ -4,6 +4,7 @@ import { defaultedPaths, isDefaulted } from './defaulted.js';
 import type { Design } from './design.js';
 import { keyTable } from './key-table.js';
 import { designSchema, type Written } from './schema.js';
+import type { RemnantFiles } from './stock.js';
 import { readYaml } from './yaml.js';
 
 /** A number in a design file that could have been another one. */
@@ -19,16 +20,24 @@ export interface Variable {
   readonly changedBy: (amount: number) => Design | null;
 }
 
-/** Every number of a design file, those that were left to a fixed default too. @param text of a file that can be read */
-export function variablesOf(text: string): readonly Variable[] {
+/**
+ * Every number of a design file, those that were left to a fixed default too.
+ *
+ * @param text of a file that can be read
+ * @param stock of the design that was read from it: it holds the remnants that the text names
+ */
+export function variablesOf(text: string, stock: Design['stock'] = []): readonly Variable[] {
   const outline = readYaml({ file: '', text: text.replace(/^\ufeff/, '') });
   const outcome = 'value' in outline ? designSchema.safeParse(outline.value, { jitless: true }) : null;
   if (!outcome?.success || !('value' in outline)) throw new Error('a design that was read before cannot be read');
   const written: Written = outcome.data;
+  const files: RemnantFiles = new Map(
+    stock.flatMap(({ remnant }) => (remnant ? [[remnant.file, remnant] as const] : [])),
+  );
   const defaulted = defaultedPaths(outline.value);
   const table = new Map(keyTable().map((key) => [key.path, key]));
   return [
-    ...sidesOf(written, defaulted),
+    ...sidesOf(written, defaulted, files),
     ...numbersIn(written).map(({ path, value, distance, put }): Variable => {
       const listed = path.replace(/\[\d+\]/g, '[]');
       const key = table.get(listed) ?? table.get(listed.replace(/\[\]$/, ''));
@@ -39,20 +48,20 @@ export function variablesOf(text: string): readonly Variable[] {
         unit: distance ? 'mm' : unitOf(path, key?.example ?? ''),
         typed: !isDefaulted({ defaulted }, path),
         // no length turns round: what is none cannot be less
-        changedBy: (amount) => (value >= 0 && value + amount < 0 ? null : completed(put(amount), defaulted)),
+        changedBy: (amount) => (value >= 0 && value + amount < 0 ? null : completed(put(amount), defaulted, files)),
       };
     }),
   ];
 }
 
-function completed(written: Written, defaulted: readonly string[]): Design | null {
-  return inconsistencies(written).length > 0 ? null : completeDesign(written, defaulted);
+function completed(written: Written, defaulted: readonly string[], files: RemnantFiles): Design | null {
+  return inconsistencies(written, files).length > 0 ? null : completeDesign(written, defaulted, files);
 }
 
 /** The image of a format that is given by its name: it is no number in the file, but another format has another one. */
-function sidesOf(written: Written, defaulted: readonly string[]): readonly Variable[] {
+function sidesOf(written: Written, defaulted: readonly string[], files: RemnantFiles): readonly Variable[] {
   if (typeof written.format !== 'string') return [];
-  const design = completeDesign(written, defaulted);
+  const design = completeDesign(written, defaulted, files);
   return (['short', 'long'] as const).map((side): Variable => {
     const { image } = design.format;
     return {
@@ -119,5 +128,5 @@ function unitOf(path: string, example: string): Variable['unit'] {
   if (/\d s$/.test(example)) return 's';
   if (/^f\//.test(example)) return 'f-number';
   if (/^\d+:\d/.test(example) || example === 'infinity') return 'magnification';
-  return path.endsWith('screws') ? 'count' : '';
+  return /(screws|count)$/.test(path) ? 'count' : '';
 }

@@ -63,7 +63,7 @@ export interface Context {
 
 export const contextOf = (text: string, design: Design, entries: readonly Entry[]): Context => ({
   design,
-  variables: variablesOf(text),
+  variables: variablesOf(text, design.stock),
   paths: new Map([...entries].reverse().flatMap(({ figure, path, word }) => (word ? [] : [[figure, path]]))),
 });
 

@@ -129,7 +129,16 @@ describe('defaults that depend on other keys', () => {
       designOf(
         `${changed(heron, 'sheet: [600 mm, 400 mm]', 'sheet: [60 cm, 30 cm], material: birch')}stock: [{ thickness: 3 mm }]\n`,
       ).stock,
-    ).toEqual([{ material: 'birch-3', thickness: 3, sheet: { width: 600, height: 300 } }]));
+    ).toEqual([
+      {
+        material: 'birch-3',
+        thickness: 3,
+        sheet: { width: 600, height: 300 },
+        count: null,
+        first: false,
+        remnant: null,
+      },
+    ]));
 
   test('a format of your own loses the rebates of sheet film', () => {
     // camera.md section 2: nominal less 6.4 each way; common practice, no source
