@@ -35,6 +35,7 @@ export function* searchNest({ blanks, beds, spacing }: NestGiven, seed: number):
   let order = startingOrder(pieces, big, small);
   let manner: Manner = { rule: 0, windowRule: 0, fromLeft: true };
   let plan = firstPlan(order, fill, grounds, beds, pieces, manner, filling);
+  if (plan.length === 0) return { sheets: [], offcut: null };
   copyFilling(filling, best);
   copyFilling(filling, kept);
   let bestManner = manner;
@@ -258,6 +259,7 @@ function firstPlan(
     }
     if (!better) break;
   }
+  if (plan.length === 0) return plan;
   fill(
     order,
     plan.map((m) => (grounds[m] as Ground).rooms),
