@@ -10,6 +10,7 @@ import { layoutJson } from './files/layout-json.js';
 import { overviewSvg } from './files/overview.js';
 import { type PrintedFile, partsJson } from './files/parts-json.js';
 import { layersText } from './files/plan-page.js';
+import { remnantJson } from './files/remnant-json.js';
 import { stl } from './files/stl.js';
 import { laserCaution, sheetSvg, sheetTitle } from './files/svg.js';
 import { type Boundary, type Kernel, realise } from './geometry/kernel.js';
@@ -21,7 +22,8 @@ import type { ProofDocument } from './model/proof.js';
 import { inOrder, type Planned, planCamera, planOf } from './pipeline.js';
 import { type LightProof, proveLight } from './proof/light.js';
 import { prove } from './proof/prove.js';
-import { type LayOut, layOut, type Piece } from './sheets/lay-out.js';
+import { EFFORT, type LayOut, layOut, type Piece } from './sheets/lay-out.js';
+import { leftOver } from './sheets/remnant.js';
 import { kg, magnification, mm, plainNumber } from './units/print.js';
 
 /** A file of the output folder. */
@@ -57,6 +59,8 @@ interface Cutting {
 
 export interface CheckOptions {
   readonly onProgress: (progress: Progress) => void;
+  /** How long better layouts of the sheets are looked for, in units of about a tenth of a second. */
+  readonly effort?: number;
   /** Gives the proof of the dark, where another thread makes it meanwhile. */
   readonly lightOf?: () => LightProof;
 }
@@ -84,12 +88,15 @@ const NOT_PROVEN: Finding = {
 };
 
 /** Everything that can be said against a design: what was typed, what was sized, the parts put together, and their sheets. */
-export function checkCamera(design: Design, kernel: Kernel, { onProgress, lightOf }: CheckOptions): CheckResult {
+export function checkCamera(
+  design: Design,
+  kernel: Kernel,
+  { onProgress, lightOf, effort = LEAST_EFFORT }: CheckOptions,
+): CheckResult {
   onProgress({ stage: 'sizing', done: 0 });
   const planned = planCamera(design);
   if (!planned.drawable) return { findings: inOrder([...planned.findings, NOT_PROVEN]), proof: null, leaks: [] };
-  onProgress({ stage: 'packing sheets', done: 0.1 });
-  const { findings } = cutting(planned, planned.parts);
+  const { findings } = cutting(planned, planned.parts, { effort, onProgress: packing(onProgress) });
   onProgress({ stage: 'putting it together', done: 0.4 });
   const proof = prove(design, planned.build, kernel, lightOf);
   onProgress({ stage: 'done', done: 1 });
@@ -111,13 +118,15 @@ export function checkCamera(design: Design, kernel: Kernel, { onProgress, lightO
 export function buildCamera(
   design: Design,
   kernel: Kernel,
-  { despite, onProgress, lightOf }: BuildOptions,
+  { despite, onProgress, lightOf, effort = EFFORT }: BuildOptions,
 ): BuildResult {
   const stage = (name: string, done: number) => onProgress({ stage: name, done });
   stage('sizing', 0);
   const planned = planCamera(design);
-  stage('packing sheets', 0.1);
-  const { build, cut, pieces, findings } = cutting(planned, planned.parts);
+  const { build, cut, pieces, findings } = cutting(planned, planned.parts, {
+    effort,
+    onProgress: packing(onProgress),
+  });
   stage('modelling prints', 0.4);
   const prints = printsOf(build.parts, kernel);
   stage('putting it together', 0.5);
@@ -139,6 +148,7 @@ export function buildCamera(
     text('plan.json', `${JSON.stringify(plan, null, 2)}\n`),
     text('parts.json', partsJson(build, revision, meshes)),
     ...sheetFiles({ ...planned, despite: waived }, cut),
+    ...remnantFiles(planned, cut),
     text(
       'sheets/overview.svg',
       overviewSvg(cut.sheets, {
@@ -158,6 +168,21 @@ export function buildCamera(
     plan,
     findings: plan.findings,
     summary: [...summaryOf(planned, cut, prints.length), ...despiteText(waived).map((line) => `${upper(line)}.`)],
+  };
+}
+
+/** Enough to tell whether all parts find room; the best layout is no matter of a check, or of a spacer alone. */
+const LEAST_EFFORT = 1;
+
+/** Moves the bar while sheets are packed, a hundredth of that at a time. */
+function packing(onProgress: CheckOptions['onProgress']): (done: number) => void {
+  const stage = 'packing sheets';
+  onProgress({ stage, done: 0.1 });
+  let told = 0;
+  return (done) => {
+    if (done < told + 0.01) return;
+    told = done;
+    onProgress({ stage, done: 0.1 + 0.3 * done });
   };
 }
 
@@ -202,8 +227,26 @@ function sheetFiles(
   ];
 }
 
-/** Parts engraved and laid on sheets: the camera's own, and one size of each other material. */
-export function cutting({ design, revision, build }: Planned, parts: readonly Part[]): Cutting {
+/** What is left of the sheets and worth keeping, each piece in a file that the stock of a later design can name. */
+const remnantFiles = (
+  { design, revision }: Pick<Planned, 'design' | 'revision'>,
+  { sheets }: LayOut,
+): readonly OutputFile[] =>
+  sheets.flatMap((sheet) =>
+    leftOver(sheet).map((left) =>
+      text(
+        `remnants/${left.name}.json`,
+        remnantJson(left, { from: `${design.name}, revision ${revision}, ${sheet.name}` }),
+      ),
+    ),
+  );
+
+/** Parts engraved and laid on sheets: those that are bought, and those at hand. */
+export function cutting(
+  { design, revision, build }: Planned,
+  parts: readonly Part[],
+  { effort, onProgress = () => {} }: CuttingOptions = { effort: LEAST_EFFORT },
+): Cutting {
   const marked = engrave(parts, revision);
   const pieces = marked.parts.flatMap((part): readonly Piece[] => {
     if (part.kind !== 'flat') return [];
@@ -215,8 +258,15 @@ export function cutting({ design, revision, build }: Planned, parts: readonly Pa
     kerf: laser.kerf,
     spacing: workshop.spacing,
     margin: workshop.margin,
+    effort,
+    onProgress,
   });
   return { build: { ...build, parts: marked.parts }, cut, pieces, findings: [...marked.findings, ...cut.findings] };
+}
+
+interface CuttingOptions {
+  readonly effort: number;
+  readonly onProgress?: (done: number) => void;
 }
 
 /** A holder of the design by its name, or with `filmDepth` (mm, effective) one that the design does not know. */
@@ -253,7 +303,7 @@ export function spacerAlone(design: Design, { name, filmDepth }: SpacerWanted): 
   const files =
     placed.length === 0
       ? []
-      : [text('spacer.json', `${JSON.stringify(spacer, null, 2)}\n`), ...sheetFiles({ ...job, despite: [] }, cut)];
+      : [text('spacer.json', `${JSON.stringify(spacer, null, 2)}\n`), ...sheetFiles({ ...job, despite: [] }, cut), ...remnantFiles(job, cut)];
   return { spacer, files, findings: all, summary: spacerSummary(spacer, parts, cut) };
 }
 

@@ -568,6 +568,14 @@ export const rules: readonly Rule[] = [
   // Sheets and engraving
   raised('kerf-once', 'E', 'a cut width doubled or forgotten', 'derived', 'sheets/cut-line', 'sheets/cut-line'),
   raised('part-on-bed', 'E', 'a part larger than the sheet', 'derived', 'sheets/checks', 'sheets/lay-out'),
+  raised(
+    'stock-idle',
+    'N',
+    'a remnant that was measured a little thicker lies unused',
+    PRACTICE,
+    'sheets/checks',
+    'sheets/lay-out',
+  ),
   raised('parts-part', 'E', 'two parts cut into each other', 'derived', 'sheets/checks', 'sheets/checks'),
   raised('small-part', 'N', 'a part that falls through the slats', PRACTICE, 'sheets/checks', 'sheets/lay-out'),
   raised('small-mark', 'N', 'a part too small to carry its mark', PRACTICE, 'camera/engrave', 'camera/engrave'),

@@ -4,6 +4,7 @@ import type { Finding } from '../model/finding.js';
 import type { FlatPart } from '../model/part.js';
 import { outerBox } from './outer-box.js';
 import type { Sheet } from './sheet.js';
+import type { SheetStock } from './stock.js';
 
 interface Known {
   readonly part: FlatPart;
@@ -130,7 +131,8 @@ export function grainLong(sheet: Sheet, known: readonly Known[]): readonly Findi
   });
 }
 
-interface Lie {
+/** The upright rectangle round a part as it lies. */
+export interface Lie {
   readonly width: number;
   readonly height: number;
 }
@@ -139,31 +141,84 @@ interface Lie {
 export function bedTooSmall(
   part: FlatPart,
   lies: readonly Lie[],
-  beds: readonly { readonly sheet: { readonly width: number; readonly height: number } }[],
+  stocks: readonly SheetStock[],
   margin: number,
 ): Finding {
   const needs = lies.map(({ width, height }) => ({ width: width + 2 * margin, height: height + 2 * margin }));
-  const sizes = needs.map(({ width, height }) => `${up(width)} × ${up(height)} mm`);
-  const words = sizes.filter((size, i) => sizes.indexOf(size) === i).join(' or ');
-  const bed = beds[0]?.sheet;
+  const words = distinct(needs.map(({ width, height }) => `${up(width)} × ${up(height)} mm`)).join(' or ');
   const grain = part.grain === 'any' ? '' : ', face grain along the first';
+  if (stocks.length === 0)
+    return {
+      rule: 'part-on-bed',
+      level: 'error',
+      message: `${part.id} ${part.name} is to be cut from ${part.material}, and no sheet of that is given.`,
+      hint: `A sheet of ${words}${grain} would take it.`,
+      about: 'stock',
+    };
+  const sizes = distinct(
+    stocks.map(
+      ({ sheet, remnant }) => `${remnant ? 'the remnant of ' : ''}${mm(sheet.width)} × ${mm(sheet.height)} mm`,
+    ),
+  );
+  const [size = '', ...others] = sizes;
   return {
     rule: 'part-on-bed',
     level: 'error',
-    ...(bed === undefined ? {} : { ...tooLong(needs, bed), unit: 'mm' }),
+    ...tooLong(
+      needs,
+      stocks.map(({ sheet }) => sheet),
+    ),
+    unit: 'mm',
     message:
-      bed === undefined
-        ? `${part.id} ${part.name} is to be cut from ${part.material}, and no sheet of that is given.`
-        : `${part.id} ${part.name} does not fit a sheet of ${mm(bed.width)} × ${mm(bed.height)} mm${grain}.`,
+      others.length === 0
+        ? `${part.id} ${part.name} does not fit a sheet of ${size}${grain}.`
+        : `${part.id} ${part.name} fits no sheet of ${part.material}: neither ${sizes.join(' nor ')}${grain}.`,
     hint: `A sheet of ${words}${grain} would take it.`,
     about: 'plywood.sheet',
   };
 }
 
-/** The side that does not fit, in the way of lying that misses by least, and the sheet's. */
-function tooLong(needs: readonly Lie[], bed: Lie): { readonly value: number; readonly limit: number } {
-  const missing = needs.map(({ width, height }) =>
-    width - bed.width > height - bed.height ? { value: width, limit: bed.width } : { value: height, limit: bed.height },
+/** part-on-bed: what there is of its material is full, and no more is bought. */
+export function stockShort(part: FlatPart, missing: number, stocks: readonly SheetStock[]): Finding {
+  const there = stocks.reduce((sum, { count }) => sum + (count ?? 1), 0);
+  return {
+    rule: 'part-on-bed',
+    level: 'error',
+    value: missing,
+    limit: 0,
+    message: `${missing} of ${part.id} ${part.name} ${missing === 1 ? 'finds' : 'find'} no room: ${there === 1 ? 'the one sheet' : `the ${there} sheets`} of ${part.material} that ${there === 1 ? 'is' : 'are'} there ${there === 1 ? 'does' : 'do'} not suffice.`,
+    hint: 'Raise the count, add a sheet to the stock, or leave count out of an entry so that more of it are bought.',
+    about: 'stock',
+  };
+}
+
+/** stock-idle: a remnant, or what was to be used first, of a thickness that no part has: a slip of the caliper, perhaps. */
+export function stockIdle(stocks: readonly SheetStock[], cut: readonly Known[]): readonly Finding[] {
+  if (cut.length > 0) return [];
+  return stocks.flatMap(({ material, remnant, first }): readonly Finding[] => {
+    if (!remnant && first !== true) return [];
+    return [
+      {
+        rule: 'stock-idle',
+        level: 'note',
+        message: `${remnant ? `The remnant ${remnant.file} is of ${material}` : `${material} is to be used first`}, and no part is cut from that.`,
+        hint: 'The measured thickness tells sheets apart: where it is the same wood, measure both again and write the same.',
+        about: 'stock',
+      },
+    ];
+  });
+}
+
+const distinct = (words: readonly string[]): readonly string[] => [...new Set(words)];
+
+/** The side that does not fit, on the sheet and in the way of lying that miss by least, and the sheet's. */
+function tooLong(needs: readonly Lie[], sheets: readonly Lie[]): { readonly value: number; readonly limit: number } {
+  const missing = sheets.flatMap((sheet) =>
+    needs.map(({ width, height }) =>
+      width - sheet.width > height - sheet.height
+        ? { value: width, limit: sheet.width }
+        : { value: height, limit: sheet.height },
+    ),
   );
   const over = ({ value, limit }: { value: number; limit: number }) => value - limit;
   const [first = { value: 0, limit: 0 }, ...others] = missing;

@@ -1,13 +1,16 @@
-import { area, type Box, type ClosedPath, length, moved, type Path } from '../geometry/path.js';
+import { area, type Box, boundsOfPoints, type ClosedPath, length, moved, type Path } from '../geometry/path.js';
 import type { Finding } from '../model/finding.js';
 import type { FlatPart } from '../model/part.js';
-import { bedTooSmall, grainLong, partsPart, smallParts } from './checks.js';
+import type { Blank, Place } from '../packing/shapes.js';
+import { bedTooSmall, grainLong, type Lie, partsPart, smallParts, stockIdle, stockShort } from './checks.js';
+import { chordsInWaste } from './chords.js';
 import { type Beam, cutLine, cutOnce } from './cut-line.js';
 import { cutOrder } from './cut-order.js';
 import { outerBox } from './outer-box.js';
-import { type Place, pack, type Stance } from './pack.js';
+import { type FilledSheet, packParts } from './pack.js';
+import { offcutOf, type SheetOffcut } from './remnant.js';
 import { type CutPath, type Layer, layers, type Operation, type Placed, type Sheet } from './sheet.js';
-import { windowRooms } from './window-rooms.js';
+import { bedsOf, isBought, roomOn, type SheetStock, woodOf } from './stock.js';
 
 /** A part and how many of it are cut. */
 export interface Piece {
@@ -15,29 +18,26 @@ export interface Piece {
   readonly count: number;
 }
 
-/** A kind of sheet that is to be had; its face grain runs along its width. */
-export interface SheetStock {
-  readonly material: string;
-  readonly thickness: number;
-  readonly sheet: { readonly width: number; readonly height: number };
-}
-
 export interface LayOutGiven extends Beam {
-  /** Where a material comes in several sizes, the first that takes a part is used. */
+  /** What there is to cut from: a part may lie on any sheet of its material. */
   readonly materials: readonly SheetStock[];
   /** Between the cut lines of two parts; never less than half the thickness. */
   readonly spacing?: number;
   /** From a cut line to the sheet's edge. */
   readonly margin?: number;
-  /** How often the packer tries another order. */
+  /** How long better layouts are looked for: see `EFFORT`. At 0 the first that is found is taken. */
   readonly effort?: number;
+  /** Told as the search goes on; done from 0 to 1. */
+  readonly onProgress?: (done: number) => void;
 }
 
 /** How much sheet a material took, against what no packing can beat. */
 export interface SheetUse {
   readonly material: string;
   readonly sheets: number;
-  /** Sheets that the bare area of the parts fills, margins left out. */
+  /** Of them, those that were at hand: remnants and what was counted. */
+  readonly atHand: number;
+  /** Sheets that the bare area of the parts fills, margins left out: fewer are impossible. */
   readonly bound: number;
   /** Area of the parts over area of the sheets, 0 to 1. */
   readonly use: number;
@@ -47,126 +47,147 @@ export interface LayOut {
   readonly sheets: readonly Sheet[];
   readonly findings: readonly Finding[];
   readonly uses: readonly SheetUse[];
+  /** The strips that sheets keep clear: at most one of each, in the order of the sheets. */
+  readonly offcuts: readonly SheetOffcut[];
 }
 
 /** A web of 2 mm stands in thin plywood, and 5 mm clear the crushed edge of a sheet: common practice. */
 const SPACING = 2;
 const MARGIN = 5;
-/** About 0.3 s for the seventy pieces of a camera. */
-const EFFORT = 1200;
+/** How long better layouts are looked for where nobody says: about two seconds for the seventy pieces of a camera. */
+export const EFFORT = 20;
+/** Of the packer, for each unit of effort: about a tenth of a second. */
+const STEPS = 40;
 
 /** Parts to sheets: every piece once, in its place, with its cut lines in cutting order. */
 export function layOut(pieces: readonly Piece[], given: LayOutGiven): LayOut {
-  const { materials, margin = MARGIN, effort = EFFORT } = given;
-  const findings: Finding[] = [];
+  const { materials, margin = MARGIN, effort = EFFORT, onProgress = () => {} } = given;
+  const cuts = pieces.map((piece): Cut => ({ ...piece, lines: linesOf(piece.part, given) }));
+  const findings: Finding[] = cuts.flatMap(({ part, lines }) => cutOnce(part, lines, given));
   const sheets: Sheet[] = [];
   const uses: SheetUse[] = [];
-  const cuts = pieces.map((piece): Cut => {
-    const lines = linesOf(piece.part, given);
-    return { ...piece, lines, stances: stancesOf(piece.part, lines) };
-  });
-  for (const { part, lines } of cuts) findings.push(...cutOnce(part, lines, given));
-
-  const left = new Set(cuts);
-  for (const stock of materials) {
-    const spacing = Math.max(given.spacing ?? SPACING, stock.thickness / 2);
-    const bed: Bed = { stock, spacing, margin };
-    const fitting = [...left]
-      .filter(({ part }) => part.material === stock.material)
-      .filter((cut) => stancesOn(cut, bed).length > 0);
-    if (fitting.length === 0) continue;
-    for (const cut of fitting) left.delete(cut);
-    const before = sheets.filter(({ material }) => material === stock.material).length;
-    const made = sheetsFor(fitting, bed, { effort, before });
-    sheets.push(...made);
+  // a part of which the beam leaves nothing is told by cutOnce
+  const whole = cuts.filter(({ lines, count }) => lines[0] !== undefined && lines[0].length > 0 && count > 0);
+  const kinds = [...new Set([...materials, ...whole.map(({ part }) => part)].map(({ material }) => material))];
+  kinds.forEach((material, n) => {
+    const own = whole.filter(({ part }) => part.material === material);
+    const stocks = materials.filter((stock) => stock.material === material);
+    findings.push(...stockIdle(stocks, own));
+    const bench: Bench = { ...given, stocks, margin, effort, onStep: (done) => onProgress((n + done) / kinds.length) };
+    const { filled, made } = cutFrom(own, bench);
     findings.push(
-      ...made.flatMap((sheet) => [...partsPart(sheet), ...smallParts(sheet, fitting), ...grainLong(sheet, fitting)]),
+      ...roomFor(own, made, bench),
+      ...made.flatMap((sheet) => [...partsPart(sheet), ...smallParts(sheet, own), ...grainLong(sheet, own)]),
     );
-    uses.push(useOf(stock, made, margin));
-  }
-  for (const { part, stances } of left) {
-    if (stances.length === 0) continue;
-    const beds = materials.filter(({ material }) => material === part.material);
-    findings.push(bedTooSmall(part, stances, beds, margin));
-  }
-  return { sheets, findings: unique(findings), uses };
+    sheets.push(...made);
+    if (made.length > 0) uses.push(useOf(filled, made, bench));
+  });
+  return { sheets, findings: unique(findings), uses, offcuts: sheets.flatMap((sheet) => offcutOf(sheet) ?? []) };
 }
 
 interface Cut extends Piece {
   /** Cut lines: the outline first, then the holes in the part's order. */
   readonly lines: readonly ClosedPath[];
-  /** None where nothing of the part is left to cut. */
-  readonly stances: readonly TurnedPart[];
 }
 
-interface Bed {
-  readonly stock: SheetStock;
-  readonly spacing: number;
+/** What there is of one material, and how it is cut. */
+interface Bench extends Pick<LayOutGiven, 'spacing'> {
+  readonly stocks: readonly SheetStock[];
   readonly margin: number;
+  readonly effort: number;
+  readonly onStep: (done: number) => void;
+}
+
+const spacingOf = ({ spacing = SPACING, stocks }: Bench): number =>
+  Math.max(spacing, ...stocks.map(({ thickness }) => thickness / 2));
+
+/** Parts of one material on its sheets; those that are larger than all of them, or find no room, are left out. */
+function cutFrom(cuts: readonly Cut[], bench: Bench) {
+  const { stocks, margin, effort, onStep } = bench;
+  const beds = bedSizes(bench);
+  const blanks = cuts
+    .map((cut) => blankOf(cut, beds))
+    .map((blank) => (blank.turns.length > 0 ? blank : { ...blank, turns: [0], count: 0 }));
+  const filled = packParts({
+    blanks,
+    stocks,
+    spacing: spacingOf(bench),
+    margin,
+    steps: Math.round(effort * STEPS),
+    onStep,
+  });
+  return { filled, made: sheetsOf(filled, cuts, bench) };
+}
+
+/** Of the rectangles round what parts may lie on. */
+const bedSizes = ({ stocks, margin }: Bench): readonly Lie[] =>
+  stocks
+    .flatMap((stock) => bedsOf(stock, margin))
+    .map(({ outline }) => boundsOfPoints(outline))
+    .map(({ left, right, bottom, top }) => ({ width: right - left, height: top - bottom }));
+
+/** part-on-bed: what does not lie on any sheet, and why. */
+function roomFor(cuts: readonly Cut[], made: readonly Sheet[], bench: Bench): readonly Finding[] {
+  const { stocks, margin } = bench;
+  const beds = bedSizes(bench);
+  return cuts.flatMap(({ part, lines, count }): readonly Finding[] => {
+    const laid = sum(made, ({ placed }) => placed.filter((place) => place.part === part.id).length);
+    if (laid === count) return [];
+    const lies = waysOf(part).map((turn) => lieOf(lines, turn));
+    return lies.some((lie) => beds.some((bed) => fits(lie, bed)))
+      ? [stockShort(part, count - laid, stocks)]
+      : [bedTooSmall(part, lies, stocks, margin)];
+  });
 }
 
 const linesOf = (part: FlatPart, beam: Beam): readonly ClosedPath[] =>
   [part.outline, ...part.holes].map((edge) => cutLine(edge, beam));
 
-/** A stance and what the packer need not know: where the rectangle lies in the turned part's frame. */
-interface TurnedPart extends Stance {
-  readonly box: Box;
-}
-
 /** Long strips bend across their grain, so they lie along the sheet even where the design leaves them free. */
 const LONG = 4;
 
-/** The ways in which a part may lie so that its grain runs along the sheet. */
-function stancesOf(part: FlatPart, lines: readonly ClosedPath[]): readonly TurnedPart[] {
-  if (lines[0]?.length === 0) return [];
-  const turns = part.grain === 'x' ? [0] : part.grain === 'y' ? [Math.PI / 2] : [0, Math.PI / 2];
-  return turns.map((turn) => {
-    const turned = lines.map((line) => moved(line, { x: 0, y: 0, turn }));
-    const box = outerBox(turned[0] as ClosedPath);
-    const windows = turned.slice(1).map((window) =>
-      windowRooms(window).map((room) => ({
-        left: room.left - box.left,
-        right: room.right - box.left,
-        bottom: room.bottom - box.bottom,
-        top: room.top - box.bottom,
-      })),
-    );
-    return { turn, width: box.right - box.left, height: box.top - box.bottom, windows, box };
+/** The quarter turns after which a part's face grain runs along the sheet. */
+const waysOf = ({ grain }: FlatPart): readonly number[] =>
+  grain === 'x' ? [0, 2] : grain === 'y' ? [1, 3] : [0, 1, 2, 3];
+
+/** A part as the packer sees it; without a turn where no bed takes it. A hole of which the beam leaves nothing is a window of no size. */
+function blankOf({ part, lines, count }: Cut, beds: readonly Lie[]): Blank {
+  const [outline = [], ...windows] = lines.map(chordsInWaste);
+  const fitting = waysOf(part).filter((turn) => beds.some((bed) => fits(lieOf(lines, turn), bed)));
+  const along = fitting.filter((turn) => {
+    const { width, height } = lieOf(lines, turn);
+    return height <= LONG * width;
   });
+  return { outline, windows, turns: along.length > 0 ? along : fitting, count };
 }
 
-function stancesOn(cut: Cut, { stock, margin }: Bed): readonly TurnedPart[] {
-  const fitting = cut.stances.filter(
-    ({ width, height }) => width <= stock.sheet.width - 2 * margin && height <= stock.sheet.height - 2 * margin,
-  );
-  const along = fitting.filter(({ width, height }) => height <= LONG * width);
-  return along.length > 0 ? along : fitting;
+/** A part's cut outline as it lies after so many quarter turns. */
+const boxOf = ([outline = []]: readonly ClosedPath[], quarters: number): Box =>
+  outerBox(moved(outline, { x: 0, y: 0, turn: (quarters * Math.PI) / 2 }));
+
+function lieOf(lines: readonly ClosedPath[], quarters: number): Lie {
+  const { left, right, bottom, top } = boxOf(lines, quarters);
+  return { width: right - left, height: top - bottom };
 }
 
-function sheetsFor(
-  cuts: readonly Cut[],
-  bed: Bed,
-  { effort, before }: { effort: number; before: number },
-): readonly Sheet[] {
-  const { stock, spacing, margin } = bed;
-  const pieces = cuts.flatMap((cut) => {
-    const ways = stancesOn(cut, bed);
-    return Array.from({ length: cut.count }, (_, i) => ({ cut, instance: i + 1, stances: ways }));
-  });
-  const places = pack(
-    pieces,
-    { width: stock.sheet.width - 2 * margin, height: stock.sheet.height - 2 * margin, spacing },
-    { effort },
-  );
-  const count = 1 + Math.max(...places.map(({ sheet }) => sheet));
-  return Array.from({ length: count }, (_, n) => {
-    const here = places.filter(({ sheet }) => sheet === n).sort((a, b) => a.blank - b.blank);
-    const lying = here.map((place): Lying => {
-      const { cut, instance, stances } = pieces[place.blank] as (typeof pieces)[number];
-      const { turn, box } = stances.find((s) => s === place.stance) as TurnedPart;
-      return { cut, instance, place, x: margin + place.x - box.left, y: margin + place.y - box.bottom, turn };
+/** Rounding of sums of lengths must not keep a part off a bed that it fits exactly, mm. */
+const ROUNDING = 1e-6;
+
+const fits = (lie: Lie, bed: Lie): boolean => lie.width <= bed.width + ROUNDING && lie.height <= bed.height + ROUNDING;
+
+function sheetsOf(filled: readonly FilledSheet[], cuts: readonly Cut[], bench: Bench): readonly Sheet[] {
+  const laid = cuts.map(() => 0);
+  return filled.map(({ stock, places }, n) => {
+    const lying = places.map((place): Lying => {
+      const cut = cuts[place.blank] as Cut;
+      const instance = (laid[place.blank] as number) + 1;
+      laid[place.blank] = instance;
+      const turn = (place.turn * Math.PI) / 2;
+      const { left, bottom } = boxOf(cut.lines, place.turn);
+      return { cut, instance, place, x: place.x - left, y: place.y - bottom, turn };
     });
-    return sheetOf(lying, bed, `${stock.material}-${before + n + 1}`);
+    const own = bench.stocks[stock] as SheetStock;
+    return sheetOf(lying, own, bench, `${own.material}-${n + 1}`);
   });
 }
 
@@ -179,9 +200,9 @@ interface Lying {
   readonly turn: number;
 }
 
-function sheetOf(lying: readonly Lying[], { stock, spacing, margin }: Bed, name: string): Sheet {
+function sheetOf(lying: readonly Lying[], stock: SheetStock, bench: Bench, name: string): Sheet {
   const hosts = new Set(lying.flatMap(({ place }) => (place.within ? [windowKey(place.within)] : [])));
-  const drawn = lying.flatMap((one) => drawnPaths(one, hosts));
+  const drawn = lying.flatMap((one, i) => drawnPaths(one, i, hosts));
   const operations: Operation[] = [];
   let head = { x: 0, y: 0 };
   let travelLength = 0;
@@ -203,8 +224,9 @@ function sheetOf(lying: readonly Lying[], { stock, spacing, margin }: Bed, name:
     thickness: stock.thickness,
     width: stock.sheet.width,
     height: stock.sheet.height,
-    margin,
-    spacing,
+    ...(stock.remnant ? { remnant: stock.remnant } : {}),
+    margin: bench.margin,
+    spacing: spacingOf(bench),
     placed,
     operations,
     usedArea: sum(lying, ({ cut }) => netArea(cut.part)),
@@ -213,17 +235,21 @@ function sheetOf(lying: readonly Lying[], { stock, spacing, margin }: Bed, name:
   };
 }
 
-const windowKey = ({ blank, window }: { readonly blank: number; readonly window: number }): string =>
-  `${blank}.${window}`;
+const windowKey = ({ place, window }: { readonly place: number; readonly window: number }): string =>
+  `${place}.${window}`;
 
 /** The paths of one piece where it lies: engraving, holes, outline, numbered in this order. */
-function drawnPaths(one: Lying, hosts: ReadonlySet<string>): readonly { layer: Layer; cut: CutPath }[] {
+function drawnPaths(
+  one: Lying,
+  place: number,
+  hosts: ReadonlySet<string>,
+): readonly { readonly layer: Layer; readonly cut: CutPath }[] {
   const { part, lines } = one.cut;
   const [outline, ...holes] = lines.map((vertices): Path => ({ vertices, closed: true }));
   const strokes = part.engraving.map((path): readonly [Layer, Path] => ['engrave', path]);
   const windows = holes.flatMap((path, window): readonly (readonly [Layer, Path])[] => {
     if (path.vertices.length === 0) return [];
-    return [[hosts.has(windowKey({ blank: one.place.blank, window })) ? 'cut-window' : 'cut-inside', path]];
+    return [[hosts.has(windowKey({ place, window })) ? 'cut-window' : 'cut-inside', path]];
   });
   const last: readonly [Layer, Path] = [one.place.within ? 'cut-nested' : 'cut-outside', outline as Path];
   return [...strokes, ...windows, last].map(([layer, path], n) => ({
@@ -237,15 +263,32 @@ function drawnPaths(one: Lying, hosts: ReadonlySet<string>): readonly { layer: L
 
 const netArea = ({ outline, holes }: FlatPart): number => area(outline) + sum(holes, area);
 
-function useOf(stock: SheetStock, sheets: readonly Sheet[], margin: number): SheetUse {
-  const { width, height } = stock.sheet;
+function useOf(filled: readonly FilledSheet[], sheets: readonly Sheet[], { stocks, margin }: Bench): SheetUse {
+  const stockOf = ({ stock }: FilledSheet) => stocks[stock] as SheetStock;
   const net = sum(sheets, ({ usedArea }) => usedArea);
   return {
-    material: stock.material,
+    material: (sheets[0] as Sheet).material,
     sheets: sheets.length,
-    bound: Math.ceil(net / ((width - 2 * margin) * (height - 2 * margin))),
-    use: net / (sheets.length * width * height),
+    atHand: filled.filter((sheet) => !isBought(stockOf(sheet))).length,
+    bound: leastSheets(net, stocks, margin),
+    use: net / sum(filled, (sheet) => woodOf(stockOf(sheet))),
   };
+}
+
+/** The bare area of the parts over that of the beds, the largest first. */
+function leastSheets(net: number, stocks: readonly SheetStock[], margin: number): number {
+  const kinds = stocks
+    .map((stock) => ({ count: stock.count ?? (isBought(stock) ? Infinity : 1), room: roomOn(stock, margin) }))
+    .sort((a, b) => b.room - a.room);
+  let sheets = 0;
+  let left = net;
+  for (const { count, room } of kinds) {
+    const taken = Math.min(count, Math.ceil(left / room - ROUNDING));
+    sheets += taken;
+    left -= taken * room;
+    if (left <= 0) break;
+  }
+  return sheets;
 }
 
 /** Two pieces of one part that meet the same fault are told once. */

@@ -1,273 +1,151 @@
-import type { Box } from '../geometry/path.js';
+import { searchNest } from '../packing/nest.js';
+import { after, type Search } from '../packing/search.js';
+import type { Bed, Blank, Place } from '../packing/shapes.js';
+import { bedsOf, isBought, type SheetStock } from './stock.js';
 
-/** A way in which a piece may lie: the size of the rectangle round it, and the rooms in its windows, from that rectangle's lower left corner. */
-export interface Stance {
-  /** rad, anticlockwise, in quarter turns. */
-  readonly turn: number;
-  readonly width: number;
-  readonly height: number;
-  /** One list a window; rooms of one window overlap. */
-  readonly windows: readonly (readonly Box[])[];
-}
-
-/** What the packer knows of a piece. */
-export interface Blank {
-  /** At least one; all fit on an empty bed. */
-  readonly stances: readonly Stance[];
-}
-
-export interface Bed {
-  /** Of the sheet less its margins. */
-  readonly width: number;
-  readonly height: number;
+export interface PackGiven {
+  /** Parts of one material. */
+  readonly blanks: readonly Blank[];
+  readonly stocks: readonly SheetStock[];
   readonly spacing: number;
+  readonly margin: number;
+  /** How long the search goes on: no clock, so that the same is found everywhere. */
+  readonly steps: number;
+  /** Told as the search goes on; done from 0 to 1. */
+  readonly onStep?: (done: number) => void;
 }
 
-export interface Place {
-  readonly blank: number;
-  readonly sheet: number;
-  readonly stance: Stance;
-  /** Lower left corner of the rectangle round the piece, from the bed's. */
-  readonly x: number;
-  readonly y: number;
-  /** The blank and its window in which this one lies. */
-  readonly within: { readonly blank: number; readonly window: number } | null;
+export interface FilledSheet {
+  /** Index into the stocks. */
+  readonly stock: number;
+  /** At least one. */
+  readonly places: readonly Place[];
 }
+
+/** A bed, and the stock that it is of. */
+interface Ground extends Bed {
+  readonly stock: number;
+}
+
+interface Filled {
+  readonly ground: Ground;
+  readonly places: readonly Place[];
+}
+
+/** Any would do, as long as it is the same each time. */
+const SEED = 1;
+/** Where something found no room, so many steps at least: some may find it yet. */
+const LEAST_FOR_ALL = 40;
+/** For the parts of one sheet that may do with a smaller one. */
+const FOR_ONE = 8;
+/** Of the dearest sheet: each has to be fetched and laid down, so of equal costs fewer sheets are wanted. */
+const HANDLING = 0.01;
+/** By which a smaller sheet is cheaper for its size than a larger one, so that of equals the smaller is used up. */
+const SMALLER = 1e-6;
 
 /**
- * Packs pieces on as little sheet as it can: the rectangle round each piece, pieces that fit into windows first of all
- * there. Free room is kept as all its largest rectangles (they overlap); each piece takes the one that suits it best
- * by one of four rules. Several orders are tried with each rule, then the best order is shuffled a little, `effort`
- * times, and kept where that is no worse. No clock and no chance: the same pieces give the same places.
- *
- * Each rectangle stands for its piece and the spacing to the right and above it, and so does the bed.
+ * Parts of one material onto what there is of it. Of several sizes that are bought the search is given the one by which
+ * the first layout costs least, or all of them, always with all that lies at hand; then each sheet is changed for the
+ * cheapest that its parts fit too. What finds no room anywhere is left out.
  */
-export function pack(blanks: readonly Blank[], bed: Bed, { effort }: { readonly effort: number }): readonly Place[] {
-  let best: Packing | null = null;
-  for (const order of startingOrders(blanks)) {
-    for (const rule of rules) {
-      const packing = fill(blanks, order, bed, rule);
-      if (best === null || packing.cost < best.cost - GAIN) best = packing;
+export function packParts(given: PackGiven): readonly FilledSheet[] {
+  const { blanks, stocks, margin } = given;
+  if (blanks.every(({ count }) => count === 0)) return [];
+  const grounds = stocks
+    .flatMap((stock, n) => bedsOf(stock, margin).map((bed): Ground => ({ ...bed, stock: n })))
+    .sort((a, b) => a.cost - b.cost)
+    .map((ground, rank) => ({ ...ground, cost: ground.cost * (1 + rank * SMALLER) }));
+  const dearest = Math.max(0, ...grounds.map(({ cost }) => cost));
+  const price = (filled: readonly Filled[]) =>
+    filled.reduce((sum, { ground }) => sum + ground.cost + HANDLING * dearest, 0);
+  const [first, ...others] = choicesOf(stocks, grounds);
+  const weighed = (beds: readonly Ground[]) => ({
+    beds,
+    first: onCheapest(search(beds, given).next().value, grounds, given),
+  });
+  // with one choice there is nothing to weigh
+  const chosen =
+    others.length === 0
+      ? { beds: first }
+      : [first, ...others].map(weighed).reduce((best, next) => {
+          const [more, fewer] = [placed(next.first), placed(best.first)];
+          return more > fewer || (more === fewer && price(next.first) < price(best.first)) ? next : best;
+        });
+  return joined(onCheapest(found(chosen.beds, given), grounds, given), stocks);
+}
+
+/** What is at hand with each size that is bought, and all together. */
+function choicesOf(
+  stocks: readonly SheetStock[],
+  grounds: readonly Ground[],
+): readonly [readonly Ground[], ...(readonly Ground[])[]] {
+  const bought = stocks.flatMap((stock, n) => (isBought(stock) ? [n] : []));
+  if (bought.length < 2) return [grounds];
+  const withOne = bought.map((n) => grounds.filter(({ stock }) => stock === n || !bought.includes(stock)));
+  return [grounds, ...withOne];
+}
+
+function* search(beds: readonly Ground[], { blanks, spacing }: PackGiven): Search<readonly Filled[]> {
+  const nest = searchNest({ blanks, beds, spacing }, SEED);
+  for (;;) {
+    const { done, value } = nest.next();
+    const filled = value.sheets.map(({ bed, places }) => ({ ground: beds[bed] as Ground, places }));
+    if (done) return filled;
+    yield filled;
+  }
+}
+
+const placed = (filled: readonly Filled[]): number => filled.reduce((sum, { places }) => sum + places.length, 0);
+
+/** The first layout, and the better ones that are found in the steps that are given. */
+function found(beds: readonly Ground[], given: PackGiven): readonly Filled[] {
+  const wanted = given.blanks.reduce((sum, { count }) => sum + count, 0);
+  const layouts = search(beds, given);
+  let best = layouts.next();
+  for (let step = 0; best.done !== true; step++) {
+    const most = placed(best.value) === wanted ? given.steps : Math.max(given.steps, LEAST_FOR_ALL);
+    if (step >= most) break;
+    best = layouts.next();
+    given.onStep?.((step + 1) / most);
+  }
+  return best.value;
+}
+
+/** Each sheet changed for the cheapest on which all that lies on it finds room. */
+function onCheapest(filled: readonly Filled[], grounds: readonly Ground[], given: PackGiven): readonly Filled[] {
+  const used = grounds.map((ground) => filled.filter((sheet) => sheet.ground === ground).length);
+  return filled.map((sheet) => {
+    const counts = given.blanks.map((_, n) => sheet.places.filter(({ blank }) => blank === n).length);
+    const blanks = given.blanks.map((blank, n) => ({ ...blank, count: counts[n] as number }));
+    for (const [n, ground] of grounds.entries()) {
+      if (ground.cost >= sheet.ground.cost) break;
+      if ((used[n] as number) >= ground.count) continue;
+      const [smaller] = after(search([{ ...ground, count: 1 }], { ...given, blanks }), FOR_ONE);
+      if (smaller === undefined || smaller.places.length < sheet.places.length) continue;
+      used[n] = (used[n] as number) + 1;
+      const freed = grounds.indexOf(sheet.ground);
+      used[freed] = (used[freed] as number) - 1;
+      return { ground, places: smaller.places };
     }
-  }
-  if (best === null) return [];
-  const next = shuffler();
-  let current = best;
-  for (let i = 0; i < effort; i++) {
-    const order = shuffled(current, next);
-    const packing = fill(blanks, order, bed, i % 8 === 7 ? (rules[next(rules.length)] as Rule) : current.rule);
-    // a little worse is put up with at first, less and less: else the search stays where it began
-    const patience = (PATIENCE * (1 - i / effort) * next(1000)) / 1000;
-    if (packing.cost <= current.cost + patience + GAIN) current = packing;
-    if (packing.cost < best.cost - GAIN) best = packing;
-  }
-  return best.places;
+    return sheet;
+  });
 }
 
-/** The order changed a little: two pieces swapped, one put elsewhere, or one of the emptiest sheet put before others. */
-function shuffled({ order, emptiest }: Packing, next: (below: number) => number): readonly number[] {
-  const changed = [...order];
-  const move = next(3);
-  if (move === 2 && emptiest.length > 0) {
-    const from = changed.indexOf(emptiest[next(emptiest.length)] as number);
-    changed.splice(next(from + 1), 0, ...changed.splice(from, 1));
-    return changed;
-  }
-  const [from, to] = [next(changed.length), next(changed.length)];
-  if (move === 0) changed.splice(to, 0, ...changed.splice(from, 1));
-  else [changed[from], changed[to]] = [changed[to] as number, changed[from] as number];
-  return changed;
-}
-
-interface Packing {
-  readonly places: readonly Place[];
-  readonly order: readonly number[];
-  readonly rule: Rule;
-  /** What lies on the sheet that is least filled. */
-  readonly emptiest: readonly number[];
-  /**
-   * Sheets, of which the emptiest counts only for what lies on it: so a search that empties it comes nearer and nearer
-   * to saving it. Sheets filled unevenly, a strip left clear and pieces held in windows break ties.
-   */
-  readonly cost: number;
-}
-
-/** In sheets: a worse packing is put up with to this at first. */
-const PATIENCE = 0.06;
-/** Worth of full sheets beside half-empty ones, and of a clear strip, in sheets. */
-const UNEVEN = 0.05;
-const CLEAR = 0.02;
-
-/** A tie for the packer: a millionth of a sheet. */
-const GAIN = 1e-6;
-/** What lies in a window is held by its waste: worth the ten-thousandth part of a sheet. */
-const HELD = 1e-4;
-/** Rounding of sums of lengths must not push a piece off a bed that it fits exactly, mm. */
-const ROUNDING = 1e-6;
-
-interface Room {
-  readonly x: number;
-  readonly y: number;
-  readonly w: number;
-  readonly h: number;
-}
-
-/** How well a piece w × h lies in the lower left corner of a room on the nth sheet: least is best. */
-type Rule = (room: Room, w: number, h: number, sheet: number) => number;
-
-const rules: readonly Rule[] = [
-  (room, w, h) => Math.min(room.w - w, room.h - h),
-  (room, w, h) => room.w * room.h - w * h,
-  (room, w, _, sheet) => sheet * FAR + (room.x + w) * 1e3 + room.y,
-  (room, _, h, sheet) => sheet * FAR + (room.y + h) * 1e3 + room.x,
-];
-/** Farther than any place on a sheet, so that an earlier sheet always comes first. */
-const FAR = 1e8;
-
-/** The bed of a sheet or one window on it. */
-interface Space {
-  readonly sheet: number;
-  readonly within: { readonly blank: number; readonly window: number } | null;
-  rooms: Room[];
-}
-
-function startingOrders(blanks: readonly Blank[]): readonly (readonly number[])[] {
-  const size = (of: (s: Stance) => number) => {
-    const sizes = blanks.map(({ stances }) => of(stances[0] as Stance));
-    return blanks.map((_, i) => i).sort((a, b) => (sizes[b] as number) - (sizes[a] as number) || a - b);
-  };
-  return [
-    size((s) => s.width * s.height),
-    size((s) => Math.max(s.width, s.height)),
-    size((s) => s.width + s.height),
-    size((s) => s.height),
-    size((s) => s.width),
-    size((s) => Math.min(s.width, s.height)),
-  ];
-}
-
-function fill(blanks: readonly Blank[], order: readonly number[], bed: Bed, rule: Rule): Packing {
-  const { spacing } = bed;
-  const whole: Room = { x: 0, y: 0, w: bed.width + spacing, h: bed.height + spacing };
-  const beds: Space[] = [];
-  const windows: Space[] = [];
-  const places: Place[] = [];
-  const smallest =
-    Math.min(...blanks.flatMap(({ stances }) => stances.map((s) => Math.min(s.width, s.height)))) + spacing;
-
-  for (const blank of order) {
-    const { stances } = blanks[blank] as Blank;
-    let found = bestRoom(windows, stances, spacing, rule) ?? bestRoom(beds, stances, spacing, rule);
-    if (found === null) {
-      beds.push({ sheet: beds.length, within: null, rooms: [whole] });
-      found = bestRoom(beds.slice(-1), stances, spacing, rule);
-      if (found === null) throw new Error(`blank ${blank} is larger than the bed`);
-    }
-    const { space, room, stance } = found;
-    places.push({ blank, sheet: space.sheet, stance, x: room.x, y: room.y, within: space.within });
-    take(space, { x: room.x, y: room.y, w: stance.width + spacing, h: stance.height + spacing }, smallest);
-    // what lies in a window keeps its own windows empty
-    if (space.within !== null) continue;
-    stance.windows.forEach((boxes, window) => {
-      const rooms = boxes
-        .map((b) => ({
-          x: room.x + b.left + spacing,
-          y: room.y + b.bottom + spacing,
-          w: b.right - b.left - spacing,
-          h: b.top - b.bottom - spacing,
-        }))
-        .filter(({ w, h }) => w >= smallest && h >= smallest);
-      if (rooms.length > 0) windows.push({ sheet: space.sheet, within: { blank, window }, rooms });
+/** The beds of one remnant are one sheet after all. */
+function joined(filled: readonly Filled[], stocks: readonly SheetStock[]): readonly FilledSheet[] {
+  const sheets: FilledSheet[] = [];
+  for (const { ground, places } of filled) {
+    if (places.length === 0) continue;
+    const { stock } = ground;
+    const same = stocks[stock]?.remnant ? sheets.findIndex((sheet) => sheet.stock === stock) : -1;
+    const before = sheets[same]?.places ?? [];
+    const counted = places.map((place): Place => {
+      const { within } = place;
+      return within === null ? place : { ...place, within: { ...within, place: within.place + before.length } };
     });
+    const sheet = { stock, places: [...before, ...counted] };
+    if (same < 0) sheets.push(sheet);
+    else sheets[same] = sheet;
   }
-  const size = bed.width * bed.height;
-  const filled = beds.map(
-    ({ sheet }) =>
-      places.reduce((area, p) => area + (p.sheet === sheet && !p.within ? p.stance.width * p.stance.height : 0), 0) /
-      size,
-  );
-  const least = Math.min(...filled);
-  const barest = filled.indexOf(least);
-  const clear = Math.max(0, ...beds.map(({ sheet }) => clearStrip(places, sheet, bed))) / size;
-  const uneven = filled.reduce((sum, f) => sum + f * f, 0) / filled.length;
-  const held = places.filter(({ within }) => within !== null).length;
-  return {
-    places,
-    order,
-    rule,
-    emptiest: places.filter(({ sheet }) => sheet === barest).map(({ blank }) => blank),
-    cost: beds.length - 1 + least - UNEVEN * uneven - CLEAR * clear - HELD * held,
-  };
-}
-
-function bestRoom(spaces: readonly Space[], stances: readonly Stance[], spacing: number, rule: Rule) {
-  let best: { space: Space; room: Room; stance: Stance } | null = null;
-  let least = Infinity;
-  for (const space of spaces) {
-    for (const room of space.rooms) {
-      for (const stance of stances) {
-        const [w, h] = [stance.width + spacing, stance.height + spacing];
-        if (w > room.w + ROUNDING || h > room.h + ROUNDING) continue;
-        const score = rule(room, w, h, space.sheet);
-        if (score < least - ROUNDING) {
-          best = { space, room, stance };
-          least = score;
-        }
-      }
-    }
-  }
-  return best;
-}
-
-/** Takes a rectangle out of a space: each room that it cuts leaves up to four, and what lies within another room goes. */
-function take(space: Space, taken: Room, smallest: number): void {
-  const kept: Room[] = [];
-  const cut: Room[] = [];
-  for (const room of space.rooms) {
-    const apart =
-      taken.x >= room.x + room.w - ROUNDING ||
-      taken.x + taken.w <= room.x + ROUNDING ||
-      taken.y >= room.y + room.h - ROUNDING ||
-      taken.y + taken.h <= room.y + ROUNDING;
-    if (apart) {
-      kept.push(room);
-      continue;
-    }
-    const right = taken.x + taken.w;
-    const top = taken.y + taken.h;
-    if (taken.x - room.x >= smallest) cut.push({ ...room, w: taken.x - room.x });
-    if (room.x + room.w - right >= smallest) cut.push({ ...room, x: right, w: room.x + room.w - right });
-    if (taken.y - room.y >= smallest) cut.push({ ...room, h: taken.y - room.y });
-    if (room.y + room.h - top >= smallest) cut.push({ ...room, y: top, h: room.y + room.h - top });
-  }
-  const holds = (a: Room, b: Room) =>
-    b.x >= a.x - ROUNDING &&
-    b.y >= a.y - ROUNDING &&
-    b.x + b.w <= a.x + a.w + ROUNDING &&
-    b.y + b.h <= a.y + a.h + ROUNDING;
-  const fresh = cut.filter(
-    (room, i) =>
-      !kept.some((k) => holds(k, room)) && !cut.some((c, j) => i !== j && holds(c, room) && (j < i || !holds(room, c))),
-  );
-  space.rooms = [...kept, ...fresh];
-}
-
-/** The largest full-height or full-width rectangle that a sheet keeps clear, mm². */
-function clearStrip(places: readonly Place[], sheet: number, bed: Bed): number {
-  let [right, top] = [0, 0];
-  for (const place of places) {
-    if (place.sheet !== sheet) continue;
-    right = Math.max(right, place.x + place.stance.width + bed.spacing);
-    top = Math.max(top, place.y + place.stance.height + bed.spacing);
-  }
-  return Math.max(0, (bed.width - right) * bed.height, (bed.height - top) * bed.width);
-}
-
-/** Numbers below a bound, always the same row of them: a linear congruence modulo 2³¹ − 1 (Park and Miller's minimal standard). */
-function shuffler(): (below: number) => number {
-  let state = 1;
-  return (below) => {
-    state = (state * 48271) % 2147483647;
-    return state % below;
-  };
+  return sheets;
 }

@@ -1,4 +1,5 @@
 import type { Path } from '../geometry/path.js';
+import type { SheetRemnant } from './stock.js';
 
 /** What the laser does, in cutting order: what lies in a window is cut free before the window is. */
 export const layers = ['engrave', 'cut-inside', 'cut-nested', 'cut-window', 'cut-outside'] as const;
@@ -33,8 +34,11 @@ export interface Sheet {
   readonly name: string;
   readonly material: string;
   readonly thickness: number;
+  /** Of a remnant, of the rectangle round it. */
   readonly width: number;
   readonly height: number;
+  /** Where it is no whole sheet: the piece that it is cut from. */
+  readonly remnant?: SheetRemnant;
   /** Least distance of a cut line from the sheet's edge. */
   readonly margin: number;
   /** Least distance between the cut lines of two parts. */

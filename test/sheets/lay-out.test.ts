@@ -5,11 +5,12 @@ import { boxAt, circle, rectangle, rounded, stepped } from '../../src/geometry/s
 import type { FlatPart } from '../../src/model/part.js';
 import { layOut, type Piece } from '../../src/sheets/lay-out.js';
 import type { Sheet } from '../../src/sheets/sheet.js';
+import type { SheetStock } from '../../src/sheets/stock.js';
 import { inventedCamera, plate, stock } from './invented-camera.js';
 import { loopsGap, polygonArea, within } from './measure.js';
 
 const kerf = 0.15;
-const given = { materials: stock, kerf, effort: 20 };
+const given = { materials: stock, kerf, effort: 0.2 };
 const bed = { width: 590, height: 390 };
 
 const rect = (w: number, h: number) => rectangle(boxAt(0, 0, w, h));
@@ -79,13 +80,13 @@ describe('a frame with a part in its window', () => {
 
 describe('grain runs along the sheet', () => {
   test.each([
-    { grain: 'x', rotation: 0 },
-    { grain: 'y', rotation: Math.PI / 2 },
-  ] as const)('a part with grain $grain', ({ grain, rotation }) => {
+    { grain: 'x', rotations: [0, Math.PI] },
+    { grain: 'y', rotations: [Math.PI / 2, (3 * Math.PI) / 2] },
+  ] as const)('a part with grain $grain, half a turn either way', ({ grain, rotations }) => {
     const { sheets } = layOut([{ part: plate('P', rect(120, 100), { grain }), count: 9 }], given);
-    expect(sheets.flatMap(({ placed }) => placed.map((p) => p.rotation))).toEqual(
-      Array.from({ length: 9 }, () => rotation),
-    );
+    const found = sheets.flatMap(({ placed }) => placed.map((p) => p.rotation));
+    expect(found).toHaveLength(9);
+    for (const rotation of found) expect(rotations).toContain(rotation);
   });
   test('a long strip lies along it even where its grain is free', () => {
     const { sheets, findings } = layOut(one(plate('S', rect(20, 300))), given);
@@ -173,21 +174,85 @@ describe('findings', () => {
     expect(layOut([{ part: plate('P', rect(20, 20)), count: 7 }], given).findings).toHaveLength(1));
 });
 
-test('a part too large for the first size of its material goes to the next', () => {
-  const materials = [stock[0], { ...stock[0], sheet: { width: 1200, height: 600 } }];
-  const { sheets, findings } = layOut([...one(plate('P', rect(700, 120))), ...one(plate('Q', rect(70, 120)))], {
-    materials,
-    kerf,
+describe('several sizes and sheets at hand', () => {
+  const ply = { material: 'plywood-4.05', thickness: 4.05 };
+  const size = (width: number, height: number) => ({ ...ply, sheet: { width, height } });
+  const cut = (pieces: readonly Piece[], materials: readonly SheetStock[]) =>
+    layOut(pieces, { materials, kerf, effort: 0.2 });
+  const sizes = (sheets: readonly Sheet[]) => sheets.map(({ width, height }) => `${width} × ${height}`);
+
+  test('what needs the large size takes the small parts along', () => {
+    const pieces = [...one(plate('P', rect(700, 120))), ...one(plate('Q', rect(70, 120)))];
+    const { sheets, findings } = cut(pieces, [size(600, 400), size(1200, 600)]);
+    expect(findings).toEqual([]);
+    expect(sizes(sheets)).toEqual(['1200 × 600']);
   });
-  expect(findings).toEqual([]);
-  expect(sheets.map(({ name, width, placed }) => [name, width, placed[0]?.part])).toEqual([
-    ['plywood-4.05-1', 600, 'Q'],
-    ['plywood-4.05-2', 1200, 'P'],
-  ]);
+
+  test('a small sheet before a large one where it suffices', () => {
+    const pieces = [{ part: plate('P', rect(180, 180)), count: 2 }];
+    expect(sizes(cut(pieces, [size(1200, 600), size(600, 400)]).sheets)).toEqual(['600 × 400']);
+    expect(sizes(cut(pieces, [size(600, 400), size(1200, 600)]).sheets)).toEqual(['600 × 400']);
+  });
+
+  test('the last sheet is a small one where the rest suffices with that', () => {
+    // nine to a large sheet, one is left over
+    const pieces = [{ part: plate('P', rect(290, 190)), count: 10 }];
+    const { sheets } = cut(pieces, [size(900, 600), size(310, 210)]);
+    expect([...sizes(sheets)].sort()).toEqual(['310 × 210', '900 × 600']);
+  });
+
+  test('what is at hand before a new sheet, as many as there are of it', () => {
+    const pieces = [{ part: plate('P', rect(280, 180)), count: 6 }];
+    const { sheets, uses } = cut(pieces, [size(600, 400), { ...size(300, 200), count: 2 }]);
+    expect([...sizes(sheets)].sort()).toEqual(['300 × 200', '300 × 200', '600 × 400']);
+    expect(uses[0]).toMatchObject({ sheets: 3, atHand: 2 });
+  });
+
+  test('first of all what says so, though it is larger', () => {
+    const pieces = one(plate('P', rect(280, 180)));
+    const hand = [{ ...size(300, 200), count: 1 }, { ...size(900, 600), count: 1, first: true }]; // biome-ignore format: one line
+    expect(sizes(cut(pieces, [size(600, 400), ...hand]).sheets)).toEqual(['900 × 600']);
+    expect(sizes(cut(pieces, [size(600, 400), ...hand.slice(0, 1)]).sheets)).toEqual(['300 × 200']);
+  });
+
+  test('part-on-bed: no more sheets than there are, and what finds no room is told', () => {
+    const { sheets, findings } = cut(
+      [{ part: plate('P', rect(280, 180)), count: 6 }],
+      [{ ...size(300, 200), count: 2 }],
+    );
+    expect(sizes(sheets)).toEqual(['300 × 200', '300 × 200']);
+    expect(findings).toEqual([
+      expect.objectContaining({
+        rule: 'part-on-bed',
+        level: 'error',
+        value: 4,
+        limit: 0,
+        about: 'stock',
+        message: '4 of P invented P find no room: the 2 sheets of plywood-4.05 that are there do not suffice.',
+      }),
+    ]);
+    const enough = cut([{ part: plate('P', rect(280, 180)), count: 2 }], [{ ...size(300, 200), count: 2 }]);
+    expect(enough.findings).toEqual([]);
+  });
+
+  test('part-on-bed: larger than each size of its material', () => {
+    const [finding] = cut(one(plate('P', rect(700, 120))), [size(600, 400), size(690, 300)]).findings;
+    expect(finding?.message).toBe('P invented P fits no sheet of plywood-4.05: neither 600 × 400 mm nor 690 × 300 mm.');
+    // it misses the larger by least: 700, the cut and two margins
+    expect(finding).toMatchObject({ value: expect.closeTo(710.15, 9), limit: 690 });
+  });
+
+  test('stock-idle: what was to be used first and is of no use', () => {
+    const other = { material: 'plywood-4.1', thickness: 4.1, sheet: { width: 600, height: 400 } };
+    const { findings } = cut(one(plate('P', rect(280, 180))), [size(600, 400), { ...other, first: true }]);
+    expect(findings).toEqual([expect.objectContaining({ rule: 'stock-idle', level: 'note' })]);
+    expect(cut(one(plate('P', rect(280, 180))), [size(600, 400), other]).findings).toEqual([]);
+  });
 });
 
 describe('an invented camera', () => {
-  const { sheets, uses, findings } = layOut(inventedCamera, given);
+  const laid = layOut(inventedCamera, given);
+  const { sheets, uses, findings } = laid;
 
   test('breaks no rule', () => expect(findings).toEqual([]));
 
@@ -200,7 +265,7 @@ describe('an invented camera', () => {
     expect(sheets.filter(({ material }) => material === 'plywood-4.05').length).toBeLessThanOrEqual(bound + 1);
   });
 
-  test('cut twice comes out the same', () => expect(layOut(inventedCamera, given)).toEqual({ sheets, uses, findings }));
+  test('cut twice comes out the same', () => expect(layOut(inventedCamera, given)).toEqual(laid));
 });
 
 /** Small random lists: fingers, frames that hold discs, strips, slots. */
@@ -262,7 +327,7 @@ describe('laws of the sheets', () => {
   test('every piece once, areas kept, nothing closer than spacing and margin', () =>
     fc.assert(
       fc.property(lists, (pieces) => {
-        const { sheets, findings } = layOut(pieces, { ...given, effort: 5 });
+        const { sheets, findings } = layOut(pieces, { ...given, effort: 0 });
         expect(findings.filter(({ level }) => level === 'error')).toEqual([]);
         const lying = sheets.flatMap(({ placed }) => placed.map(({ part, instance }) => `${part}.${instance}`));
         expect(lying.sort()).toEqual(pieces.flatMap(({ part, count }) => Array.from({ length: count }, (_, i) => `${part.id}.${i + 1}`)).sort()); // biome-ignore format: one line
