@@ -3,9 +3,13 @@ import type { Finding } from './model/finding.js';
 import type { PlanDocument } from './model/plan.js';
 import { planCamera, planOf } from './pipeline.js';
 import type { LightProof } from './proof/light.js';
-import type { BuildResult, CheckOptions, CheckResult, SpacerResult, SpacerWanted } from './workshop.js';
+import type { couponForm, takeReadings } from './test-piece.js';
+import type { BuildResult, CheckOptions, CheckResult, CouponFiles, SpacerResult, SpacerWanted } from './workshop.js';
 
+export type { CouponAnswers } from './coupon/form.js';
+export type { CouponQuestion } from './coupon/readings.js';
 export type { Design } from './design/design.js';
+export type { ChangedKey } from './design/edit.js';
 export { designJsonSchema } from './design/json-schema.js';
 export { slugOf } from './design/names.js';
 export { nearestWord } from './design/nearest-word.js';
@@ -23,11 +27,13 @@ export { type Rule, rules } from './model/rules.js';
 export type { LightProof } from './proof/light.js';
 export { readRemnant } from './sheets/remnant-file.js';
 export { formats } from './standards/formats.js';
+export type { ReadingsTaken } from './test-piece.js';
 export { parseLength } from './units/length.js';
 export type {
   BuildResult,
   CheckOptions,
   CheckResult,
+  CouponFiles,
   OutputFile,
   Progress,
   SpacerResult,
@@ -47,15 +53,25 @@ export interface LoadedWorkshop {
   readonly light: (design: Design) => LightProof | null;
   readonly build: (design: Design, options: CheckOptions & { readonly despite: readonly string[] }) => BuildResult;
   readonly spacer: (design: Design, wanted: SpacerWanted) => SpacerResult;
+  readonly coupon: (design: Design) => CouponFiles;
+  readonly couponForm: typeof couponForm;
+  readonly takeReadings: typeof takeReadings;
 }
 
 export async function loadWorkshop(): Promise<LoadedWorkshop> {
-  const [workshop, { loadKernel }] = await Promise.all([import('./workshop.js'), import('./geometry/kernel.js')]);
+  const [workshop, testPiece, { loadKernel }] = await Promise.all([
+    import('./workshop.js'),
+    import('./test-piece.js'),
+    import('./geometry/kernel.js'),
+  ]);
   const kernel = await loadKernel();
   return {
     check: (design, options) => workshop.checkCamera(design, kernel, options),
     light: (design) => workshop.lightIn(design),
     build: (design, options) => workshop.buildCamera(design, kernel, options),
     spacer: (design, wanted) => workshop.spacerAlone(design, wanted),
+    coupon: (design) => workshop.couponFiles(design),
+    couponForm: testPiece.couponForm,
+    takeReadings: testPiece.takeReadings,
   };
 }

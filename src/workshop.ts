@@ -3,7 +3,11 @@ import { countOf } from './assembly/setups.js';
 import { engrave } from './camera/engrave.js';
 import { spacerChecks } from './camera/spacer/checks.js';
 import { spacerParts } from './camera/spacer/parts.js';
+import { drawCoupon } from './coupon/piece.js';
+import { couponSheet } from './coupon/sheet.js';
 import type { Design } from './design/design.js';
+import { kerfPlausible } from './design/plausible-sheet.js';
+import { revisionOf } from './design/revision.js';
 import { threeMf } from './files/3mf.js';
 import { sheetDxf } from './files/dxf.js';
 import { layoutJson } from './files/layout-json.js';
@@ -22,8 +26,11 @@ import type { ProofDocument } from './model/proof.js';
 import { inOrder, type Planned, planCamera, planOf } from './pipeline.js';
 import { type LightProof, proveLight } from './proof/light.js';
 import { prove } from './proof/prove.js';
+import { partsPart } from './sheets/checks.js';
+import { cutLine, cutOnce } from './sheets/cut-line.js';
 import { EFFORT, type LayOut, layOut, type Piece } from './sheets/lay-out.js';
 import { leftOver } from './sheets/remnant.js';
+import { couponForm, couponGiven } from './test-piece.js';
 import { kg, magnification, mm, plainNumber } from './units/print.js';
 
 /** A file of the output folder. */
@@ -207,7 +214,7 @@ const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slic
 /** Each sheet for the laser, in both forms, and what lies where. */
 function sheetFiles(
   { design, revision, despite }: Pick<Planned, 'design' | 'revision'> & { readonly despite: readonly string[] },
-  { sheets }: LayOut,
+  { sheets }: Pick<LayOut, 'sheets'>,
 ): readonly OutputFile[] {
   const { name, laser } = design;
   const of = sheets.length;
@@ -303,7 +310,11 @@ export function spacerAlone(design: Design, { name, filmDepth }: SpacerWanted): 
   const files =
     placed.length === 0
       ? []
-      : [text('spacer.json', `${JSON.stringify(spacer, null, 2)}\n`), ...sheetFiles({ ...job, despite: [] }, cut), ...remnantFiles(job, cut)];
+      : [
+          text('spacer.json', `${JSON.stringify(spacer, null, 2)}\n`),
+          ...sheetFiles({ ...job, despite: [] }, cut),
+          ...remnantFiles(job, cut),
+        ];
   return { spacer, files, findings: all, summary: spacerSummary(spacer, parts, cut) };
 }
 
@@ -369,6 +380,45 @@ function spacerSummary(spacer: PlanSpacer, parts: readonly Part[], { sheets }: L
     `${sheets.length} ${sheets.length === 1 ? 'sheet' : 'sheets'} to cut.`,
     FIRE,
   ];
+}
+
+export interface CouponFiles {
+  readonly files: readonly OutputFile[];
+  readonly findings: readonly Finding[];
+  readonly summary: readonly string[];
+}
+
+/** The test piece of a design's sheet and laser, and the form for what is measured on it. */
+export function couponFiles(design: Design): CouponFiles {
+  const given = couponGiven(design);
+  const coupon = drawCoupon(given);
+  const { kerf } = given;
+  const sheet = couponSheet(coupon, { ...given, margin: design.workshop.margin });
+  const findings = [
+    ...kerfPlausible(design),
+    ...coupon.parts.flatMap(({ part }) =>
+      cutOnce(
+        part,
+        [part.outline, ...part.holes].map((edge) => cutLine(edge, { kerf })),
+        { kerf },
+      ),
+    ),
+    ...partsPart(sheet),
+  ];
+  const titled = { ...design, name: `Test piece for ${design.name}` };
+  const size = `${plainNumber(sheet.width, 0)} × ${plainNumber(sheet.height, 0)} mm`;
+  return {
+    files: [
+      ...sheetFiles({ design: titled, revision: revisionOf(design), despite: [] }, { sheets: [sheet] }),
+      text('readings.yaml', couponForm(design).filled({})),
+    ],
+    findings: inOrder(findings),
+    summary: [
+      `Test piece of ${given.material}, drawn for a kerf of ${mm(kerf)}: a remnant of ${size}, ${plainNumber(sheet.cutLength / 1000, 1)} m to cut.`,
+      'Cut it from the sheet of the camera with the same settings. What to measure is engraved on it; write it into readings.yaml.',
+      FIRE,
+    ],
+  };
 }
 
 interface Print {

@@ -131,11 +131,12 @@ const KERF_HOMES = [
   /^src\/design\//,
   /^src\/sheets\/cut-line\.ts$/,
   /^src\/sheets\/lay-out\.ts$/,
+  /^src\/coupon\//,
   /^src\/files\/layout-json\.ts$/,
-  /^src\/workshop\.ts$/,
+  /^src\/(?:test-piece|workshop)\.ts$/,
   /^src\/index\.ts$/,
   /^src\/model\/rules\.ts$/,
-  /^src\/cli\/(?:new|run)\.ts$/,
+  /^src\/cli\/(?:coupon|new|run)\.ts$/,
   // how far the cut strays, not how wide it is: that widens the play of the rails, and no part
   /^src\/proof\/register\.ts$/,
 ];

@@ -14,14 +14,20 @@ export const readDesignFile = (file: string): Design => readDesignAndText(file).
 
 /** The same, with the text that it was read from. */
 export function readDesignAndText(file: string): { readonly design: Design; readonly text: string } {
-  const text = readText(file);
-  const result = readDesign(text, file, (remnant) => findRemnant(remnantPath(file, remnant)));
+  const { text } = readTextFile(file);
+  const result = readDesign(text, file, remnantsOf(file));
   if ('design' in result) return { design: result.design, text };
   throw new Stop(EXIT.wrongCall, result.problems.map(printProblem).join('\n\n'));
 }
 
 /** Where a remnant lies that a design names: its path counts from the folder of the design file. */
 export const remnantPath = (designFile: string, remnant: string): string => resolve(dirname(designFile), remnant);
+
+/** What reads the remnants that a design file names. */
+export const remnantsOf =
+  (designFile: string) =>
+  (remnant: string): ReturnType<typeof readRemnant> =>
+    findRemnant(remnantPath(designFile, remnant));
 
 function findRemnant(path: string): ReturnType<typeof readRemnant> {
   const bytes = readBytes(path, LARGEST_REMNANT);
@@ -38,14 +44,15 @@ function findRemnant(path: string): ReturnType<typeof readRemnant> {
   return readRemnant(new TextDecoder('utf-8').decode(bytes));
 }
 
-function readText(file: string): string {
+/** A file of a page or two: its bytes, and the text with the mark at its head that some editors put there. */
+export function readTextFile(file: string): { readonly text: string; readonly bytes: Uint8Array } {
   const bytes = readBytes(file, LARGEST_BYTES);
   if (typeof bytes === 'string')
     throw new Stop(bytes === 'EIO' ? EXIT.machineFailed : EXIT.wrongCall, `${file}: ${reasonOf(bytes)}.`);
   if (bytes.length > LARGEST_BYTES)
     throw new Stop(EXIT.wrongCall, `${file}: larger than ${LARGEST_BYTES / 1024} KB, so it is no design file.`);
   // what is not UTF-8 becomes a replacement character, which readDesign finds and shows where it stands
-  return new TextDecoder('utf-8').decode(bytes);
+  return { text: new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes), bytes };
 }
 
 /** What a file holds, or its beginning where it holds more than `most` bytes; the system's code where it cannot be read. */

@@ -98,6 +98,16 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
       end(await spacer(file, options, terminal));
     });
   program
+    .command('coupon')
+    .description('write the test piece for the sheet and the laser; take what was measured on it into the design file')
+    .argument('<design>', 'the design file')
+    .option('--readings [file]', 'take readings into the design file; without a file they are asked for')
+    .option('-o, --output <folder>', 'where to write the test piece (default: output/coupon-<material>)')
+    .action(async (file: string, options: import('./coupon.js').CouponOptions) => {
+      const { coupon } = await import('./coupon.js');
+      end(await coupon(file, options, terminal));
+    });
+  program
     .command('explain')
     .description('how a figure of the plan came about, what governs it, and what it would take to change it')
     .argument('<design>', 'the design file')

@@ -17,8 +17,8 @@ export interface Rule {
   readonly awaits?: Waiting;
 }
 
-/** Solids put together, an object that is not made yet, the test piece, or the build book. */
-type Waiting = 'solids' | 'optional object' | 'test piece' | 'book';
+/** Solids put together, an object that is not made yet, or the build book. */
+type Waiting = 'solids' | 'optional object' | 'book';
 
 type Levels = keyof typeof LEVELS;
 const LEVELS = {
@@ -582,7 +582,9 @@ export const rules: readonly Rule[] = [
   raised('grain-long', 'W', 'a rail that bends', PRACTICE, 'sheets/checks', 'sheets/lay-out'),
   raised('mirror-text', 'E', 'a scale or mark that reads backwards', 'derived', 'proof/marks', 'proof/marks'),
   raised('id-hidden', 'W', 'a number on a show face', PRACTICE, 'proof/marks', 'proof/marks'),
-  waiting('comb-reading', 'W', 'a misread test piece', PRACTICE, 'test piece'),
+  raised('comb-reading', 'E', 'a misread kerf comb', PRACTICE, 'coupon/judge', 'coupon/judge'),
+  raised('thickness-reading', 'E', 'a misread sheet or slot', 'derived', 'coupon/judge', 'coupon/judge'),
+  raised('fit-reading', 'E', 'a slide that is tighter than what is glued', PRACTICE, 'coupon/judge', 'coupon/judge'),
   // What was typed
   raised(
     'unit-plausible',
