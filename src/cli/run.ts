@@ -80,7 +80,11 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
     .argument('<design>', 'the design file')
     .option('-o, --output <folder>', 'where to write (default: output/<name of the design>)')
     .option('--despite <rule>', 'build although this rule is broken; may be given several times', collect, [])
-    .action(async (file: string, options: { readonly output?: string; readonly despite: readonly string[] }) => {
+    .option(
+      '--effort <number>',
+      'how long to look for better sheets, in tenths of a second: 0 takes the first (default: 20)',
+    )
+    .action(async (file: string, options: import('./build.js').BuildOptions) => {
       const { build } = await import('./build.js');
       end(await build(file, options, terminal));
     });

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { type Design, findingsPage, parseLength, planDesign, type SpacerWanted, slugOf } from '../index.js';
 import { work } from './in-worker.js';
+import { refuseOwnRemnants } from './own-remnants.js';
 import { readDesignFile } from './read-design-file.js';
 import { EXIT, Stop } from './stop.js';
 import type { Terminal } from './terminal.js';
@@ -20,6 +21,7 @@ export async function spacer(file: string, options: SpacerOptions, terminal: Ter
   const wanted = whichSpacer(design, options);
   const folder = options.output ?? join('output', `${design.slug}-spacer-${slugOf(wanted.name)}`);
   refuseForeign(folder);
+  refuseOwnRemnants(file, design, folder);
   const { spacer: figures, files, findings, summary } = await work({ kind: 'spacer', design, wanted }, () => {});
   await terminal.err(findingsPage(findings, terminal));
   if (findings.some(({ level }) => level === 'error')) throw new Stop(EXIT.ruleBroken, 'Not built, nothing written.');

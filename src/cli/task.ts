@@ -3,7 +3,13 @@ import type { BuildResult, CheckResult, Design, Progress, SpacerResult, SpacerWa
 /** Work that takes long enough to be worth breaking off. */
 export type Task =
   | { readonly kind: 'check'; readonly design: Design }
-  | { readonly kind: 'build'; readonly design: Design; readonly despite: readonly string[] }
+  | {
+      readonly kind: 'build';
+      readonly design: Design;
+      readonly despite: readonly string[];
+      /** Of the packing; the usual one where it is left out. */
+      readonly effort?: number;
+    }
   | { readonly kind: 'spacer'; readonly design: Design; readonly wanted: SpacerWanted };
 
 /** What each kind of work comes to. */

@@ -13,8 +13,11 @@ async function outcomeOf(task: Task): Promise<Outcome[keyof Outcome]> {
   switch (task.kind) {
     case 'check':
       return workshop.check(task.design, { onProgress, ...(lightOf ? { lightOf } : {}) });
-    case 'build':
-      return workshop.build(task.design, { despite: task.despite, onProgress, ...(lightOf ? { lightOf } : {}) });
+    case 'build': {
+      const { despite, effort } = task;
+      const options = { despite, onProgress, ...(effort === undefined ? {} : { effort }) };
+      return workshop.build(task.design, { ...options, ...(lightOf ? { lightOf } : {}) });
+    }
     case 'spacer':
       return workshop.spacer(task.design, task.wanted);
   }

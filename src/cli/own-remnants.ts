@@ -1,0 +1,17 @@
+import { isAbsolute, relative, resolve } from 'node:path';
+import type { Design } from '../index.js';
+import { remnantPath } from './read-design-file.js';
+import { EXIT, Stop } from './stop.js';
+
+/** A remnant in the folder that is replaced would be gone with the build that cuts it, and the next one could not be the same. */
+export function refuseOwnRemnants(file: string, { stock }: Design, folder: string): void {
+  for (const { remnant } of stock) {
+    if (remnant === null) continue;
+    const inside = relative(resolve(folder), remnantPath(file, remnant.file));
+    if (inside.startsWith('..') || isAbsolute(inside)) continue;
+    throw new Stop(
+      EXIT.wrongCall,
+      `${folder}: the remnant ${remnant.file} lies in this folder, which the build replaces. Move the file elsewhere and name it there, or build into another folder with -o.`,
+    );
+  }
+}
