@@ -1,4 +1,14 @@
-import { areaPaths, EndType, FillRule, inflatePaths, intersect, JoinType, type Paths64 } from 'clipper2-ts';
+import {
+  areaPaths,
+  difference,
+  EndType,
+  FillRule,
+  inflatePaths,
+  intersect,
+  isPositive,
+  JoinType,
+  type Paths64,
+} from 'clipper2-ts';
 import type { Point } from './path.js';
 
 /** Loops of straight edges; holes run against the loop that holds them. */
@@ -20,6 +30,14 @@ export function grown(region: Region, by: number, { corners }: { readonly corner
 /** Area that two regions share, mm². */
 export const sharedArea = (a: Region, b: Region): number =>
   Math.abs(areaPaths(intersect(onGrid(a), onGrid(b), FillRule.NonZero))) / (GRID * GRID);
+
+/** A region with all that some loops enclose cut out of it, whichever way these run, overlapping or over its edge. */
+export function without(region: Region, loops: Region): Region {
+  if (loops.length === 0) return region;
+  // where two that run against each other overlap, they would cancel out
+  const alike = onGrid(loops).map((loop) => (isPositive(loop) ? loop : [...loop].reverse()));
+  return offGrid(difference(onGrid(region), alike, FillRule.NonZero));
+}
 
 const onGrid = (region: Region): Paths64 =>
   region.map((loop) => loop.map(({ x, y }) => ({ x: Math.round(x * GRID), y: Math.round(y * GRID) })));

@@ -1,4 +1,4 @@
-import { grown, type Region, sharedArea } from '../geometry/clip.js';
+import { grown, type Region, sharedArea, without } from '../geometry/clip.js';
 import { type Box, flatten, moved } from '../geometry/path.js';
 import type { Finding } from '../model/finding.js';
 import type { FlatPart } from '../model/part.js';
@@ -21,7 +21,7 @@ export function partsPart(sheet: Sheet): readonly Finding[] {
   const pieces = piecesOn(sheet);
   const findings: Finding[] = [];
   const { spacing, margin } = sheet;
-  for (const { key, box } of pieces) {
+  for (const { key, box } of sheet.remnant === undefined ? pieces : []) {
     const edge = Math.min(box.left, box.bottom, sheet.width - box.right, sheet.height - box.top);
     if (edge < margin - TOLERANCE)
       findings.push({
@@ -34,6 +34,7 @@ export function partsPart(sheet: Sheet): readonly Finding[] {
         hint: 'Use a larger sheet or a smaller margin.',
       });
   }
+  findings.push(...beyondRemnant(sheet, pieces));
   pieces.forEach((a, i) => {
     const near = pieces.slice(i + 1).filter((b) => gapOf(a.box, b.box) < spacing - TOLERANCE);
     if (near.length === 0) return;
@@ -53,11 +54,32 @@ export function partsPart(sheet: Sheet): readonly Finding[] {
   return findings;
 }
 
+/** Where a sheet is no rectangle: its pieces lie on wood, a margin away from its edge and from the holes in it. */
+function beyondRemnant({ name, margin, remnant }: Sheet, pieces: readonly PieceOnSheet[]): readonly Finding[] {
+  if (remnant === undefined) return [];
+  const wood = grown(without([remnant.outline], remnant.holes), TOLERANCE - margin, { corners: 'round' });
+  return pieces.flatMap(({ key, solid: [outline = []] }): readonly Finding[] => {
+    // its own area is measured on the same grid as what it shares
+    const beyond = sharedArea([outline], [outline]) - sharedArea([outline], wood);
+    if (beyond <= TOLERANCE * TOLERANCE) return [];
+    return [
+      {
+        rule: 'parts-part',
+        level: 'error',
+        limit: margin,
+        unit: 'mm',
+        message: `On ${name}, ${key} comes nearer than ${mm(margin)} mm to the edge of the remnant ${remnant.file} or to a hole in it.`,
+        hint: 'Use a larger sheet or a smaller margin.',
+      },
+    ];
+  });
+}
+
 interface PieceOnSheet {
   /** part.instance */
   readonly key: string;
   readonly box: Box;
-  /** Outline and holes, along their cut lines. */
+  /** Outline and then holes, along their cut lines. */
   readonly solid: Region;
 }
 
@@ -73,7 +95,8 @@ function piecesOn(sheet: Sheet): readonly PieceOnSheet[] {
     );
     const outline = own.find((line) => line.outline);
     if (outline === undefined) throw new Error(`${key} has no outline on ${sheet.name}`);
-    return { key, box: outerBox(outline.vertices), solid: own.map(({ vertices }) => flatten(vertices)) };
+    const solid = [outline, ...own.filter((line) => line !== outline)].map(({ vertices }) => flatten(vertices));
+    return { key, box: outerBox(outline.vertices), solid };
   });
 }
 

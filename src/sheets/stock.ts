@@ -1,4 +1,4 @@
-import { grown } from '../geometry/clip.js';
+import { grown, without } from '../geometry/clip.js';
 import { area, inside, type Point, polygon } from '../geometry/path.js';
 import type { Remnant } from '../model/remnant.js';
 import type { Bed, Ring } from '../packing/shapes.js';
@@ -55,7 +55,7 @@ export function usableOf(
   { outline, holes }: Pick<Remnant, 'outline' | 'holes'>,
   margin: number,
 ): readonly Pick<Bed, 'outline' | 'holes'>[] {
-  const rings = grown([outline, ...holes], -margin, { corners: 'mitred' }).filter((ring) => ring.length > 2);
+  const rings = grown(without([outline], holes), -margin, { corners: 'mitred' }).filter((ring) => ring.length > 2);
   const pieces = rings.filter((ring) => ringArea(ring) > 0);
   const cut = rings.filter((ring) => ringArea(ring) < 0);
   return pieces

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { grown, type Region, sharedArea } from '../../src/geometry/clip.js';
+import { grown, type Region, sharedArea, without } from '../../src/geometry/clip.js';
 import { polygonArea } from '../sheets/measure.js';
 
 const loop = (...points: (readonly [number, number])[]) => points.map(([x, y]) => ({ x, y }));
@@ -27,5 +27,16 @@ describe('regions grown and shrunk', () => {
     expect(sharedArea(rectangle, other)).toBe(50 * 30); // plane geometry
     const hollow: Region = [...other, loop([60, 40], [60, 60], [100, 60], [100, 40])];
     expect(sharedArea(rectangle, hollow)).toBe(50 * 30 - 40 * 20); // plane geometry
+  });
+
+  test('what is cut out of a region may overlap itself and the edge, and run either way round', () => {
+    const square = (x: number, y: number, size: number) =>
+      loop([x, y], [x + size, y], [x + size, y + size], [x, y + size]);
+    const holes: Region = [square(10, 10, 20), [...square(20, 20, 20)].reverse(), square(90, 50, 40)];
+    // 100 × 60 less two squares of 20 that share 10 × 10, less the corner of 10 × 10: plane geometry
+    expect(areaOf(without(rectangle, holes))).toBe(6000 - (800 - 100) - 100);
+    // and 5 from all of that: the corner is a notch of 15 × 15, the two squares grow to 30 with 20 × 20 shared
+    expect(areaOf(grown(without(rectangle, holes), -5, { corners: 'mitred' }))).toBeCloseTo(90 * 50 - 1400 - 100, 6);
+    expect(without(rectangle, [])).toEqual(rectangle);
   });
 });
