@@ -254,7 +254,7 @@ export function cutting(
   parts: readonly Part[],
   { effort, onProgress = () => {} }: CuttingOptions = { effort: LEAST_EFFORT },
 ): Cutting {
-  const marked = engrave(parts, revision);
+  const marked = engrave(parts, { revision, build });
   const pieces = marked.parts.flatMap((part): readonly Piece[] => {
     if (part.kind !== 'flat') return [];
     return [{ part, count: countOf(part.placements, build.setups) }];

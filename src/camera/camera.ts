@@ -215,6 +215,8 @@ export function sizeCamera(design: Design): Camera {
     closest: rod.closest.value,
     ply: t,
     keeperEdge: soleWidth / 2 + workshop.railPlay + railWidth(t) - keeperWidth(railWidth(t)),
+    keeperWidth: keeperWidth(railWidth(t)),
+    screwLine: keeperWidth(railWidth(t)) - railWidth(t) / 2,
     railLength,
   });
   const rearStandard = sizeRearStandard({

@@ -1,77 +1,171 @@
+import type { Build } from '../assembly/build.js';
 import { lettering } from '../geometry/lettering.js';
-import { type Box, boundsOf, flatten, inside, moved, type Path, type Point } from '../geometry/path.js';
+import { boundsOfPoints, moved, type Path, type Point } from '../geometry/path.js';
 import { apply } from '../geometry/placement.js';
 import type { Finding } from '../model/finding.js';
 import type { FlatPart, Mark, Part } from '../model/part.js';
+import { roomsOn } from './mark-room.js';
+import { type Hiding, outOfSight } from './out-of-sight.js';
 
 /** Cap heights that are tried for a part's mark, the largest first; below the last it cannot be read in wood. */
-const HEIGHTS = [4, 3, 2.5, 2];
-/** Solid between a stroke and the part's edge. */
-const EDGE = 1;
+const HEIGHTS = [4, 3, 2.5] as const;
+/** Solid between a stroke and every edge, the most first: beside an edge letters char with it, and look astray. */
+const ROOMY = [12, 8, 6, 4, 3, 2] as const;
+const LEAST = 1;
+const TIGHT = [1.5, LEAST] as const;
+/** From one line of words to the next, in cap heights. */
+const LINE = 1.6;
 
 /**
  * Words become strokes, and each flat part gets its mark: id and revision, with an arrow where the part has one right
- * way round (`up`, or `lens` for what lies flat: towards the lens). The face that the laser sees is the one that will
- * not show, scales aside.
+ * way round (`up`, or `lens` for what lies flat: towards the lens). A mark stands where it does not show in the finished
+ * camera, or nowhere; scales show.
  */
 export function engrave(
   parts: readonly Part[],
-  revision: string,
+  { revision, build }: { readonly revision: string; readonly build: Pick<Build, 'parts' | 'setups' | 'stations'> },
 ): { readonly parts: readonly Part[]; readonly findings: readonly Finding[] } {
-  const unmarked: string[] = [];
+  const bare: { readonly id: string; readonly why: 'small' | 'seen' }[] = [];
+  const hidingOn = outOfSight(build);
   const done = parts.map((part) => {
     if (part.kind !== 'flat') return part;
     const words = part.marks.flatMap(wordsOf);
-    const own = markOf(part, revision, [...part.engraving, ...words]);
-    if (own.length === 0) unmarked.push(part.id);
-    return { ...part, engraving: [...part.engraving, ...words, ...own], marks: [] };
+    const own = markOf(part, { revision, taken: [...part.engraving, ...words], hiding: hidingOn(part) });
+    if (typeof own === 'string') bare.push({ id: part.id, why: own });
+    const mark = typeof own === 'string' ? [] : own;
+    return { ...part, engraving: [...part.engraving, ...words, ...mark], marks: [] };
   });
-  const findings: readonly Finding[] =
-    unmarked.length === 0
-      ? []
-      : [
-          {
-            rule: 'small-mark',
-            level: 'note',
-            message: `Too small to carry a mark: ${unmarked.join(', ')}. Sort them by their outlines.`,
-            value: unmarked.length,
-            unit: unmarked.length === 1 ? 'part' : 'parts',
-          },
-        ];
-  return { parts: done, findings };
+  return { parts: done, findings: unmarked(bare) };
+}
+
+/** small-mark: which parts carry no mark, and why. */
+function unmarked(bare: readonly { readonly id: string; readonly why: 'small' | 'seen' }[]): readonly Finding[] {
+  if (bare.length === 0) return [];
+  const told = [
+    { why: 'small', words: 'too small to be read' },
+    { why: 'seen', words: 'seen on the finished camera' },
+  ].flatMap(({ why, words }) => {
+    const ids = bare.filter((part) => part.why === why).map(({ id }) => id);
+    return ids.length === 0 ? [] : [`${ids.join(', ')} (it would be ${words})`];
+  });
+  return [
+    {
+      rule: 'small-mark',
+      level: 'note',
+      message: `No mark is engraved on ${told.join(' and ')}. Sort ${bare.length === 1 ? 'it by its outline' : 'them by their outlines'}.`,
+      value: bare.length,
+      unit: bare.length === 1 ? 'part' : 'parts',
+    },
+  ];
 }
 
 const wordsOf = ({ text, x, y, height, turn }: Mark): readonly Path[] =>
   lettering(text, height).strokes.map((stroke) => ({ ...stroke, vertices: moved(stroke.vertices, { x, y, turn }) }));
 
-/** The mark as strokes where there is room for it, else nothing. */
-function markOf(part: FlatPart, revision: string, taken: readonly Path[]): readonly Path[] {
+interface MarkGiven {
+  readonly revision: string;
+  /** What is engraved already. */
+  readonly taken: readonly Path[];
+  readonly hiding: Hiding;
+}
+
+/** The mark as strokes; where there is none, whether it would be too small or seen. Saying all comes before saying it large. */
+function markOf(part: FlatPart, { revision, taken, hiding }: MarkGiven): readonly Path[] | 'small' | 'seen' {
   const arrow = arrowOf(part);
-  const texts = [`${part.id} ${revision}`, part.id];
-  const room = roomOf(part, taken);
-  for (const text of texts) {
-    // with its arrow if it can be, else without, and then along a narrow part as well
-    for (const pointing of arrow ? [arrow, null] : [null]) {
-      for (const height of HEIGHTS) {
-        const words = lettering(text, height);
-        const width = words.width + (pointing ? 3.4 * height : 0);
-        const block = pointing
-          ? [...words.strokes, ...arrowStrokes(pointing, words.width + height, height)]
-          : words.strokes;
-        for (const turn of pointing ? [0] : [0, Math.PI / 2]) {
-          const at = room(turn === 0 ? width : height, turn === 0 ? height : width);
-          if (!at) continue;
-          const origin = turn === 0 ? at : { x: at.x + height, y: at.y };
-          return block.map((stroke) => ({ ...stroke, vertices: moved(stroke.vertices, { ...origin, turn }) }));
-        }
-      }
-    }
+  const rooms = roomsOn(part, taken);
+  let seen = false;
+  for (const wordings of wordingsOf(part.id, revision, arrow)) {
+    const hopeless = new Set<Block>();
+    const blocks = new Map<number, readonly Block[]>();
+    const ofHeight = (height: number) => {
+      const made = blocks.get(height) ?? blocksOf(wordings, height);
+      blocks.set(height, made);
+      return made;
+    };
+    for (const clearances of [ROOMY, TIGHT])
+      for (const height of HEIGHTS)
+        for (const clearance of clearances)
+          for (const block of ofHeight(height)) {
+            if (hopeless.has(block)) continue;
+            const at = rooms.nearest({ ...block, clearance }, (place) => isHidden(place, block, hiding));
+            if (at) return shifted(block.strokes, at.x, at.y);
+            // where the narrowest room is not to be had, no wider one is
+            if (rooms.fits({ ...block, clearance: LEAST })) seen = true;
+            else hopeless.add(block);
+          }
   }
-  return [];
+  return seen ? 'seen' : 'small';
+}
+
+interface Wording {
+  readonly lines: readonly string[];
+  readonly pointing: Arrow | null;
+}
+
+/** What a mark may say, the most first; each on one line, or the revision below the id. */
+function wordingsOf(id: string, revision: string, arrow: Arrow | null): readonly (readonly Wording[])[] {
+  const both = (pointing: Arrow | null): readonly Wording[] => [
+    { lines: [`${id} ${revision}`], pointing },
+    { lines: [id, revision], pointing },
+  ];
+  return [
+    ...(arrow ? [both(arrow)] : []),
+    both(null),
+    ...(arrow ? [[{ lines: [id], pointing: arrow }]] : []),
+    [{ lines: [id], pointing: null }],
+  ];
+}
+
+interface Block {
+  /** Of the capitals. */
+  readonly letter: number;
+  readonly strokes: readonly Path[];
+  readonly width: number;
+  readonly height: number;
+}
+
+const blocksOf = (wordings: readonly Wording[], height: number): readonly Block[] =>
+  wordings.flatMap(({ lines, pointing }) => [0, Math.PI / 2].map((turn) => blockOf(lines, height, turn, pointing)));
+
+/** Words and arrow as they lie on the part, turned, the lower left corner of their strokes at the origin. */
+function blockOf(lines: readonly string[], height: number, turn: number, pointing: Arrow | null): Block {
+  const words = lines.map((line, i) => {
+    const { strokes, width } = lettering(line, height);
+    return { strokes: shifted(strokes, 0, -i * LINE * height), width };
+  });
+  const after = (words[0]?.width ?? 0) + 0.8 * height;
+  const upright = [
+    ...words.flatMap(({ strokes }) => strokes),
+    ...(pointing ? arrowStrokes(pointing, { x: after, height, turn }) : []),
+  ];
+  const strokes = upright.map((one) => ({ ...one, vertices: moved(one.vertices, { x: 0, y: 0, turn }) }));
+  const { left, bottom, right, top } = boundsOfPoints(strokes.flatMap(({ vertices }) => vertices));
+  return { letter: height, strokes: shifted(strokes, -left, -bottom), width: right - left, height: top - bottom };
+}
+
+const shifted = (strokes: readonly Path[], x: number, y: number): readonly Path[] =>
+  strokes.map((stroke) => ({ ...stroke, vertices: moved(stroke.vertices, { x, y, turn: 0 }) }));
+
+/**
+ * Whether a block is hidden: straight on, looked at everywhere in steps of no more than half the height of its letters,
+ * and aslant at its ends and its middle.
+ */
+function isHidden({ x, y }: Point, { width, height, letter }: Block, { straightOn, aslant }: Hiding): boolean {
+  const at = (u: number, v: number): Point => ({ x: x + width * u, y: y + height * v });
+  const across = Math.ceil((2 * width) / letter);
+  const up = Math.ceil((2 * height) / letter);
+  for (let i = 0; i <= across; i++) for (let k = 0; k <= up; k++) if (!straightOn(at(i / across, k / up))) return false;
+  return [at(0, 0), at(0.5, 0.5), at(1, 1)].every(aslant);
+}
+
+interface Arrow {
+  /** Along the part's own y, or against it. */
+  readonly sign: 1 | -1;
+  readonly to: 'up' | 'lens';
 }
 
 /** Where own y points in the camera: up, towards the lens, or neither. Parts that stand in several places get no arrow. */
-function arrowOf({ placements, marks }: FlatPart): { readonly sign: 1 | -1; readonly to: 'up' | 'lens' } | null {
+function arrowOf({ placements, marks }: FlatPart): Arrow | null {
   const [first] = placements;
   if (!first || marks.length > 0) return null;
   const turned = placements.filter((p) => p.when === undefined).length;
@@ -85,102 +179,27 @@ function arrowOf({ placements, marks }: FlatPart): { readonly sign: 1 | -1; read
   return null;
 }
 
-/** An arrow and the first letter of where it points: U or L. */
-function arrowStrokes({ sign, to }: { sign: 1 | -1; to: 'up' | 'lens' }, x: number, height: number): readonly Path[] {
+/** An arrow and the first letter of where it points, U or L, after words that are turned: the arrow keeps the part's own y. */
+function arrowStrokes(
+  { sign, to }: Arrow,
+  { x, height, turn }: { readonly x: number; readonly height: number; readonly turn: number },
+): readonly Path[] {
   const half = height / 2;
-  const tip = half + sign * half;
-  const barb = tip - sign * height * 0.35;
-  const line = (points: readonly (readonly [number, number])[]): Path => ({
+  const barb = 0.35 * height;
+  const line = (...points: readonly (readonly [number, number])[]): Path => ({
     closed: false,
     vertices: points.map(([px, py]) => ({ x: px, y: py, bulge: 0 })),
   });
-  const letter = lettering(to === 'up' ? 'U' : 'L', height * 0.8).strokes.map((stroke) => ({
-    ...stroke,
-    vertices: moved(stroke.vertices, { x: x + height, y: 0.1 * height, turn: 0 }),
-  }));
+  // drawn upwards round the origin, then turned to where it points as the words see it
+  const way = (sign > 0 ? 0 : Math.PI) - turn;
+  const across = turn === 0 ? 2 * 0.3 * height : height;
+  const arrow = [
+    line([0, -half], [0, half]),
+    line([-0.3 * height, half - barb], [0, half], [0.3 * height, half - barb]),
+  ];
+  const letter = lettering(to === 'up' ? 'U' : 'L', 0.8 * height).strokes;
   return [
-    line([
-      [x + 0.3 * height, half - sign * half],
-      [x + 0.3 * height, tip],
-    ]),
-    line([
-      [x, barb],
-      [x + 0.3 * height, tip],
-      [x + 0.6 * height, barb],
-    ]),
-    ...letter,
+    ...arrow.map((one) => ({ ...one, vertices: moved(one.vertices, { x: x + across / 2, y: half, turn: way }) })),
+    ...shifted(letter, x + across + 0.4 * height, 0.1 * height),
   ];
-}
-
-/**
- * Finds a place for a block on the part: inside the outline, clear of holes and of what is engraved already, as near to
- * the middle as it goes (beside a scale: as far from it as it goes).
- */
-function roomOf(part: FlatPart, taken: readonly Path[]): (width: number, height: number) => Point | null {
-  const outline = flatten(part.outline, 0.1);
-  const holes = part.holes.map((hole) => flatten(hole, 0.1));
-  const strokes = taken.map((path) => path.vertices);
-  const edges = [
-    ...[outline, ...holes].flatMap(ring),
-    ...strokes.flatMap((points) => points.slice(1).map((p, i): Edge => [points[i] as Point, p])),
-  ];
-  const bounds = boundsOf(part.outline);
-  const middle = { x: (bounds.left + bounds.right) / 2, y: (bounds.bottom + bounds.top) / 2 };
-  const busy = strokes.flat();
-  const from = busy.length > 0 ? { x: mean(busy.map((p) => p.x)), y: mean(busy.map((p) => p.y)) } : null;
-  return (width, height) => {
-    const fits = (x: number, y: number) => {
-      const block = { left: x - EDGE, bottom: y - EDGE, right: x + width + EDGE, top: y + height + EDGE };
-      const centre = { x: x + width / 2, y: y + height / 2 };
-      return (
-        inside(outline, centre) &&
-        !holes.some((hole) => inside(hole, centre)) &&
-        !edges.some(([a, b]) => crosses(block, a, b))
-      );
-    };
-    const steps = 28;
-    let best: Point | null = null;
-    let least = Infinity;
-    for (let i = 0; i <= steps; i++) {
-      for (let k = 0; k <= steps; k++) {
-        const x = bounds.left + EDGE + ((bounds.right - bounds.left - 2 * EDGE - width) * i) / steps;
-        const y = bounds.bottom + EDGE + ((bounds.top - bounds.bottom - 2 * EDGE - height) * k) / steps;
-        if (x < bounds.left || y < bounds.bottom) continue;
-        const far = (to: Point) => (x + width / 2 - to.x) ** 2 + (y + height / 2 - to.y) ** 2;
-        // a place must win by more than the last bits of the arithmetic
-        const cost = from ? -far(from) : far(middle);
-        if (cost < least - 1e-6 && fits(x, y)) {
-          least = cost;
-          best = { x, y };
-        }
-      }
-    }
-    return best;
-  };
-}
-
-type Edge = readonly [Point, Point];
-
-const ring = (points: readonly Point[]): readonly Edge[] =>
-  points.map((p, i) => [p, points[(i + 1) % points.length] as Point]);
-const mean = (values: readonly number[]): number => values.reduce((sum, v) => sum + v, 0) / values.length;
-
-/** Whether a segment touches an upright rectangle (slab test). */
-function crosses({ left, bottom, right, top }: Box, a: Point, b: Point): boolean {
-  let [enter, leave] = [0, 1];
-  for (const [from, to, low, high] of [
-    [a.x, b.x, left, right],
-    [a.y, b.y, bottom, top],
-  ] as const) {
-    const run = to - from;
-    if (Math.abs(run) < 1e-12) {
-      if (from < low || from > high) return false;
-      continue;
-    }
-    const [s, e] = run > 0 ? [(low - from) / run, (high - from) / run] : [(high - from) / run, (low - from) / run];
-    enter = Math.max(enter, s);
-    leave = Math.min(leave, e);
-    if (enter > leave) return false;
-  }
-  return true;
 }

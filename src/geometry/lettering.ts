@@ -3,8 +3,6 @@ import type { Path, Point } from './path.js';
 
 /** Single-line letters: one stroke of the beam, no filled outlines. The glyphs are in the public domain. */
 const FONT = 'hershey_sans_1';
-/** Read once: it is a table, and the package reads all of it anew each time that it is asked. */
-const { chars } = hershey.getFontData(FONT);
 /** Units of the font that capitals are tall. */
 const CAPITAL = 662;
 /** Blank left of a glyph in the font's own units. */
@@ -20,9 +18,9 @@ export function lettering(text: string, height: number): { readonly strokes: rea
   const strokes: Path[] = [];
   let x = 0;
   for (const letter of text) {
-    const glyph = chars[letter] ?? chars['?'];
+    const glyph = glyphs.get(letter) ?? glyphs.get('?');
     if (!glyph) continue;
-    strokes.push(...strokesOf(glyph.d ?? '').map((line) => stroke(line, x - BEARING * scale, scale)));
+    strokes.push(...glyph.lines.map((line) => stroke(line, x - BEARING * scale, scale)));
     x += glyph.width * scale;
   }
   return { strokes, width: x };
@@ -66,3 +64,11 @@ const stroke = ({ points, closed }: Line, left: number, scale: number): Path => 
   closed,
   vertices: points.map(({ x, y }) => ({ x: left + x * scale, y: y * scale, bulge: 0 })),
 });
+
+/** Read once: it is a table, and the package reads all of it anew each time that it is asked. */
+const glyphs: ReadonlyMap<string, { readonly lines: readonly Line[]; readonly width: number }> = new Map(
+  Object.entries(hershey.getFontData(FONT).chars).map(([letter, { d, width }]) => [
+    letter,
+    { lines: strokesOf(d ?? ''), width },
+  ]),
+);

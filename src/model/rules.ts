@@ -578,7 +578,7 @@ export const rules: readonly Rule[] = [
   ),
   raised('parts-part', 'E', 'two parts cut into each other', 'derived', 'sheets/checks', 'sheets/checks'),
   raised('small-part', 'N', 'a part that falls through the slats', PRACTICE, 'sheets/checks', 'sheets/lay-out'),
-  raised('small-mark', 'N', 'a part too small to carry its mark', PRACTICE, 'camera/engrave', 'camera/engrave'),
+  raised('small-mark', 'N', 'a part that cannot carry its mark', PRACTICE, 'camera/engrave', 'camera/engrave'),
   raised('grain-long', 'W', 'a rail that bends', PRACTICE, 'sheets/checks', 'sheets/lay-out'),
   raised('mirror-text', 'E', 'a scale or mark that reads backwards', 'derived', 'proof/marks', 'proof/marks'),
   raised('id-hidden', 'W', 'a number on a show face', PRACTICE, 'proof/marks', 'proof/marks'),

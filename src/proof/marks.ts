@@ -44,7 +44,7 @@ function standingOf(part: FlatPart, { setups }: Build, blocks: readonly Block[])
 const LIFT = 0.01;
 
 /** Whether a line from a point of a face, straight away from it, leaves the camera without meeting anything. */
-function seen(from: Point3, normal: Point3, others: readonly Block[]): boolean {
+export function seen(from: Point3, normal: Point3, others: readonly Block[]): boolean {
   const axis = AXES.find((k) => Math.abs(normal[k]) > 0.9);
   // a face that leans is seen from somewhere
   if (axis === undefined) return true;

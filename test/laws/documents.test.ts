@@ -44,7 +44,7 @@ test('the sheets hold as much wood as the parts, no piece lost and none twice', 
   lawOfSoundCameras(2, (planned) => {
     const { cut } = cutting(planned, planned.parts);
     const counts = new Map(planOf(planned).parts.map(({ id, count }) => [id, count]));
-    const flat = engrave(planned.parts, planned.revision).parts.flatMap((p) => (p.kind === 'flat' ? [p] : []));
+    const flat = engrave(planned.parts, planned).parts.flatMap((p) => (p.kind === 'flat' ? [p] : []));
     const wanted = flat.reduce((sum, p) => sum + (counts.get(p.id) ?? 0) * loopArea(p.outline, p.holes), 0);
     const laid = cut.sheets.flatMap(({ placed }) => placed.map(({ part }) => part));
     const found = laid.reduce((sum, id) => {

@@ -3,7 +3,7 @@ import { engrave } from '../../src/camera/engrave.js';
 import { area, boundsOf, type ClosedPath, flatten, inside, type Point } from '../../src/geometry/path.js';
 import { frame, type Matrix4 } from '../../src/geometry/placement.js';
 import type { FlatPart, Part } from '../../src/model/part.js';
-import { planOf } from '../../src/pipeline.js';
+import { type Planned, planOf } from '../../src/pipeline.js';
 import { lawsFrom } from './law.js';
 
 const { law, lawOfSoundCameras } = lawsFrom(1);
@@ -126,22 +126,22 @@ function meet({ a, b }: Edge, { a: c, b: d }: Edge): boolean {
   return side(a, b, c) * side(a, b, d) <= 0 && side(c, d, a) * side(c, d, b) <= 0;
 }
 
-const engraved = (parts: readonly Part[], revision: string) =>
-  engrave(parts, revision).parts.flatMap((part) => (part.kind === 'flat' ? [part] : []));
+const engraved = (parts: readonly Part[], planned: Planned) =>
+  engrave(parts, planned).parts.flatMap((part) => (part.kind === 'flat' ? [part] : []));
 
 test('scales and index lines lie on the wood: inside the outline, clear of every hole', () =>
-  lawOfSoundCameras(15, ({ parts, revision }) => {
+  lawOfSoundCameras(15, (planned) => {
     const scales = engraved(
-      parts.filter((part) => part.kind === 'flat' && part.marks.length > 0),
-      revision,
+      planned.parts.filter((part) => part.kind === 'flat' && part.marks.length > 0),
+      planned,
     );
     expect(scales.map(({ id }) => id)).toEqual(['R4U', 'T3', 'T3S']);
     for (const part of scales) onTheWood(part);
   }));
 
 test('so do the marks of all parts', () =>
-  lawOfSoundCameras(3, ({ parts, revision }) => {
-    for (const part of engraved(parts, revision)) onTheWood(part);
+  lawOfSoundCameras(3, (planned) => {
+    for (const part of engraved(planned.parts, planned)) onTheWood(part);
   }));
 
 function onTheWood({ id, outline, holes, engraving }: FlatPart): void {

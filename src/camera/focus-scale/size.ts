@@ -1,4 +1,5 @@
-import type { Path } from '../../geometry/path.js';
+import { lettering } from '../../geometry/lettering.js';
+import { boundsOfPoints, type Path } from '../../geometry/path.js';
 import type { Mark } from '../../model/part.js';
 import { extensionStops } from '../../optics/conjugates.js';
 import { plainNumber } from '../../units/print.js';
@@ -34,11 +35,16 @@ export interface FocusScaleGiven {
   readonly holders: readonly { readonly name: string; readonly effectiveDepth: number }[];
   readonly closest: number;
   readonly ply: number;
-  /** |x| of the keepers' inner edge, and their width. */
+  /** |x| of the keepers' inner edge. */
   readonly keeperEdge: number;
+  readonly keeperWidth: number;
+  /** Middles of the screws from that edge. */
+  readonly screwLine: number;
   readonly railLength: number;
 }
 
+/** Solid between what is engraved and the keeper's edge: on the edge itself the beam chips it. */
+const EDGE = 1;
 const TICK = 3;
 const AFTER_TICK = 0.8;
 const HEIGHT = 2.5;
@@ -46,7 +52,14 @@ const HEIGHT = 2.5;
 const BEHIND = 8;
 const LABEL_PITCH = 7;
 const TICK_PITCH = 2.4;
+/** From the first line to the word that names a column. */
+const CAPTION = 5;
 const SCREWS = 5;
+/** Head of a countersunk wood screw of 3 mm (common practice), with a hair of wood before a word. */
+const HEAD = 6;
+const BESIDE_HEAD = 0.4;
+/** How far a screw may be moved along the keeper. */
+const SCREW_STRAYS = 20;
 /** From the keeper's ends, not alike: turned end for end its holes miss the rail's. */
 const FIRST_SCREW = 12;
 const LAST_SCREW = 17;
@@ -63,6 +76,8 @@ const DISTANCES = [
 interface Line {
   readonly z: number;
   readonly text: string;
+  /** Exposure correction at it, in stops. */
+  readonly stops?: string;
 }
 
 export function sizeFocusScale(given: FocusScaleGiven): FocusScale {
@@ -81,7 +96,8 @@ export function sizeFocusScale(given: FocusScaleGiven): FocusScale {
     ...start,
     ...MAGNIFICATIONS.filter(({ m }) => within(m)).map(({ m, text }) => ({
       z: at(m),
-      text: `${text} +${correction(m)}`,
+      text,
+      stops: `+${correction(m)}`,
     })),
   ]);
   const distances = spaced([
@@ -95,14 +111,29 @@ export function sizeFocusScale(given: FocusScaleGiven): FocusScale {
     mark: String(i + 1),
     z: closest + h.effectiveDepth + constant,
   }));
-  const labelled = [...magnifications, ...distances].filter((line) => line.text !== '').map((line) => line.z);
+  const first = keeperEdge + EDGE;
+  const last = keeperEdge + given.keeperWidth - EDGE;
+  const beside = first + TICK + AFTER_TICK;
+  const ahead = Math.min(...[...magnifications, ...distances].map(({ z }) => z)) - CAPTION;
+  const named = magnifications.filter(({ text }) => text !== '');
+  const corrections = [
+    word('stops', ahead, { ending: last }),
+    ...named.flatMap(({ stops, z }) => (stops === undefined ? [] : [word(stops, z, { ending: last })])),
+  ];
+  const screws = screwsBeside(given, corrections);
   return {
     infinity,
     indexes,
-    right: magnifications.map(({ z }) => stroke(keeperEdge, keeperEdge + TICK, z)),
-    rightMarks: words(magnifications, keeperEdge + TICK + AFTER_TICK),
-    left: distances.map(({ z }) => stroke(-keeperEdge, -keeperEdge - TICK, z)),
-    leftMarks: words(distances, -keeperEdge - TICK - AFTER_TICK - 4.5 * HEIGHT * 0.8),
+    right: magnifications.map(({ z }) => stroke(first, first + TICK, z)),
+    rightMarks: [
+      ...named.map(({ text, z }) => word(text, z, { beginning: beside })),
+      ...corrections.filter((own) => !screws.some((z) => isUnder(given, own, z))),
+    ],
+    left: distances.map(({ z }) => stroke(-first, -first - TICK, z)),
+    leftMarks: [
+      ...distances.filter(({ text }) => text !== '').map(({ text, z }) => word(text, z, { ending: -beside })),
+      word('m', ahead, { ending: -beside }),
+    ],
     sole: indexes.flatMap(({ z }) =>
       [1, -1].map((side) => stroke(side * (keeperEdge + 3), side * (keeperEdge - 7), z)),
     ),
@@ -115,7 +146,7 @@ export function sizeFocusScale(given: FocusScaleGiven): FocusScale {
         turn: 0,
       })),
     ),
-    keeperScrews: screws(given.railLength, labelled),
+    keeperScrews: screws,
   };
 }
 
@@ -127,10 +158,15 @@ const stroke = (from: number, to: number, z: number): Path => ({
   ],
 });
 
-const words = (lines: readonly Line[], x: number): readonly Mark[] =>
-  lines
-    .filter(({ text }) => text !== '')
-    .map(({ text, z }) => ({ text, x, y: z + HEIGHT / 2, height: HEIGHT, turn: 0 }));
+/** A word beside its line, its first stroke beginning at an x or its last one ending there. */
+function word(text: string, z: number, at: { readonly beginning: number } | { readonly ending: number }): Mark {
+  const { left, right } = ink(text);
+  const x = 'beginning' in at ? at.beginning - left : at.ending - right;
+  return { text, x, y: z + HEIGHT / 2, height: HEIGHT, turn: 0 };
+}
+
+/** From where to where the strokes of a word go, its line beginning at 0. */
+const ink = (text: string) => boundsOfPoints(lettering(text, HEIGHT).strokes.flatMap(({ vertices }) => vertices));
 
 /** Lines that would crowd are left out; those that would only crowd the words keep their line. */
 function spaced(lines: readonly Line[]): readonly Line[] {
@@ -146,18 +182,27 @@ function spaced(lines: readonly Line[]): readonly Line[] {
   return kept;
 }
 
-/** Five screws along the keeper, each moved by the least that clears the words of both scales and the rails' dowels. */
-function screws(length: number, words: readonly number[]): readonly number[] {
-  const taken = [...words.map((z) => ({ z, free: 3.6 })), ...[24, length - 30].map((z) => ({ z, free: 7 }))];
-  const clear = (z: number) => taken.every((other) => Math.abs(z - other.z) >= other.free);
+/** Whether the head of a screw at z would lie on a word of the right-hand keeper; those of the left-hand one end before it. */
+function isUnder({ keeperEdge, screwLine }: FocusScaleGiven, { text, x, y }: Mark, z: number): boolean {
+  const { left, right } = ink(text);
+  const middle = keeperEdge + screwLine;
+  const reach = HEAD / 2 + BESIDE_HEAD;
+  return Math.abs(y - HEIGHT / 2 - z) < reach + HEIGHT / 2 && x + left < middle + reach && x + right > middle - reach;
+}
+
+/** Five screws along the keeper, moved to where they lie on the fewest words, by as little as it takes, and clear of the rails' dowels. */
+function screwsBeside(given: FocusScaleGiven, words: readonly Mark[]): readonly number[] {
+  const length = given.railLength;
+  const dowels = [24, length - 30];
   return Array.from({ length: SCREWS }, (_, i) => {
     const ideal = FIRST_SCREW + (i * (length - FIRST_SCREW - LAST_SCREW)) / (SCREWS - 1);
-    for (let k = 0; k <= 40; k++) {
-      for (const sign of [1, -1]) {
-        const z = ideal + sign * k * 0.5;
-        if (z >= 10 && z <= length - 10 && clear(z)) return z;
+    let best = { z: ideal, hidden: Infinity };
+    for (let k = 0; k <= 2 * SCREW_STRAYS; k++)
+      for (const z of [ideal + k / 2, ideal - k / 2]) {
+        if (z < 10 || z > length - 10 || dowels.some((dowel) => Math.abs(z - dowel) < 7)) continue;
+        const hidden = words.filter((own) => isUnder(given, own, z)).length;
+        if (hidden < best.hidden) best = { z, hidden };
       }
-    }
-    return ideal;
+    return best.z;
   });
 }
