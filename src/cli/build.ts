@@ -26,9 +26,9 @@ export async function build(file: string, options: BuildOptions, terminal: Termi
   const effort = options.effort === undefined ? {} : { effort: effortOf(options.effort) };
   const design = readDesignFile(file);
   const folder = output ?? join('output', design.slug);
+  refuseOwnRemnants(file, design, folder);
   // before the long work, and again before the folder is replaced
   refuseForeign(folder);
-  refuseOwnRemnants(file, design, folder);
   const { files, findings, summary } = await withProgress(terminal, (show) =>
     work({ kind: 'build', design, despite, ...effort }, show),
   );

@@ -20,8 +20,8 @@ export async function spacer(file: string, options: SpacerOptions, terminal: Ter
   const design = readDesignFile(file);
   const wanted = whichSpacer(design, options);
   const folder = options.output ?? join('output', `${design.slug}-spacer-${slugOf(wanted.name)}`);
-  refuseForeign(folder);
   refuseOwnRemnants(file, design, folder);
+  refuseForeign(folder);
   const { spacer: figures, files, findings, summary } = await work({ kind: 'spacer', design, wanted }, () => {});
   await terminal.err(findingsPage(findings, terminal));
   if (findings.some(({ level }) => level === 'error')) throw new Stop(EXIT.ruleBroken, 'Not built, nothing written.');

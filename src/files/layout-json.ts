@@ -14,6 +14,8 @@ export function layoutJson(sheets: readonly Sheet[], { kerf }: { readonly kerf: 
 
 const entry = (sheet: Sheet) => ({
   file: `${sheet.name}.svg`,
+  // the piece that it is cut from, where it is no whole sheet
+  ...(sheet.remnant ? { remnant: sheet.remnant.file } : {}),
   width: rounded(sheet.width),
   height: rounded(sheet.height),
   margin: rounded(sheet.margin),

@@ -15,6 +15,7 @@ export interface SheetSvgGiven {
 export const sheetTitle = ({ name, revision, of, despite }: Titled, sheet: Sheet): string =>
   [
     `${name}, revision ${revision}, ${sheet.material} measured ${sheet.thickness} mm, ${sheet.name} of ${of}`,
+    ...(sheet.remnant ? [`cut from the remnant ${sheet.remnant.file}`] : []),
     ...(despite.length > 0 ? [`built despite ${despite.join(', ')}`] : []),
   ].join('; ');
 

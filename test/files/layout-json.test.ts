@@ -22,6 +22,14 @@ describe('layout.json', () => {
     }
   });
 
+  test('names the remnant of a sheet that is cut from one', () => {
+    const [first, second] = sampleSheets;
+    const remnant = { file: 'rack/7.json', material: 'plywood-4.05', thickness: 4.05, outline: [], holes: [] };
+    const both = [first, second].flatMap((sheet, i) => (sheet ? [i === 0 ? sheet : { ...sheet, remnant }] : []));
+    const { sheets } = JSON.parse(layoutJson(both, { kerf })).layouts[0];
+    expect(sheets.map((sheet: { remnant?: string }) => sheet.remnant)).toEqual([undefined, 'rack/7.json']);
+  });
+
   test('has one entry a material, with its own sheets', () => {
     const entries = layout.layouts.map((l: { material: string; thickness: number }) => [l.material, l.thickness]);
     expect(entries).toEqual([

@@ -20,6 +20,12 @@ const [sheet] = sampleSheets as [Sheet];
 const svg = written(sheet);
 
 describe('a sheet as SVG', () => {
+  test('says from which remnant it is cut, where it is', () => {
+    const remnant = { file: 'rack/7.json', material: 'plywood-4.05', thickness: 4.05, outline: [], holes: [] };
+    const title = (own: Sheet) => sheetTitle({ name: 'Heron', revision: 'a1b2c3', of: 6, despite: [] }, own);
+    expect(title({ ...sheet, remnant })).toBe(`${title(sheet)}; cut from the remnant rack/7.json`);
+  });
+
   test('is true to size in any reader, M7.04 [verified: R52 units]', () => {
     expect(svg).toContain('width="600mm"');
     expect(svg).toContain('height="400mm"');
