@@ -115,7 +115,7 @@ function summaryOf(result: CouponResult, cut: CutAs, pieces: number): readonly s
   const off = 2 * (kerf - cut.kerf);
   return [
     `Kerf ${mm(kerf)}: ${mm(x)} from comb X, ${mm(y)} from comb Y.`,
-    `With a caliper good to 0.02 mm the mean is right within ${mm(interval)} in 95 cases of 100 (standard uncertainty ${plainNumber(standardUncertainty, 4)} mm).`,
+    `With a caliper good to 0.02 mm the mean is right within ${mm(interval)} in at least 95 cases of 100 (standard uncertainty ${plainNumber(standardUncertainty, 4)} mm).`,
     pieces > 1
       ? `Over the places where pieces were cut, a cut strays by ${mm(kerfUncertainty)} each way.`
       : `Between the two directions a cut strays by ${mm(kerfUncertainty)} each way. That was one place of the bed: cut the piece in other corners, too, and list its readings.`,

@@ -390,12 +390,13 @@ export interface CouponFiles {
 
 /** The test piece of a design's sheet and laser, and the form for what is measured on it. */
 export function couponFiles(design: Design): CouponFiles {
+  const implausible = kerfPlausible(design);
+  if (implausible.length > 0) return { files: [], findings: implausible, summary: [] };
   const given = couponGiven(design);
   const coupon = drawCoupon(given);
   const { kerf } = given;
   const sheet = couponSheet(coupon, { ...given, margin: design.workshop.margin });
   const findings = [
-    ...kerfPlausible(design),
     ...coupon.parts.flatMap(({ part }) =>
       cutOnce(
         part,

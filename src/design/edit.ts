@@ -60,9 +60,10 @@ export function editDesign(
   const before = readDesign(original.text, file, find);
   if ('problems' in before) return before;
   const changed: ChangedKey[] = [];
+  const order = keyTable().map(({ path }) => path);
   let { text: edited } = original;
   for (const change of changes) {
-    const step = changeOne({ file, text: edited }, change);
+    const step = changeOne(edited, change, order);
     if ('what' in step) return { problems: [placed(original, change.path, step)] };
     edited = step.text;
     if (step.changed !== null) changed.push(step.changed);
@@ -98,7 +99,7 @@ function placed(source: Source, path: string, { what, accepted }: Refusal): Prob
 
 type Step = { readonly text: string; readonly changed: ChangedKey | null } | Refusal;
 
-function changeOne({ text }: Source, { path, value }: DesignChange): Step {
+function changeOne(text: string, { path, value }: DesignChange, order: readonly string[]): Step {
   const document = parseDocument(text, { prettyErrors: false, uniqueKeys: false, merge: false, logLevel: 'silent' });
   const aliased = new Set<string>();
   visit(document, { Alias: (_, { source }) => void aliased.add(source) });
@@ -116,7 +117,7 @@ function changeOne({ text }: Source, { path, value }: DesignChange): Step {
     if (!isMap(node)) return { what: 'This is no group of keys.', accepted: `Write ${path} by hand.` };
     const key = steps[depth];
     const pair = pairsOf(node).find((one) => isScalar(one.key) && String(one.key.value) === key);
-    if (pair === undefined) return added(text, node, steps, depth, lengthText(value, STYLE));
+    if (pair === undefined) return added(text, node, { steps, depth, order }, lengthText(value, STYLE));
     node = pair.value;
   }
   return replaced(text, node, path, value);
@@ -237,8 +238,15 @@ const withEdits = (text: string, edits: readonly Edit[]): string =>
     .sort((a, b) => b.span[0] - a.span[0])
     .reduce((done, { span, text: put }) => done.slice(0, span[0]) + put + done.slice(span[1]), text);
 
+/** A key that is not there, from a certain depth of its path on, and the order of all keys that there may be. */
+interface Missing {
+  readonly steps: readonly string[];
+  readonly depth: number;
+  readonly order: readonly string[];
+}
+
 /** Puts a key, and the groups that it still needs, into a group that has not got it. */
-function added(text: string, map: YAMLMap, steps: readonly string[], depth: number, value: string): Step {
+function added(text: string, map: YAMLMap, { steps, depth, order }: Missing, value: string): Step {
   const rest = steps.slice(depth);
   const written = rest.reduceRight(
     (inner, key, i) => (i === rest.length - 1 ? `${key}: ${inner}` : `${key}: { ${inner} }`),
@@ -246,7 +254,7 @@ function added(text: string, map: YAMLMap, steps: readonly string[], depth: numb
   );
   const changed: ChangedKey = { path: steps.join('.'), from: null, to: value };
   const put = (at: number, what: string): Step => ({ text: text.slice(0, at) + what + text.slice(at), changed });
-  const after = siblingBefore(map, steps.slice(0, depth), rest[0] ?? '');
+  const after = siblingBefore(map, { steps, depth, order });
   if (map.flow === true) {
     if (after !== null) return put(contentEnd(after), `, ${written}`);
     const open = spanOf(map)[0] + 1;
@@ -261,11 +269,13 @@ function added(text: string, map: YAMLMap, steps: readonly string[], depth: numb
 }
 
 /** The key of a group behind which a new one is looked for: the last of those before it in the table, or of all. */
-function siblingBefore(map: YAMLMap, group: readonly string[], key: string): KeyAndValue | null {
+function siblingBefore(map: YAMLMap, { steps, depth, order }: Missing): KeyAndValue | null {
   const pairs = pairsOf(map);
-  const lead = group.map((step) => `${step}.`).join('');
-  const order = keyTable().map(({ path }) => path);
-  const place = order.indexOf(lead + key);
+  const lead = steps
+    .slice(0, depth)
+    .map((step) => `${step}.`)
+    .join('');
+  const place = order.indexOf(lead + (steps[depth] ?? ''));
   const placeOf = (pair: KeyAndValue) => order.indexOf(lead + (isScalar(pair.key) ? String(pair.key.value) : ''));
   const earlier = pairs.filter((pair) => placeOf(pair) < place);
   if (earlier.length === 0) return pairs.at(-1) ?? null;

@@ -24,6 +24,8 @@ type WrittenFits = Readonly<Record<'press' | 'glueSlip' | 'slide' | 'dropIn', nu
 /** Something wrong with a key of the readings, to be shown where it stands. */
 interface Trouble {
   readonly path: string;
+  /** Whether the key is at fault, not what stands after it. */
+  readonly atKey?: true;
   readonly what: string;
   readonly accepted: string;
 }
@@ -79,16 +81,21 @@ export function readReadings(text: string, file: string): ReadReadings {
   const outline = readYaml(source);
   if (!('value' in outline)) return outline;
   const { keySpans, valueSpans } = outline;
-  const locate = ({ path, what, accepted }: Trouble): Problem => {
+  const locate = ({ path, what, accepted, atKey }: Trouble): Problem => {
     const group = path.replace(/\.[^.]*$/, '');
-    const span = valueSpans.get(path) ?? keySpans.get(path) ?? keySpans.get(group) ?? null;
+    const span = (atKey ? undefined : valueSpans.get(path)) ?? keySpans.get(path) ?? keySpans.get(group) ?? null;
     return problemAt(source, span, { path, what, accepted });
   };
   const lengths = new Map<string, readonly number[]>();
   const troubles = collect(outline.value, '', lengths);
   const missing = NEEDED.filter((path) => !lengths.has(path) && !troubles.some((trouble) => trouble.path === path));
   for (const path of missing)
-    troubles.push({ path, what: 'It is not given.', accepted: `Write ${last(path)}: ${KEYS[path]?.example}.` });
+    troubles.push({
+      path,
+      atKey: true,
+      what: 'It is not given.',
+      accepted: `Write ${last(path)}: ${KEYS[path]?.example}.`,
+    });
   const cut = cutOf(lengths, troubles);
   const problems = [...outline.problems, ...troubles.map(locate)];
   if (problems.length > 0) return { problems };
@@ -122,7 +129,7 @@ function collect(value: unknown, path: string, lengths: Map<string, readonly num
     const known = keysOf(path);
     const meant = nearestWord(word, known);
     const accepted = meant === undefined ? `Known here: ${known.join(', ')}.` : `Did you mean ${meant}?`;
-    return [{ path: here, what: 'This key is not known here.', accepted }];
+    return [{ path: here, atKey: true, what: 'This key is not known here.', accepted }];
   });
 }
 
@@ -161,14 +168,25 @@ function read(
   return troubles;
 }
 
-/** How the piece was drawn: all of it, or nothing, and then it was drawn as the design is now. */
+/** How the piece was drawn: all of it, or nothing where no mark of it was read, and then as the design is now. */
 function cutOf(
   lengths: ReadonlyMap<string, readonly number[]>,
   troubles: Trouble[],
 ): NonNullable<WrittenReadings['cut']> | null {
   const paths = Object.keys(KEYS).filter((path) => path.startsWith('cut.'));
   const missing = paths.filter((path) => !lengths.has(path));
-  if (missing.length === paths.length) return null;
+  if (missing.length === paths.length) {
+    // the design is changed by the readings: taken a second time, its marks would be others
+    const mark = [...lengths.keys()].find((path) => path === 'slot' || path.startsWith('fits.'));
+    if (mark !== undefined)
+      troubles.push({
+        path: mark,
+        atKey: true,
+        what: 'Nobody knows what this mark meant: cut, which tells how the piece was drawn, is not given.',
+        accepted: 'Copy cut from the form that was written with the piece.',
+      });
+    return null;
+  }
   if (troubles.length === 0)
     for (const path of missing)
       troubles.push({
