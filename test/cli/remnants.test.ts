@@ -114,7 +114,7 @@ describe('stock that cannot be used ends with 2, and nothing is written', () => 
     expect({ code, out }).toEqual({ code: 2, out: '' });
     const line = heronDesign.split('\n').length;
     expect(err).toContain(
-      `${design}:${line}:19  stock[0].remnant: ${join(folder, 'rack', '7.json')}: there is no such file`,
+      `${design}:${line}:20  stock[0].remnant: ${join(folder, 'rack', '7.json')}: there is no such file`,
     );
     expect(err).toContain('stock: [{ remnant: rack/7.json }]');
     expect(readdirSync(folder)).toEqual(['heron.yaml']);
