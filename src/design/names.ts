@@ -41,7 +41,7 @@ const LONGEST_PATH = 250;
 
 /** The name of a file that is read, with folders before it. */
 export function pathTrouble(path: string): NameTrouble | null {
-  const accepted = 'Write the name of a file, such as remnants/plywood-4.05-6.json.';
+  const accepted = 'Write the name of a file, such as rack/plywood-4.05-6.json.';
   if (path.trim() === '') return { what: 'The text is empty.', accepted };
   if ([...path].length > LONGEST_PATH) return { what: `The text is longer than ${LONGEST_PATH} characters.`, accepted };
   if (UNWRITABLE.test(path)) return { what: `${quoted(path)} holds a character that no file name has.`, accepted };

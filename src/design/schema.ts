@@ -235,7 +235,7 @@ const stockSchema = z
       remnant: text(
         {
           description: 'file of a piece that is left of an earlier job, found from the folder of the design file',
-          example: 'output/heron/remnants/plywood-4.05-6.json',
+          example: 'rack/plywood-4.05-6.json',
           whenAbsent: 'it is a whole sheet',
         },
         pathTrouble,
