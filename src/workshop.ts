@@ -161,6 +161,7 @@ export function buildCamera(
       overviewSvg(cut.sheets, {
         title: [`${design.name}, revision ${revision}`, ...despiteText(waived)].join('; '),
         pieces,
+        offcuts: cut.offcuts,
       }),
     ),
     ...leakFiles(proven.leaks).map((file) => ({ ...file, path: `drawings/${file.path}` })),

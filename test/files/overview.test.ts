@@ -2,9 +2,9 @@ import { Resvg } from '@resvg/resvg-js';
 import { describe, expect, test } from 'vitest';
 import { overviewSvg } from '../../src/files/overview.js';
 import { inventedCamera } from '../sheets/invented-camera.js';
-import { sampleSheets } from './sample-sheets.js';
+import { offcuts, sampleSheets } from './sample-sheets.js';
 
-const svg = overviewSvg(sampleSheets, { title: 'Heron <5x7>', pieces: inventedCamera });
+const svg = overviewSvg(sampleSheets, { title: 'Heron <5x7>', pieces: inventedCamera, offcuts });
 
 describe('the overview of all sheets', () => {
   test('is a picture that another program can draw, parts in their tones', () => {
@@ -30,6 +30,49 @@ describe('the overview of all sheets', () => {
       const use = Math.round((100 * sheet.usedArea) / (sheet.width * sheet.height));
       expect(svg).toContain(`${sheet.name} · ${sheet.width} × ${sheet.height} mm · ${use} % used`);
     }
+  });
+
+  test('draws what lies in windows in another line, over the part that has the window, and counts it', () => {
+    const drawn = sampleSheets.map((sheet) => {
+      const nested = sheet.operations.find(({ layer }) => layer === 'cut-nested')?.paths ?? [];
+      const [, picture = ''] = svg.split(`<g id="${sheet.name}">`);
+      const strokes = [...(picture.split('<g id=')[0] ?? '').matchAll(/<path [^>]*stroke="([^"]+)"/g)].map(
+        ([, s]) => s,
+      );
+      const other = strokes.filter((stroke) => stroke !== strokes[0]);
+      expect(other).toHaveLength(nested.length);
+      expect(strokes.slice(strokes.length - nested.length)).toEqual(other);
+      expect(picture.includes(`${nested.length} in windows`)).toBe(nested.length > 0);
+      return nested.length;
+    });
+    expect(Math.max(...drawn)).toBeGreaterThan(0);
+  });
+
+  test('draws what is left where it is, with its size in whole millimetres, never more than there is', () => {
+    expect(offcuts.length).toBeGreaterThan(0);
+    for (const { sheet, left, right, bottom, top } of offcuts) {
+      const height = sampleSheets.find(({ name }) => name === sheet)?.height ?? Number.NaN;
+      const [, picture = ''] = svg.split(`<g id="${sheet}">`);
+      const [rect = ''] = /<rect [^>]*#hatch[^>]*>/.exec(picture) ?? [];
+      const said = ['x', 'y', 'width', 'height'].map((name) =>
+        Number(new RegExp(` ${name}="([^"]+)"`).exec(rect)?.[1]),
+      );
+      [left, height - top, right - left, top - bottom].forEach((value, k) => {
+        expect(said[k]).toBeCloseTo(value, 3);
+      });
+      expect(picture).toContain(`${Math.floor(right - left)} × ${Math.floor(top - bottom)} mm left`);
+    }
+  });
+
+  test('has a bar of 100 mm in the measure of the sheets, and says which way the grain runs', () => {
+    const [, bar] = /<g id="key">\s*<line x1="([^>]*)\/>/.exec(svg) ?? [];
+    const [from, to] = [/^([\d.]+)/, /x2="([\d.]+)"/].map((part) => Number(part.exec(bar ?? '')?.[1])) as [
+      number,
+      number,
+    ];
+    expect(to - from).toBeCloseTo(100, 6);
+    expect(svg).toContain('100 mm');
+    expect(svg).toContain('face grain of all sheets');
   });
 
   test('escapes what a design may be called', () => expect(svg).toContain('Heron &lt;5x7&gt;'));
