@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Point } from '../../src/geometry/path.js';
-import { after } from '../../src/packing/search.js';
+import { after as bestAfter } from '../../src/packing/search.js';
 import { type Contour, enterBest, searchTour, type Tour, type TourGiven } from '../../src/sheets/tour.js';
 import { pointGap } from './measure.js';
 
@@ -17,7 +17,7 @@ const square = (x: number, y: number, side: number, waits: readonly number[] = [
   ],
   after: waits,
 });
-const best = (contours: readonly Contour[], steps = 3): Tour => after(searchTour({ start, contours }, 1), steps);
+const best = (contours: readonly Contour[], steps = 3): Tour => bestAfter(searchTour({ start, contours }, 1), steps);
 
 describe('a tour by hand', () => {
   test('nothing to cut moves nothing', () => expect(best([])).toEqual({ order: [], entries: [], travel: 0 }));
@@ -72,7 +72,7 @@ describe('a tour by hand', () => {
   });
 
   test.each([4, 5, 6])(
-    'a lattice of %i × %i points: no move shorter than its pitch, and none longer is needed',
+    'a square lattice, %i points a side: no move shorter than its pitch, and none longer is needed',
     (n) => {
       const points = Array.from({ length: n * n }, (_, i) => spot(10 * (i % n), 10 * Math.floor(i / n)));
       const shuffled = points.map((_, i) => points[(i * 7) % points.length] as Contour); // 7 divides none of these counts
@@ -173,7 +173,7 @@ describe('laws of the tour', () => {
   test('up to seven contours: as short as the shortest of all orders and entries', () =>
     fc.assert(
       fc.property(job(7), (given) => {
-        expect(after(searchTour(given, 3), 3).travel).toBeCloseTo(shortest(given), 6);
+        expect(bestAfter(searchTour(given, 3), 3).travel).toBeCloseTo(shortest(given), 6);
       }),
       { numRuns: 40, seed: 1907 },
     ));
@@ -181,7 +181,7 @@ describe('laws of the tour', () => {
   test('the same seed and steps give the same tour', () =>
     fc.assert(
       fc.property(job(30), fc.nat(1000), (given, seed) => {
-        const [once, again] = [0, 1].map(() => after(searchTour(given, seed), 3));
+        const [once, again] = [0, 1].map(() => bestAfter(searchTour(given, seed), 3));
         expect(once).toEqual(again);
       }),
       { numRuns: 10, seed: 1908 },
