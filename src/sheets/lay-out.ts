@@ -200,7 +200,24 @@ interface Lying {
   readonly turn: number;
 }
 
+/** A whole sheet is the same the other way round: it lies so that the head has the shorter way from its corner. */
 function sheetOf(lying: readonly Lying[], stock: SheetStock, bench: Bench, name: string): Sheet {
+  const asPacked = sheetLaid(lying, stock, bench, name);
+  if (stock.remnant || bench.effort === 0) return asPacked;
+  const turned = sheetLaid(turnedRound(lying, stock.sheet), stock, bench, name);
+  return turned.travelLength < asPacked.travelLength ? turned : asPacked;
+}
+
+/** Everything on a sheet, half a turn on. */
+const turnedRound = (lying: readonly Lying[], { width, height }: Lie): readonly Lying[] =>
+  lying.map((one) => ({
+    ...one,
+    x: width - one.x,
+    y: height - one.y,
+    turn: one.turn < Math.PI ? one.turn + Math.PI : one.turn - Math.PI,
+  }));
+
+function sheetLaid(lying: readonly Lying[], stock: SheetStock, bench: Bench, name: string): Sheet {
   const hosts = new Set(lying.flatMap(({ place }) => (place.within ? [windowKey(place.within)] : [])));
   const drawn = lying.flatMap((one, i) => drawnPaths(one, i, hosts));
   const operations: Operation[] = [];
