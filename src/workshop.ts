@@ -439,7 +439,7 @@ function summaryOf({ design, revision, camera }: Planned, { sheets, uses }: LayO
     `${design.name}, revision ${revision}: ${kg(Math.round(camera.balance.massKg * 100) / 100)} with the lens and the glass.`,
     ...uses.map(
       (use) =>
-        `${use.material}: ${use.sheets} ${use.sheets === 1 ? 'sheet' : 'sheets'} (fewer than ${use.bound} is impossible), ${plainNumber(100 * use.use, 0)} % used.`,
+        `${use.material}: ${use.sheets} ${use.sheets === 1 ? 'sheet' : 'sheets'}${use.atHand > 0 ? `, ${use.atHand} of them at hand` : ''} (fewer than ${use.bound} is impossible), ${plainNumber(100 * use.use, 0)} % used.`,
     ),
     `${plainNumber(metres, 1)} m to cut${prints > 0 ? `, ${prints} printed ${prints === 1 ? 'part' : 'parts'}` : ''}.`,
     FIRE,
