@@ -59,6 +59,24 @@ describe.each(keptDesigns)('%s', { timeout: 60_000 }, (name) => {
     expect(short.map(({ part }) => part.id).filter((id) => !['R6', 'R7', 'B5'].includes(id))).toEqual([]);
   });
 
+  test('an arrow points up where it says U, and to the lens where it says L', () => {
+    const pointing = carrying.flatMap(({ part, mark }) => {
+      const words = readAs([part.id, revision], mark) === null ? [part.id] : [part.id, revision];
+      const [shaft, , ...letter] = mark.slice(words.flatMap((word) => lettering(word, 1).strokes).length);
+      const [tail, tip] = shaft?.vertices ?? [];
+      const matrix = part.placements[0]?.matrix;
+      if (!tail || !tip || !matrix) return [];
+      const [from, to] = [tail, tip].map(({ x, y }) => apply(matrix, { x, y, z: 0 })) as [P3, P3];
+      const length = Math.hypot(tip.x - tail.x, tip.y - tail.y);
+      const corners = (strokes: readonly Path[]) => strokes.map(({ vertices }) => vertices.length).join();
+      const says = ['U', 'L'].find((text) => corners(lettering(text, 1).strokes) === corners(letter));
+      return [{ id: part.id, says, up: (to.y - from.y) / length, ahead: (from.z - to.z) / length }];
+    });
+    expect(pointing.length).toBeGreaterThan(10);
+    for (const { id, says, up, ahead } of pointing) expect.soft(says === 'U' ? up : ahead, id).toBeCloseTo(1, 6);
+    expect(new Set(pointing.map(({ says }) => says))).toEqual(new Set(['U', 'L']));
+  });
+
   test('marks and scales do not run into each other', () => {
     for (const { part, before, mark } of carrying.filter((one) => one.before.marks.length > 0)) {
       const scale = part.engraving.slice(0, part.engraving.length - mark.length);
