@@ -15,6 +15,7 @@ import { overviewSvg } from './files/overview.js';
 import { type PrintedFile, partsJson } from './files/parts-json.js';
 import { layersText } from './files/plan-page.js';
 import { remnantJson } from './files/remnant-json.js';
+import { sheetsPage } from './files/sheets-page.js';
 import { stl } from './files/stl.js';
 import { laserCaution, sheetSvg, sheetTitle } from './files/svg.js';
 import { type Boundary, type Kernel, realise } from './geometry/kernel.js';
@@ -28,6 +29,7 @@ import { type LightProof, proveLight } from './proof/light.js';
 import { prove } from './proof/prove.js';
 import { partsPart } from './sheets/checks.js';
 import { cutLine, cutOnce } from './sheets/cut-line.js';
+import { cutMinutes } from './sheets/cut-time.js';
 import { EFFORT, type LayOut, layOut, type Piece } from './sheets/lay-out.js';
 import { leftOver } from './sheets/remnant.js';
 import { couponForm, couponGiven } from './test-piece.js';
@@ -231,7 +233,7 @@ function sheetFiles(
       ),
       text(`sheets/${sheet.name}.dxf`, sheetDxf(sheet)),
     ]),
-    text('sheets/layout.json', layoutJson(sheets, { kerf: laser.kerf })),
+    text('sheets/layout.json', layoutJson(sheets, laser)),
   ];
 }
 
@@ -433,15 +435,12 @@ const printsOf = (parts: readonly Part[], kernel: Kernel): readonly Print[] =>
     part.kind === 'printed' ? [{ part, boundary: realise(kernel, part.solid, buildPrism) }] : [],
   );
 
-function summaryOf({ design, revision, camera }: Planned, { sheets, uses }: LayOut, prints: number): readonly string[] {
-  const metres = sheets.reduce((sum, s) => sum + s.cutLength, 0) / 1000;
+function summaryOf({ design, revision, camera }: Planned, cut: LayOut, prints: number): readonly string[] {
+  const { name, laser } = design;
   return [
-    `${design.name}, revision ${revision}: ${kg(Math.round(camera.balance.massKg * 100) / 100)} with the lens and the glass.`,
-    ...uses.map(
-      (use) =>
-        `${use.material}: ${use.sheets} ${use.sheets === 1 ? 'sheet' : 'sheets'}${use.atHand > 0 ? `, ${use.atHand} of them at hand` : ''} (fewer than ${use.bound} is impossible), ${plainNumber(100 * use.use, 0)} % used.`,
-    ),
-    `${plainNumber(metres, 1)} m to cut${prints > 0 ? `, ${prints} printed ${prints === 1 ? 'part' : 'parts'}` : ''}.`,
+    `${name}, revision ${revision}: ${kg(Math.round(camera.balance.massKg * 100) / 100)} with the lens and the glass.`,
+    ...sheetsPage(cut, (sheet) => cutMinutes(sheet, laser)),
+    ...(prints > 0 ? [`${prints} printed ${prints === 1 ? 'part' : 'parts'}.`] : []),
     FIRE,
   ];
 }

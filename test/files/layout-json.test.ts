@@ -5,7 +5,9 @@ import { inventedCamera } from '../sheets/invented-camera.js';
 import { loopGap } from '../sheets/measure.js';
 import { kerf, sampleSheets } from './sample-sheets.js';
 
-const text = layoutJson(sampleSheets, { kerf });
+/** The defaults of the contract. */
+const laser = { kerf, cutSpeed: 10, engraveSpeed: 200, travelSpeed: 300, pierceTime: 0.5 };
+const text = layoutJson(sampleSheets, laser);
 const layout = JSON.parse(text);
 
 describe('layout.json', () => {
@@ -16,7 +18,7 @@ describe('layout.json', () => {
       expect(Object.keys(of)).toEqual(['schema', 'material', 'thickness', 'kerf', 'sheets']);
       expect(of.kerf).toBe(0.15);
       for (const sheet of of.sheets) {
-        expect(Object.keys(sheet)).toEqual(['file', 'width', 'height', 'margin', 'spacing', 'parts', 'usedArea', 'cutLength', 'travelLength']); // biome-ignore format: one line
+        expect(Object.keys(sheet)).toEqual(['file', 'width', 'height', 'margin', 'spacing', 'parts', 'usedArea', 'cutLength', 'travelLength', 'estimatedMinutes']); // biome-ignore format: one line
         for (const part of sheet.parts) expect(Object.keys(part)).toEqual(['id', 'instance', 'x', 'y', 'rotation']);
       }
     }
@@ -26,7 +28,7 @@ describe('layout.json', () => {
     const [first, second] = sampleSheets;
     const remnant = { file: 'rack/7.json', material: 'plywood-4.05', thickness: 4.05, outline: [], holes: [] };
     const both = [first, second].flatMap((sheet, i) => (sheet ? [i === 0 ? sheet : { ...sheet, remnant }] : []));
-    const { sheets } = JSON.parse(layoutJson(both, { kerf })).layouts[0];
+    const { sheets } = JSON.parse(layoutJson(both, laser)).layouts[0];
     expect(sheets.map((sheet: { remnant?: string }) => sheet.remnant)).toEqual([undefined, 'rack/7.json']);
   });
 
@@ -62,9 +64,9 @@ describe('layout.json', () => {
   test('rounds to four decimals and is the same bytes each time', () => {
     expect(text).not.toMatch(/\.\d{5}/);
     expect(text).not.toMatch(/-0[,\s]/);
-    expect(layoutJson(sampleSheets, { kerf })).toBe(text);
+    expect(layoutJson(sampleSheets, laser)).toBe(text);
   });
 
   test('says nothing of sheets where there are none', () =>
-    expect(JSON.parse(layoutJson([], { kerf }))).toEqual({ schema: 1, layouts: [] }));
+    expect(JSON.parse(layoutJson([], laser))).toEqual({ schema: 1, layouts: [] }));
 });
