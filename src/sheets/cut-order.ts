@@ -1,187 +1,157 @@
-import type { Path, Point, Vertex } from '../geometry/path.js';
-import type { CutPath } from './sheet.js';
+import { area, type Box, boundsOf, type Path, type Point } from '../geometry/path.js';
+import { after } from '../packing/search.js';
+import { type CutPath, type Layer, layers, type Operation } from './sheet.js';
+import { type Contour, enterBest, searchTour } from './tour.js';
 
-/** The paths of one operation in the order in which they are cut, and how far the head moves without the beam. */
-export interface Tour {
-  readonly paths: readonly CutPath[];
-  readonly end: Point;
-  readonly travel: number;
-}
-
-/** A way to cut a path: where the head comes down and where it lifts off; `index` is the vertex that becomes the first. */
-interface Way {
-  readonly index: number;
-  readonly start: Point;
-  readonly end: Point;
-}
-
-interface Stop {
+/** A path where it lies on the sheet, and what it is cut as. */
+export interface Drawn {
+  readonly layer: Layer;
   readonly cut: CutPath;
-  readonly ways: readonly Way[];
-  way: number;
 }
 
-/** Rounds of ordering and of choosing entries; the second already gains next to nothing. */
-const ROUNDS = 4;
-/** Less than this is not worth another round, mm. */
-const GAIN = 1e-6;
+export interface CutOrder {
+  /** All five, in cutting order, some of them empty. */
+  readonly operations: readonly Operation[];
+  /** Straight moves without the beam, from the corner where the head rests to the last path. mm */
+  readonly travelLength: number;
+}
+
+/** The sheet's lower left corner: where the head rests (the contract's). */
+const HOME: Point = { x: 0, y: 0 };
+/** Strokes drawn one after the other that lie nearer than this are of one word, mm: letters are 4 high at most. */
+const WORD = 5;
+/** Steps of the search in a word: letters follow each other as they are read, and little is to be gained. */
+const WORD_STEPS = 2;
+/** An outline waits for all others that are smaller than this share of its area. */
+const SMALL = 1 / 2;
+/** So many vertices of an outline are looked at as entries while the order is sought; all of them once it is settled. */
+const ENTRIES = 16;
+/** Any number will do: the same sheet is always cut alike. */
+const SEED = 1;
 
 /**
- * A short way through all paths from where the head stands: the nearest next, then stretches turned round (2-opt) and
- * moved elsewhere (or-opt), in turn with the best entry on each loop for the order found. A loop may be entered at any
- * of its vertices, a stroke at either end.
+ * The paths of a sheet as they are cut, in one tour through all operations.
+ *
+ * Operations follow each other as the contract says, which puts holes before the outlines round them and what lies in a
+ * window before the window. Of the outlines that part from the sheet, none is cut before another of less than half its
+ * area: what is small would shift once the large ones round it are loose. Words are engraved stroke after stroke.
  */
-export function cutOrder(paths: readonly CutPath[], from: Point): Tour {
-  let stops = nearestNext(paths, from);
-  chooseWays(stops, from);
-  let travel = travelOf(stops, from);
-  for (let round = 0; round < ROUNDS; round++) {
-    stops = reordered(stops, from);
-    chooseWays(stops, from);
-    const now = travelOf(stops, from);
-    if (now > travel - GAIN) break;
-    travel = now;
-  }
+export function cutOrder(drawn: readonly Drawn[], { steps }: { readonly steps: number }): CutOrder {
+  const runs = layers.flatMap((layer) => runsOf(layer, drawn));
+  const contours = runs.map((run) => ({
+    ...waysThrough(run),
+    after: smallBefore(run, runs),
+    stage: layers.indexOf(run.layer),
+  }));
+  const { order, entries } = after(searchTour({ start: HOME, contours }, SEED), Math.max(1, steps));
+  const inOrder = order.flatMap((r, i) => {
+    const { layer, cuts } = runs[r] as Run;
+    return (isBackwards(cuts, entries[i] as number) ? [...cuts].reverse() : cuts).map((cut) => ({ layer, cut }));
+  });
+  const { cuts, travel } = entered(inOrder.map(({ cut }) => cut));
   return {
-    paths: stops.map((stop) => ({ id: stop.cut.id, path: startedAt(stop.cut.path, taken(stop).index) })),
-    end: stops.length === 0 ? from : taken(stops.at(-1) as Stop).end,
-    travel: travelOf(stops, from),
+    operations: layers.map((layer) => ({ layer, paths: cuts.filter((_, i) => inOrder[i]?.layer === layer) })),
+    travelLength: travel,
   };
 }
 
-function waysOf({ vertices, closed }: Path): readonly Way[] {
-  if (closed) return vertices.map((v, index) => ({ index, start: v, end: v }));
-  const [first, last] = [vertices[0] as Vertex, vertices.at(-1) as Vertex];
-  return [
-    { index: 0, start: first, end: last },
-    { index: vertices.length - 1, start: last, end: first },
-  ];
+/** Paths that are cut one after the other, as they stand here or all of it backwards. */
+interface Run {
+  readonly layer: Layer;
+  readonly cuts: readonly CutPath[];
+}
+
+/** What the search moves as one: words of the engraving, single paths of everything else. */
+function runsOf(layer: Layer, drawn: readonly Drawn[]): readonly Run[] {
+  const cuts = drawn.filter((one) => one.layer === layer).map(({ cut }) => cut);
+  if (layer !== 'engrave') return cuts.map((cut) => ({ layer, cuts: [cut] }));
+  const words: CutPath[][] = [];
+  let before: Box | null = null;
+  for (const cut of cuts) {
+    const box = boundsOf(cut.path.vertices);
+    if (before && gapBetween(before, box) < WORD) words.at(-1)?.push(cut);
+    else words.push([cut]);
+    before = box;
+  }
+  return words.map((word) => ({ layer, cuts: written(word) }));
+}
+
+/** The strokes of a word by a short way from its lower left corner. */
+function written(word: readonly CutPath[]): readonly CutPath[] {
+  if (word.length === 1) return word;
+  const { left, bottom } = boundsOf(word.flatMap(({ path }) => path.vertices));
+  const contours = word.map(({ path }) => ({ ...waysOf(path), after: [] }));
+  const { order, entries } = after(searchTour({ start: { x: left, y: bottom }, contours }, SEED), WORD_STEPS);
+  return order.map((s, i) => startedAt(word[s] as CutPath, entries[i] as number));
+}
+
+/** Which runs are outlines that have to be cut before this one. */
+function smallBefore(run: Run, runs: readonly Run[]): readonly number[] {
+  if (run.layer !== 'cut-outside') return [];
+  const least = SMALL * sizeOf(run);
+  return runs.flatMap((other, i) => (other.layer === 'cut-outside' && sizeOf(other) < least ? [i] : []));
+}
+
+const sizeOf = ({ cuts }: Run): number => Math.abs(area((cuts[0] as CutPath).path.vertices));
+
+type Ways = Pick<Contour, 'points' | 'ends'>;
+
+/** A loop may be entered at any vertex, a stroke at either end. */
+function waysOf({ vertices, closed }: Path): Ways {
+  if (closed) return { points: vertices };
+  const [first, last] = [vertices[0] as Point, vertices.at(-1) as Point];
+  return { points: [first, last], ends: [last, first] };
+}
+
+function waysThrough({ cuts }: Run): Ways {
+  const [first, last] = [cuts[0] as CutPath, cuts.at(-1) as CutPath];
+  if (cuts.length === 1) return first.path.closed ? { points: spread(first.path.vertices) } : waysOf(first.path);
+  const { points, ends = points } = waysOf(last.path);
+  const [from, to] = [first.path.vertices[0] as Point, ends[0] as Point];
+  return { points: [from, to], ends: [to, from] };
+}
+
+const isBackwards = (cuts: readonly CutPath[], entry: number): boolean => cuts.length > 1 && entry === 1;
+
+/** A few vertices that stand for all: always the one farthest from those chosen already (Gonzalez 1985). */
+function spread(points: readonly Point[]): readonly Point[] {
+  if (points.length <= ENTRIES) return points;
+  const gaps = points.map(() => Infinity);
+  const chosen: Point[] = [];
+  let next = points[0] as Point;
+  while (chosen.length < ENTRIES) {
+    chosen.push(next);
+    let widest = 0;
+    points.forEach((point, i) => {
+      const gap = Math.min(gaps[i] as number, (point.x - next.x) ** 2 + (point.y - next.y) ** 2);
+      gaps[i] = gap;
+      if (gap > (gaps[widest] as number)) widest = i;
+    });
+    next = points[widest] as Point;
+  }
+  return chosen;
+}
+
+/** All paths of a settled order, each begun where that makes the whole way shortest. */
+function entered(cuts: readonly CutPath[]): { readonly cuts: readonly CutPath[]; readonly travel: number } {
+  const contours = cuts.map(({ path }) => ({ ...waysOf(path), after: [] }));
+  const order = cuts.map((_, i) => i);
+  const { entries, travel } = enterBest({ start: HOME, contours }, order);
+  return { cuts: cuts.map((cut, i) => startedAt(cut, entries[i] as number)), travel };
 }
 
 /** A loop begun at another vertex; a stroke begun at its other end is walked backwards. */
-function startedAt(path: Path, index: number): Path {
-  if (index === 0) return path;
-  const { vertices, closed } = path;
-  if (closed) return { closed, vertices: [...vertices.slice(index), ...vertices.slice(0, index)] };
-  const back = vertices
-    .map((v, i) => ({ ...v, bulge: i === 0 ? 0 : -(vertices[i - 1] as Vertex).bulge || 0 }))
-    .reverse();
-  return { closed, vertices: back };
+function startedAt(cut: CutPath, entry: number): CutPath {
+  if (entry === 0) return cut;
+  const { vertices, closed } = cut.path;
+  if (closed)
+    return { id: cut.id, path: { closed, vertices: [...vertices.slice(entry), ...vertices.slice(0, entry)] } };
+  const back = vertices.map((v, i) => ({ ...v, bulge: i === 0 ? 0 : -(vertices[i - 1]?.bulge ?? 0) || 0 })).reverse();
+  return { id: cut.id, path: { closed, vertices: back } };
 }
 
-const taken = (stop: Stop): Way => stop.ways[stop.way] as Way;
-
-function nearestNext(paths: readonly CutPath[], from: Point): Stop[] {
-  const rest: Stop[] = paths.map((cut) => ({ cut, ways: waysOf(cut.path), way: 0 }));
-  const stops: Stop[] = [];
-  let here = from;
-  while (rest.length > 0) {
-    let [next, way, least] = [0, 0, Infinity];
-    rest.forEach((stop, i) => {
-      stop.ways.forEach((w, k) => {
-        const d = distance(here, w.start);
-        if (d < least) [next, way, least] = [i, k, d];
-      });
-    });
-    const [stop] = rest.splice(next, 1) as [Stop];
-    stop.way = way;
-    here = taken(stop).end;
-    stops.push(stop);
-  }
-  return stops;
-}
-
-/** The best entry on each path for this order: shortest path through the layers of ways. */
-function chooseWays(stops: readonly Stop[], from: Point): void {
-  const came: number[][] = [];
-  let before: readonly Way[] = [{ index: 0, start: from, end: from }];
-  let cost: readonly number[] = [0];
-  for (const { ways } of stops) {
-    const back: number[] = [];
-    const next: number[] = [];
-    for (const way of ways) {
-      let [least, by] = [Infinity, 0];
-      before.forEach((w, i) => {
-        const d = (cost[i] as number) + distance(w.end, way.start);
-        if (d < least) [least, by] = [d, i];
-      });
-      next.push(least);
-      back.push(by);
-    }
-    came.push(back);
-    cost = next;
-    before = ways;
-  }
-  let way = cost.indexOf(Math.min(...cost));
-  for (let i = stops.length - 1; i >= 0; i--) {
-    (stops[i] as Stop).way = way;
-    way = (came[i] as number[])[way] as number;
-  }
-}
-
-/** Turns stretches round and moves up to three paths elsewhere while that shortens the way. */
-function reordered(given: readonly Stop[], from: Point): Stop[] {
-  let stops = [...given];
-  const count = stops.length;
-  // where each path in turn is begun, and where the head stands before it: read millions of times
-  let starts: readonly Point[] = [];
-  let heads: readonly Point[] = [];
-  const settle = (now: Stop[]): void => {
-    stops = now;
-    starts = now.map((stop) => taken(stop).start);
-    heads = [from, ...now.map((stop) => taken(stop).end)];
-  };
-  /** From the lift after path i − 1 to the start of path j; nothing where j is past the last, since no way leads home. */
-  const move = (i: number, j: number): number => (j >= count ? 0 : distance(heads[i] as Point, starts[j] as Point));
-  settle(stops);
-  for (let better = true; better; ) {
-    better = false;
-    for (let i = 0; i < count; i++) {
-      for (let j = i; j < count; j++) {
-        const first = starts[i] as Point;
-        const last = heads[j + 1] as Point;
-        const old = move(i, i) + move(j + 1, j + 1);
-        const now = distance(heads[i] as Point, last) + (j + 1 < count ? distance(first, starts[j + 1] as Point) : 0);
-        if (now > old - GAIN) continue;
-        const stretch = stops.slice(i, j + 1).reverse();
-        for (const stop of stretch) if (!stop.cut.path.closed) stop.way = 1 - stop.way;
-        settle([...stops.slice(0, i), ...stretch, ...stops.slice(j + 1)]);
-        better = true;
-      }
-    }
-    for (let size = 1; size <= 3; size++) {
-      for (let i = 0; i + size <= count; i++) {
-        const after = i + size;
-        let least = move(i, i) + move(after, after) - move(i, after) - GAIN;
-        if (least <= 0) continue;
-        let to = -1;
-        for (let j = 0; j <= count; j++) {
-          if (j >= i && j <= after) continue;
-          const add =
-            distance(heads[j] as Point, starts[i] as Point) +
-            (j < count ? distance(heads[after] as Point, starts[j] as Point) : 0) -
-            move(j, j);
-          if (add < least) [to, least] = [j, add];
-        }
-        if (to < 0) continue;
-        const stretch = stops.slice(i, after);
-        const rest = [...stops.slice(0, i), ...stops.slice(after)];
-        const place = to > i ? to - size : to;
-        settle([...rest.slice(0, place), ...stretch, ...rest.slice(place)]);
-        better = true;
-      }
-    }
-  }
-  return stops;
-}
-
-const travelOf = (stops: readonly Stop[], from: Point): number =>
-  stops.reduce(
-    (sum, stop, i) => sum + distance(i === 0 ? from : taken(stops[i - 1] as Stop).end, taken(stop).start),
-    0,
-  );
-
-function distance(a: Point, b: Point): number {
-  const [dx, dy] = [b.x - a.x, b.y - a.y];
-  return Math.sqrt(dx * dx + dy * dy);
+function gapBetween(a: Box, b: Box): number {
+  const across = Math.max(0, a.left - b.right, b.left - a.right);
+  const up = Math.max(0, a.bottom - b.top, b.bottom - a.top);
+  return Math.sqrt(across * across + up * up);
 }

@@ -5,11 +5,11 @@ import type { Blank, Place } from '../packing/shapes.js';
 import { bedTooSmall, grainLong, type Lie, partsPart, smallParts, stockIdle, stockShort } from './checks.js';
 import { chordsInWaste } from './chords.js';
 import { type Beam, cutLine, cutOnce } from './cut-line.js';
-import { cutOrder } from './cut-order.js';
+import { cutOrder, type Drawn } from './cut-order.js';
 import { outerBox } from './outer-box.js';
 import { type FilledSheet, packParts } from './pack.js';
 import { offcutOf, type SheetOffcut } from './remnant.js';
-import { type CutPath, type Layer, layers, type Operation, type Placed, type Sheet } from './sheet.js';
+import type { Layer, Placed, Sheet } from './sheet.js';
 import { bedsOf, isBought, roomOn, type SheetStock, woodOf } from './stock.js';
 
 /** A part and how many of it are cut. */
@@ -58,6 +58,9 @@ const MARGIN = 5;
 export const EFFORT = 20;
 /** Of the packer, for each unit of effort: about a tenth of a second. */
 const STEPS = 40;
+/** Of the search for the order of cuts, for each way round of a sheet: some always, and some for each unit of effort. */
+const ORDER_FIRST = 20;
+const ORDER_STEPS = 1;
 
 /** Parts to sheets: every piece once, in its place, with its cut lines in cutting order. */
 export function layOut(pieces: readonly Piece[], given: LayOutGiven): LayOut {
@@ -220,18 +223,7 @@ const turnedRound = (lying: readonly Lying[], { width, height }: Lie): readonly 
 function sheetLaid(lying: readonly Lying[], stock: SheetStock, bench: Bench, name: string): Sheet {
   const hosts = new Set(lying.flatMap(({ place }) => (place.within ? [windowKey(place.within)] : [])));
   const drawn = lying.flatMap((one, i) => drawnPaths(one, i, hosts));
-  const operations: Operation[] = [];
-  let head = { x: 0, y: 0 };
-  let travelLength = 0;
-  for (const layer of layers) {
-    const tour = cutOrder(
-      drawn.filter((d) => d.layer === layer).map(({ cut }) => cut),
-      head,
-    );
-    operations.push({ layer, paths: tour.paths });
-    head = tour.end;
-    travelLength += tour.travel;
-  }
+  const { operations, travelLength } = cutOrder(drawn, { steps: ORDER_FIRST + Math.round(bench.effort * ORDER_STEPS) });
   const placed = lying.map(
     ({ cut, instance, x, y, turn }): Placed => ({ part: cut.part.id, instance, x, y, rotation: turn }),
   );
@@ -256,11 +248,7 @@ const windowKey = ({ place, window }: { readonly place: number; readonly window:
   `${place}.${window}`;
 
 /** The paths of one piece where it lies: engraving, holes, outline, numbered in this order. */
-function drawnPaths(
-  one: Lying,
-  place: number,
-  hosts: ReadonlySet<string>,
-): readonly { readonly layer: Layer; readonly cut: CutPath }[] {
+function drawnPaths(one: Lying, place: number, hosts: ReadonlySet<string>): readonly Drawn[] {
   const { part, lines } = one.cut;
   const [outline, ...holes] = lines.map((vertices): Path => ({ vertices, closed: true }));
   const strokes = part.engraving.map((path): readonly [Layer, Path] => ['engrave', path]);

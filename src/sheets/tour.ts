@@ -38,8 +38,10 @@ const WARMTH = 1;
 const BLINK = 0.01;
 /** A tour worse than this has its entries left as they are before it is judged. */
 const PROMISING = 1.01;
-/** Contours that one step puts back, about: a millisecond or two. */
-const STEP = 4000;
+/** Contours that one step puts back, about: half a millisecond. */
+const STEP = 1000;
+/** Rounds of a step for each contour at most: with few contours there is little to be tried. */
+const TRIES = 4;
 /** Less than this is no gain, mm. */
 const GAIN = 1e-9;
 
@@ -65,7 +67,7 @@ export function* searchTour(given: TourGiven, seed: number): Search<Tour> {
   const random = seeded(seed);
   const warmth = (WARMTH * travel) / count;
   const kept = copyOf(route);
-  const rounds = Math.ceil(STEP / count);
+  const rounds = Math.min(Math.ceil(STEP / count), TRIES * count);
   const gone = new Int32Array(count);
   const near: (Int32Array | undefined)[] = [];
   while (found.travel > 0) {
