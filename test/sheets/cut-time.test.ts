@@ -34,6 +34,13 @@ describe('the minutes of a sheet', () => {
   test('440 mm cut at 10 mm/s, 40 engraved at 200, 150 travelled at 300, through the wood twice', () =>
     expect(cutMinutes(sheet, pace)).toBeCloseTo((44 + 0.2 + 0.5 + 1) / 60, 12));
 
+  // camera.md section 19: about 44 m and 74 min at 10 mm/s, 0.5 s a piercing [P]; 44 m alone are 73.3 min
+  test('a whole camera: 44 m at 10 mm/s take about 74 minutes, 80 piercings less than one of them', () => {
+    const camera = { ...sheet, cutLength: 44_000, travelLength: 0 };
+    expect(cutMinutes(camera, { ...pace, pierceTime: 0 })).toBeCloseTo(73.3, 1);
+    expect(Math.floor(cutMinutes(withCuts(camera, 80), pace))).toBe(74);
+  });
+
   test.each([
     ['cutSpeed', 20, -22],
     ['engraveSpeed', 20, 1.8],
@@ -43,6 +50,12 @@ describe('the minutes of a sheet', () => {
     expect(60 * (cutMinutes(sheet, { ...pace, [key]: value }) - cutMinutes(sheet, pace))).toBeCloseTo(seconds, 9),
   );
 });
+
+/** The same with so many cuts; what they are long is told by the sheet. */
+function withCuts(given: Sheet, count: number): Sheet {
+  const paths = Array.from({ length: count }, (_, i) => ({ id: `A.1.${i + 1}`, path: square(10, 10) }));
+  return { ...given, operations: [{ layer: 'cut-outside', paths }] };
+}
 
 function at(x: number, y: number) {
   return { x, y, bulge: 0 };
