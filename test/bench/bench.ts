@@ -1,64 +1,18 @@
-import { readFileSync } from 'node:fs';
-import { cpus } from 'node:os';
-import { growth, memoryGrown, plansIn, processRuns } from './measure.js';
+import { wanted } from './wanted.js';
 
-/** What the program promises of its speed, measured; nothing fails here, a busy machine would lie. */
-const [kind, ...rest] = process.argv.slice(2).filter((word) => word !== '--json');
-if (kind !== undefined) {
-  process.stderr.write(`There is nothing to measure called ${[kind, ...rest].join(' ')}.\n`);
+const usage = `npm run bench                        what is promised of speed and memory
+npm run bench -- pack FILE …         the packer on lists of rectangles or parts
+npm run bench -- order FILE …        the order of cuts on cutting jobs
+  --seconds 1     time for an instance      --seeds 1      runs with so many seeds
+  --turns         rectangles may be turned  --layouts OUT  writes what was found, one file a seed
+  --json          figures as data
+`;
+
+const { kind, file, options } = wanted(process.argv.slice(2));
+if (kind === undefined) await (await import('./promises.js')).measurePromises(options.json);
+else if (kind === 'pack' && file !== undefined) (await import('./pack.js')).measurePacking(file, options);
+else if (kind === 'order' && file !== undefined) (await import('./order.js')).measureOrder(file, options);
+else {
+  process.stderr.write(usage);
   process.exit(2);
-}
-
-const bare = await processRuns(['-e', '0'], 15);
-const plan = await processRuns(['dist/cli/main.js', 'plan', 'designs/heron.yaml'], 15);
-const build = await processRuns(['dist/cli/main.js', 'build', 'designs/heron.yaml', '-o', 'OUT'], 5);
-const check = await processRuns(['dist/cli/main.js', 'check', 'designs/heron.yaml'], 5);
-const heron = readFileSync('designs/heron.yaml', 'utf8');
-const grown = await memoryGrown(heron);
-const power = await growth(heronWith);
-const many = await plansIn(1000);
-
-const rows = [
-  { what: 'node -e 0', figure: bare.seconds, unit: 's', goal: null },
-  { what: 'plan designs/heron.yaml, whole process', figure: plan.seconds, unit: 's', goal: null },
-  { what: 'plan over node -e 0', figure: plan.seconds / bare.seconds, unit: 'times', goal: 4 },
-  { what: 'build designs/heron.yaml, whole process', figure: build.seconds, unit: 's', goal: 4 },
-  { what: 'build, most memory', figure: build.megabytes, unit: 'MB', goal: 400 },
-  { what: 'check designs/heron.yaml, whole process', figure: check.seconds, unit: 's', goal: 8 },
-  { what: 'check, most memory', figure: check.megabytes, unit: 'MB', goal: 500 },
-  { what: 'grown from the 10th check to the 50th in one process', figure: grown, unit: 'MB', goal: 20 },
-  {
-    what: 'check with 1, 5, 10, 20 holders: grows with the set-ups to the power of',
-    figure: power,
-    unit: '',
-    goal: 1.2,
-  },
-  { what: '1,000 random designs planned in one process', figure: many, unit: 's', goal: 3 },
-];
-
-if (process.argv.includes('--json')) {
-  process.stdout.write(`${JSON.stringify({ machine: machine(), rows }, null, 2)}\n`);
-} else {
-  process.stdout.write(`${machine()}\n\n| what | median | goal | |\n| --- | --- | --- | --- |\n`);
-  for (const { what, figure, unit, goal } of rows) {
-    const met = goal === null ? '' : figure <= goal ? 'met' : 'missed';
-    process.stdout.write(
-      `| ${what} | ${figure.toPrecision(3)} ${unit} | ${goal === null ? '' : `≤ ${goal} ${unit}`} | ${met} |\n`,
-    );
-  }
-}
-
-/** Heron with so many holders, each a little deeper than the one before. */
-function heronWith(count: number): string {
-  const first = heron.slice(0, heron.indexOf('\nholders:'));
-  const holders = Array.from({ length: count }, (_, i) => {
-    const depth = 5.8 + (18.2 * i) / 19;
-    return `  - { name: holder ${i + 1}, filmDepth: ${depth.toFixed(2)} mm, depthTo: emulsion, width: 150 mm, length: 210 mm, thickness: ${(depth + 12).toFixed(1)} mm }`;
-  });
-  return `${first}\nholders:\n${holders.join('\n')}\nshims: [0.1 mm, 0.25 mm, 0.5 mm]\n`;
-}
-
-function machine(): string {
-  const { arch, platform, version } = process;
-  return `Node ${version}, ${platform} ${arch}, ${cpus().length} × ${cpus()[0]?.model ?? 'unknown'}`;
 }

@@ -1,0 +1,56 @@
+import { readFileSync } from 'node:fs';
+import { machine } from './machine.js';
+import { growth, memoryGrown, plansIn, processRuns } from './measure.js';
+
+const heron = readFileSync('designs/heron.yaml', 'utf8');
+
+/** What the program promises of its speed, measured; nothing fails here, a busy machine would lie. */
+export async function measurePromises(asJson: boolean): Promise<void> {
+  const bare = await processRuns(['-e', '0'], 15);
+  const plan = await processRuns(['dist/cli/main.js', 'plan', 'designs/heron.yaml'], 15);
+  const build = await processRuns(['dist/cli/main.js', 'build', 'designs/heron.yaml', '-o', 'OUT'], 5);
+  const check = await processRuns(['dist/cli/main.js', 'check', 'designs/heron.yaml'], 5);
+  const grown = await memoryGrown(heron);
+  const power = await growth(heronWith);
+  const many = await plansIn(1000);
+
+  const rows = [
+    { what: 'node -e 0', figure: bare.seconds, unit: 's', goal: null },
+    { what: 'plan designs/heron.yaml, whole process', figure: plan.seconds, unit: 's', goal: null },
+    { what: 'plan over node -e 0', figure: plan.seconds / bare.seconds, unit: 'times', goal: 4 },
+    { what: 'build designs/heron.yaml, whole process', figure: build.seconds, unit: 's', goal: 4 },
+    { what: 'build, most memory', figure: build.megabytes, unit: 'MB', goal: 400 },
+    { what: 'check designs/heron.yaml, whole process', figure: check.seconds, unit: 's', goal: 8 },
+    { what: 'check, most memory', figure: check.megabytes, unit: 'MB', goal: 500 },
+    { what: 'grown from the 10th check to the 50th in one process', figure: grown, unit: 'MB', goal: 20 },
+    {
+      what: 'check with 1, 5, 10, 20 holders: grows with the set-ups to the power of',
+      figure: power,
+      unit: '',
+      goal: 1.2,
+    },
+    { what: '1,000 random designs planned in one process', figure: many, unit: 's', goal: 3 },
+  ];
+
+  if (asJson) {
+    process.stdout.write(`${JSON.stringify({ machine: machine(), rows }, null, 2)}\n`);
+  } else {
+    process.stdout.write(`${machine()}\n\n| what | median | goal | |\n| --- | --- | --- | --- |\n`);
+    for (const { what, figure, unit, goal } of rows) {
+      const met = goal === null ? '' : figure <= goal ? 'met' : 'missed';
+      process.stdout.write(
+        `| ${what} | ${figure.toPrecision(3)} ${unit} | ${goal === null ? '' : `≤ ${goal} ${unit}`} | ${met} |\n`,
+      );
+    }
+  }
+}
+
+/** Heron with so many holders, each a little deeper than the one before. */
+function heronWith(count: number): string {
+  const first = heron.slice(0, heron.indexOf('\nholders:'));
+  const holders = Array.from({ length: count }, (_, i) => {
+    const depth = 5.8 + (18.2 * i) / 19;
+    return `  - { name: holder ${i + 1}, filmDepth: ${depth.toFixed(2)} mm, depthTo: emulsion, width: 150 mm, length: 210 mm, thickness: ${(depth + 12).toFixed(1)} mm }`;
+  });
+  return `${first}\nholders:\n${holders.join('\n')}\nshims: [0.1 mm, 0.25 mm, 0.5 mm]\n`;
+}
