@@ -48,15 +48,15 @@ function travelled(
   const done = new Set<number>();
   let [x, y] = start;
   let sum = 0;
-  for (const contour of order) {
+  order.forEach((contour, i) => {
     const { points, after } = contours[contour] as CutJob['job']['contours'][number];
     if (done.has(contour) || !after.every((before) => done.has(before)))
       throw new Error(`contour ${contour} comes twice or too early`);
     done.add(contour);
-    const [nextX, nextY] = points[entries[contour] as number] as readonly [number, number];
+    const [nextX, nextY] = points[entries[i] as number] as readonly [number, number];
     sum += Math.hypot(nextX - x, nextY - y);
     [x, y] = [nextX, nextY];
-  }
+  });
   if (done.size !== contours.length) throw new Error('a contour was left out');
   return sum;
 }
