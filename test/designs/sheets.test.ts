@@ -27,6 +27,7 @@ describe('a camera takes no more sheets than promised', () => {
     const { uses } = layOut(pieces, {
       materials: [{ ...design.plywood, sheet: { width, height } }, ...design.stock],
       kerf: design.laser.kerf,
+      effort: 1,
     });
     for (const { sheets, bound } of uses) expect(sheets).toBeLessThanOrEqual(promised(bound));
   });
