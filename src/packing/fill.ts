@@ -1,15 +1,7 @@
+import type { Ground } from './ground.js';
+import type { Piece } from './pieces.js';
 import { copyRooms, cutRooms, noRooms, ROUNDING, type Rooms } from './rooms.js';
 import type { Stance, Window } from './stance.js';
-
-/** A piece to be placed: one of a blank. */
-export interface Piece {
-  readonly blank: number;
-  readonly stances: readonly Stance[];
-  /** Pieces of one kind lie in the same ways and have the same windows: changed over they change nothing. */
-  readonly kind: number;
-  /** Of its cover. */
-  readonly area: number;
-}
 
 /** Which room is taken: where least is left over to one side, or in all, or farthest left, or lowest. */
 export const RULES = 4;
@@ -18,14 +10,13 @@ const AREA = 1;
 const LEFT = 2;
 const LOW = 3;
 
-/** How a sheet is filled: see the rules. */
+/** How sheets are filled: see the rules. */
 export interface Manner {
-  /** For all sheets but the last. */
   readonly rule: number;
   /** For windows. */
   readonly windowRule: number;
-  /** The last sheet is filled from the left, else from below. */
-  readonly fromLeft: boolean;
+  /** The last sheet takes only what no other does, from the left or from below; or it is filled as the others are. */
+  readonly last: 'left' | 'low' | 'alike';
 }
 
 /** Where pieces lie, by piece. */
@@ -42,10 +33,12 @@ export interface Filling {
   readonly window: Int16Array;
   /** Area of pieces that found no place. */
   left: number;
-  /** How far the pieces on the last sheet reach from the side from which it is filled. */
+  /** How far the pieces on the last sheet reach from the side from which it is filled, as a share of it. */
   reach: number;
   /** Area of the pieces on the last sheet. */
   onLast: number;
+  /** What the filling took to make, in places that were looked at. */
+  work: number;
 }
 
 export function noFilling(pieces: number): Filling {
@@ -60,6 +53,7 @@ export function noFilling(pieces: number): Filling {
     left: 0,
     reach: 0,
     onLast: 0,
+    work: 0,
   };
 }
 
@@ -73,12 +67,25 @@ export function copyFilling(from: Filling, to: Filling): void {
   to.left = from.left;
   to.reach = from.reach;
   to.onLast = from.onLast;
+  to.work = from.work;
 }
 
-interface Hole {
+/** A sheet or a window while it is filled. */
+interface Space {
   readonly rooms: Rooms;
+  /** What fits snugly as long as nothing lies in the window. */
+  snug: Window['snug'];
+  /** Changes whenever the rooms do; never the same again. */
+  state: number;
+  /** The window's piece, and its index into the windows of that piece's stance. */
   host: number;
   window: number;
+  /** By kind of piece: the best place, and for which state it was found. */
+  readonly seen: Float64Array;
+  readonly score: Float64Array;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly stance: Int16Array;
 }
 
 /** Places of one stance that are looked at. */
@@ -90,101 +97,175 @@ const MOST_REGIONS = 64;
  */
 export function filler(pieces: readonly Piece[], spacing: number) {
   const least = Math.min(...pieces.flatMap(({ stances }) => stances.map(narrowSide)));
-  const sheets: Rooms[] = [];
-  const holes: Hole[] = [];
+  const kinds = 1 + Math.max(...pieces.map(({ kind }) => kind));
+  const sheets: Space[] = [];
+  const holes: Space[] = [];
   let open = 0;
-  // the best place found so far for the piece in hand
+  let states = 0;
+  let work = 0;
+  // the best place found so far in the space that is looked at
   let score = Infinity;
   let bestX = 0;
   let bestY = 0;
   let bestStance = 0;
-  let bestSpace = 0;
   const regions = new Float64Array(4 * MOST_REGIONS);
   const narrowed = new Float64Array(4 * MOST_REGIONS);
-  // largest sides that any window can take: most pieces are larger than all
   return fill;
 
-  function fill(order: ArrayLike<number>, beds: readonly Rooms[], manner: Manner, into: Filling): void {
-    while (sheets.length < beds.length) sheets.push(noRooms());
-    beds.forEach((bed, i) => {
-      copyRooms(bed, sheets[i] as Rooms);
-    });
-    const last = beds.length - 1;
+  function fill(order: ArrayLike<number>, grounds: readonly Ground[], manner: Manner, into: Filling): void {
+    for (let i = 0; i < grounds.length; i++) {
+      const sheet = spaceAt(sheets, i);
+      copyRooms((grounds[i] as Ground).rooms, sheet.rooms);
+      sheet.state = ++states;
+    }
+    const last = grounds.length - 1;
+    const { left, bottom, right, top } = (grounds[last] as Ground).box;
+    const alike = manner.last === 'alike';
+    const fromLeft = manner.last === 'left';
+    const others = alike ? grounds.length : last;
+    let reach = fromLeft ? left : bottom;
     open = 0;
+    work = 0;
     into.left = 0;
-    into.reach = 0;
     into.onLast = 0;
     for (let i = 0; i < order.length; i++) {
       const n = order[i] as number;
       const piece = pieces[n] as Piece;
-      score = Infinity;
-      for (let k = 0; k < open; k++) look((holes[k] as Hole).rooms, piece, manner.windowRule, k);
-      if (score < Infinity) {
-        const hole = holes[bestSpace] as Hole;
-        into.x[n] = bestX + (into.x[hole.host] as number);
-        into.y[n] = bestY + (into.y[hole.host] as number);
-        into.stance[n] = bestStance;
-        into.sheet[n] = into.sheet[hole.host] as number;
-        into.host[n] = hole.host;
-        into.window[n] = hole.window;
-        take(hole.rooms, piece.stances[bestStance] as Stance);
-        continue;
+      if (piece.nests && open > 0) {
+        const k = bestOf(holes, open, piece, manner.windowRule);
+        if (k >= 0) {
+          const hole = holes[k] as Space;
+          const { host } = hole;
+          put(piece, n, hole, into);
+          into.x[n] = (into.x[n] as number) + (into.x[host] as number);
+          into.y[n] = (into.y[n] as number) + (into.y[host] as number);
+          into.sheet[n] = into.sheet[host] as number;
+          into.host[n] = host;
+          into.window[n] = hole.window;
+          continue;
+        }
       }
-      for (let k = 0; k < last; k++) look(sheets[k] as Rooms, piece, manner.rule, k);
-      if (score === Infinity) look(sheets[last] as Rooms, piece, manner.fromLeft ? LEFT : LOW, last);
-      if (score === Infinity) {
+      let k = bestOf(sheets, others, piece, manner.rule);
+      if (k < 0 && !alike && look(sheets[last] as Space, piece, fromLeft ? LEFT : LOW) < Infinity) k = last;
+      if (k < 0) {
         into.stance[n] = -1;
         into.left += piece.area;
         continue;
       }
-      const stance = piece.stances[bestStance] as Stance;
-      into.x[n] = bestX;
-      into.y[n] = bestY;
-      into.stance[n] = bestStance;
-      into.sheet[n] = bestSpace;
+      const stance = put(piece, n, sheets[k] as Space, into);
+      into.sheet[n] = k;
       into.host[n] = -1;
-      take(sheets[bestSpace] as Rooms, stance);
-      if (bestSpace === last) {
+      if (k === last && !alike) {
         into.onLast += piece.area;
-        into.reach = Math.max(into.reach, manner.fromLeft ? bestX + stance.width : bestY + stance.height);
+        const end = fromLeft ? (into.x[n] as number) + stance.width : (into.y[n] as number) + stance.height;
+        if (end > reach) reach = end;
       }
-      for (const window of stance.windows) openHole(n, window);
+      for (let w = 0; w < stance.windows.length; w++) openHole(n, stance.windows[w] as Window);
     }
+    into.reach = fromLeft ? (reach - left) / (right - left) : (reach - bottom) / (top - bottom);
+    into.work = work;
   }
 
-  function openHole(host: number, { window, rooms }: Window): void {
-    let hole = holes[open];
-    if (hole === undefined) {
-      hole = { rooms: noRooms(), host, window };
-      holes.push(hole);
+  function spaceAt(spaces: Space[], i: number): Space {
+    while (spaces.length <= i) {
+      spaces.push({
+        rooms: noRooms(),
+        snug: undefined,
+        state: 0,
+        host: -1,
+        window: -1,
+        seen: new Float64Array(kinds),
+        score: new Float64Array(kinds),
+        x: new Float64Array(kinds),
+        y: new Float64Array(kinds),
+        stance: new Int16Array(kinds),
+      });
     }
+    return spaces[i] as Space;
+  }
+
+  function openHole(host: number, { window, rooms, snug }: Window): void {
+    if (rooms.length === 0 && snug === undefined) return;
+    const hole = spaceAt(holes, open);
+    open++;
     hole.host = host;
     hole.window = window;
-    const target = hole.rooms;
-    for (let i = 0; i < rooms.length; i++) target.edges[i] = rooms[i] as number;
-    target.count = rooms.length / 4;
-    open++;
+    hole.snug = snug;
+    hole.state = ++states;
+    const { edges } = hole.rooms;
+    for (let i = 0; i < rooms.length; i++) edges[i] = rooms[i] as number;
+    hole.rooms.count = rooms.length / 4;
   }
 
-  function take(rooms: Rooms, { cover }: Stance): void {
+  /** Which of the first so many spaces has the best place for a piece, -1 for none. */
+  function bestOf(spaces: readonly Space[], count: number, piece: Piece, rule: number): number {
+    let best = -1;
+    let least = Infinity;
+    for (let k = 0; k < count; k++) {
+      // an earlier sheet first where places are taken by their distance from a side
+      const far = rule === LEFT || rule === LOW ? 1e9 * k : 0;
+      const value = look(spaces[k] as Space, piece, rule) + far;
+      if (value >= least - ROUNDING) continue;
+      best = k;
+      least = value;
+    }
+    return best;
+  }
+
+  /** How good the best place is that a space has for a piece, remembered for the next of its kind. */
+  function look(space: Space, piece: Piece, rule: number): number {
+    const { kind } = piece;
+    if (space.seen[kind] === space.state) return space.score[kind] as number;
+    score = Infinity;
+    search(space.rooms, piece, rule);
+    const snug = score === Infinity && space.snug !== undefined ? space.snug.get(kind) : undefined;
+    if (snug !== undefined) {
+      score = 0;
+      bestX = snug.x;
+      bestY = snug.y;
+      bestStance = snug.stance;
+    }
+    space.seen[kind] = space.state;
+    space.score[kind] = score;
+    space.x[kind] = bestX;
+    space.y[kind] = bestY;
+    space.stance[kind] = bestStance;
+    return score;
+  }
+
+  /** Puts a piece where the space was last found to have its best place. */
+  function put({ kind, stances }: Piece, n: number, space: Space, into: Filling): Stance {
+    const stance = space.stance[kind] as number;
+    const x = space.x[kind] as number;
+    const y = space.y[kind] as number;
+    into.x[n] = x;
+    into.y[n] = y;
+    into.stance[n] = stance;
+    take(space.rooms, stances[stance] as Stance, x, y);
+    space.snug = undefined;
+    space.state = ++states;
+    return stances[stance] as Stance;
+  }
+
+  function take(rooms: Rooms, { cover }: Stance, x: number, y: number): void {
     for (let i = 0; i < cover.length; i += 4) {
       cutRooms(
         rooms,
-        bestX + (cover[i] as number) - spacing,
-        bestY + (cover[i + 1] as number) - spacing,
-        bestX + (cover[i + 2] as number) + spacing,
-        bestY + (cover[i + 3] as number) + spacing,
+        x + (cover[i] as number) - spacing,
+        y + (cover[i + 1] as number) - spacing,
+        x + (cover[i + 2] as number) + spacing,
+        y + (cover[i + 3] as number) + spacing,
         least,
       );
     }
   }
 
-  function look({ count, edges }: Rooms, { stances }: Piece, rule: number, space: number): void {
-    if (count === 0) return;
+  function search({ count, edges }: Rooms, { stances }: Piece, rule: number): void {
+    work += 4 + count * stances.length;
     for (let s = 0; s < stances.length; s++) {
       const { cover, width, height } = stances[s] as Stance;
       if (cover.length > 4) {
-        lookInto(count, edges, stances[s] as Stance, rule, space, s);
+        searchCover(count, edges, stances[s] as Stance, rule, s);
         continue;
       }
       for (let i = 0; i < 4 * count; i += 4) {
@@ -194,18 +275,17 @@ export function filler(pieces: readonly Piece[], spacing: number) {
         const bottom = edges[i + 1] as number;
         const spareY = (edges[i + 3] as number) - bottom - height;
         if (spareY < -ROUNDING) continue;
-        weigh(rule, left, bottom, spareX, spareY, width, height, space, s);
+        weigh(rule, left, bottom, spareX, spareY, width, height, s);
       }
     }
   }
 
   /** Where a cover of several rectangles fits: where each of them lies in some room. */
-  function lookInto(
+  function searchCover(
     count: number,
     edges: Float64Array,
     { cover, width, height }: Stance,
     rule: number,
-    space: number,
     s: number,
   ): void {
     let found = 0;
@@ -235,13 +315,14 @@ export function filler(pieces: readonly Piece[], spacing: number) {
           if (r >= l - ROUNDING && t >= b - ROUNDING && next < MOST_REGIONS) next = add(narrowed, next, l, b, r, t);
         }
       }
+      work += next;
       for (let k = 0; k < 4 * next; k++) regions[k] = narrowed[k] as number;
       found = next;
       if (found === 0) return;
     }
     for (let k = 0; k < 4 * found; k += 4) {
       const [l, b] = [regions[k] as number, regions[k + 1] as number];
-      weigh(rule, l, b, (regions[k + 2] as number) - l, (regions[k + 3] as number) - b, width, height, space, s);
+      weigh(rule, l, b, (regions[k + 2] as number) - l, (regions[k + 3] as number) - b, width, height, s);
     }
   }
 
@@ -253,7 +334,6 @@ export function filler(pieces: readonly Piece[], spacing: number) {
     spareY: number,
     width: number,
     height: number,
-    space: number,
     stance: number,
   ): void {
     let value: number;
@@ -261,14 +341,11 @@ export function filler(pieces: readonly Piece[], spacing: number) {
     else if (rule === AREA) value = (spareX + width) * (spareY + height) - width * height;
     else if (rule === LEFT) value = (x + width) * 1e3 + y + height;
     else value = (y + height) * 1e3 + x + width;
-    // an earlier sheet first where places are taken by their distance from a side
-    if (rule === LEFT || rule === LOW) value += space * 1e8;
     if (value >= score - ROUNDING) return;
     score = value;
     bestX = x;
     bestY = y;
     bestStance = stance;
-    bestSpace = space;
   }
 }
 

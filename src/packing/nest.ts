@@ -1,11 +1,13 @@
-import { copyFilling, type Filling, filler, type Manner, noFilling, type Piece, RULES } from './fill.js';
-import { offcutOf } from './offcut.js';
-import { seeded } from './random.js';
-import { ROUNDING, type Rooms, roomsOf } from './rooms.js';
+import { copyFilling, type Filling, filler, type Manner, noFilling, RULES } from './fill.js';
+import { type Ground, groundOf, ringArea } from './ground.js';
+import { layoutOf } from './layout-of.js';
+import { bigFirst, shuffler, startingOrder } from './order.js';
+import { type Piece, piecesOf } from './pieces.js';
+import { cheaperPlans, costOf, firstPlan, inOrder, mostOffcut, type Plan } from './plan.js';
+import { type Random, seeded } from './random.js';
 import type { Search } from './search.js';
-import type { Bed, Blank, Layout, PackedSheet, Place, Ring } from './shapes.js';
-import { roomsWithin } from './silhouette.js';
-import { type Stance, sameCover, stancesOf } from './stance.js';
+import type { Bed, Blank, Layout } from './shapes.js';
+import { snugPieces } from './snug.js';
 
 export interface NestGiven {
   readonly blanks: readonly Blank[];
@@ -14,290 +16,191 @@ export interface NestGiven {
   readonly spacing: number;
 }
 
+/** Places that are looked at in one step: some two milliseconds. */
+const STEP = 120_000;
+/** Fillings of one round of annealing, of the first and of the longest. */
+const SHORT_ROUND = 1000;
+const LONG_ROUND = 4000;
+const LONGER = 1.2;
+/** By so much worse is put up with at the beginning of a round, in sheets. */
+const HEAT = 0.02;
+/** What pieces on the last sheet count beside the strip that they take: so a search comes nearer to a shorter strip. */
+const LOADED = 0.1;
+/** What they count where strips are equally long. */
+const TIE = 1e-3;
+/** A tie for the search, in sheets. */
+const GAIN = 1e-9;
+/** How often a round begins with the strip on the other side, and how often a rule is changed for another. */
+const OTHER_SIDE = 0.5;
+const OTHER_RULE = 0.05;
+/** One round in so many tries to do with cheaper sheets, where there may be such. */
+const SAVING = 3;
+
 /**
  * Lays pieces on sheets, in windows of others too: least cost of sheets first, then the largest offcut of one sheet.
  * What no bed takes is left out.
+ *
+ * Pieces are put one by one where a rule likes them best (`filler`); what is searched for is their order, by annealing
+ * in rounds. The last sheet is filled from one side with what the others leave, and the strip that this takes is to be
+ * as short as can be; where nothing is left for it a sheet is saved. Some rounds try outright to lay all on cheaper
+ * sheets.
  */
-export function* searchNest({ blanks, beds, spacing }: NestGiven, seed: number): Search<Layout> {
-  const pieces = piecesOf(blanks, spacing);
-  if (pieces.length === 0 || beds.length === 0) return { sheets: [], offcut: null };
-  const grounds = beds.map((bed) => groundOf(bed, pieces));
+export function* searchNest(given: NestGiven, seed: number): Search<Layout> {
+  const { blanks, beds, spacing } = given;
+  const unfit = piecesOf(blanks, spacing);
+  if (unfit.length === 0 || beds.length === 0) return { sheets: [], offcut: null };
+  const grounds = beds.map((bed) => groundOf(bed, unfit));
+  const filling = noFilling(unfit.length);
+  const first = startingOrder(unfit);
+  const start: Manner = { rule: 0, windowRule: 0, last: 'left' };
+  const firstTaken = firstPlan(grounds, fillerOf(unfit, first, start));
+  let best = found(firstTaken, first, start, unfit);
+  yield best.layout;
+
+  // which pieces fit into round windows takes a while to find out
+  const snug = snugPieces(unfit, blanks, spacing);
+  let looked = snug.next();
+  for (; looked.done !== true; looked = snug.next()) yield best.layout;
+  const pieces = looked.value;
+  const need = needOf(pieces, blanks);
   const random = seeded(seed);
   const fill = filler(pieces, spacing);
-  const nestable = pieces.map((piece) => mayNest(piece, pieces));
-  const big = pieces.flatMap((_, i) => (nestable[i] ? [] : [i]));
-  const small = pieces.flatMap((_, i) => (nestable[i] ? [i] : []));
-  const filling = noFilling(pieces.length);
+  const shuffle = shuffler(pieces, random);
+  const order = bigFirst(best.order, pieces);
+  best = { ...best, order: order.slice() };
+  const changed = order.slice();
   const kept = noFilling(pieces.length);
-  const best = noFilling(pieces.length);
-
-  // first: biggest pieces first, sheets taken as they are needed
-  let order = startingOrder(pieces, big, small);
-  let manner: Manner = { rule: 0, windowRule: 0, fromLeft: true };
-  let plan = firstPlan(order, fill, grounds, beds, pieces, manner, filling);
-  if (plan.length === 0) return { sheets: [], offcut: null };
-  copyFilling(filling, best);
-  copyFilling(filling, kept);
-  let bestManner = manner;
-  let layout = layoutOf(plan, best, pieces, beds, spacing);
-  yield layout;
-
-  const scoreOf = (f: Filling, m: Manner) => {
-    const bed = grounds[plan[plan.length - 1] as number] as Ground;
-    const share = f.reach / (m.fromLeft ? bed.width : bed.height);
-    return (
-      share + 0.1 * (f.onLast / (bed.width * bed.height)) + (f.left > 0 ? 1 + f.left / (bed.width * bed.height) : 0)
-    );
-  };
-  const batch = Math.max(4, Math.ceil(1500 / pieces.length));
-  let bestScore = scoreOf(best, bestManner);
-  let current = bestScore;
-  let bestOrder = order;
+  let work = 0;
+  let savings = 0;
+  let length = SHORT_ROUND;
   for (let round = 0; ; round++) {
-    const length = 2000;
-    if (round > 0) {
-      order = bestOrder;
-      current = bestScore;
-      manner = bestManner;
-      if (random() < 0.5) {
-        manner = { ...manner, fromLeft: !manner.fromLeft };
-        current = Infinity;
+    const cheaper = best.left > 0 ? [] : cheaperPlans(grounds, best.cost, need);
+    const limit = mostOffcut(best.plan, grounds, { pieces, need, spacing });
+    if (best.left === 0 && cheaper.length === 0 && best.offcut >= limit) return best.layout;
+    const saves = cheaper.length > 0 && round % SAVING === 2;
+    const plan = saves ? (cheaper[savings++ % cheaper.length] as Plan) : best.plan;
+    const taken = plan.map((n) => grounds[n] as Ground);
+    let manner: Manner = saves ? { ...best.manner, last: 'alike' } : onSomeSide(best.manner, random);
+    let current = Infinity;
+    let least = saves ? Infinity : best.score;
+    order.set(best.order);
+    for (let i = 0; i < length && (saves || plan === best.plan); i++) {
+      changed.set(order);
+      let next = manner;
+      if (i > 0) {
+        shuffle(changed, kept, plan.length);
+        next = byOtherRule(manner, random);
       }
-    }
-    for (let i = 0; i < length; i++) {
-      const heat = 0.03 * (1 - i / length) ** 2;
-      const changed = changedOrder(order, pieces, big.length, random);
-      let m = manner;
-      if (random() < 0.05) m = { ...m, rule: Math.floor(random() * RULES) };
-      if (random() < 0.05) m = { ...m, windowRule: Math.floor(random() * RULES) };
-      fill(
-        changed,
-        plan.map((n) => (grounds[n] as Ground).rooms),
-        m,
-        filling,
-      );
-      const score = scoreOf(filling, m);
-      if (score <= current - heat * Math.log(random() + 1e-12)) {
+      fill(changed, taken, next, filling);
+      const score = scoreOf(filling, taken, LOADED);
+      // an exponential chance would be usual; its logarithm need not be the same on every machine
+      const patience = HEAT * (1 - i / length) ** 2 * 3 * random() ** 2;
+      if (score <= current + patience) {
         current = score;
-        order = changed;
-        manner = m;
-        if (score < bestScore - 1e-9) {
-          bestScore = score;
-          bestOrder = order;
-          bestManner = m;
-          if (filling.left === 0) {
-            copyFilling(filling, best);
-            if (filling.onLast === 0) {
-              plan = plan.slice(0, -1);
-              fill(
-                changed,
-                plan.map((n) => (grounds[n] as Ground).rooms),
-                m,
-                filling,
-              );
-              copyFilling(filling, best);
-              current = bestScore = scoreOf(filling, m);
-            }
-            layout = layoutOf(plan, best, pieces, beds, spacing);
-          }
+        order.set(changed);
+        manner = next;
+        copyFilling(filling, kept);
+        const plain = scoreOf(filling, taken, TIE);
+        if (plain < least - GAIN) {
+          least = plain;
+          const other = found(plan, changed, next, pieces);
+          if (isBetter(other, best)) best = other;
+          if (saves && best === other) break;
         }
       }
-      if (i % batch === batch - 1) yield layout;
+      work += filling.work;
+      if (work < STEP) continue;
+      work = 0;
+      yield best.layout;
     }
+    length = Math.min(LONG_ROUND, Math.ceil(length * LONGER));
   }
-}
 
-/** Two pieces of a part of the order changed over, or one put elsewhere. */
-function changedOrder(order: Int32Array, pieces: readonly Piece[], split: number, random: () => number): Int32Array {
-  const changed = order.slice();
-  const bigs = split > 1 && (order.length - split < 2 || random() < 0.7);
-  const [from, count] = bigs ? [0, split] : [split, order.length - split];
-  if (count < 2) return changed;
-  for (let tries = 0; tries < 8; tries++) {
-    const a = from + Math.floor(random() * count);
-    const b = from + Math.floor(random() * count);
-    if ((pieces[changed[a] as number] as Piece).kind === (pieces[changed[b] as number] as Piece).kind) continue;
-    const moved = changed[a] as number;
-    if (random() < 0.5) {
-      changed[a] = changed[b] as number;
-      changed[b] = moved;
-    } else {
-      const step = a < b ? 1 : -1;
-      for (let i = a; i !== b; i += step) changed[i] = changed[i + step] as number;
-      changed[b] = moved;
-    }
-    break;
-  }
-  return changed;
-}
-
-function piecesOf(blanks: readonly Blank[], spacing: number): readonly Piece[] {
-  const wanted = blanks.map((blank, n) => ({ ...blank, n })).filter(({ count }) => count > 0);
-  if (wanted.length === 0) return [];
-  const stances = stancesOf(wanted, spacing);
-  const kinds: (readonly Stance[])[] = [];
-  return wanted.flatMap(({ n, count }, i) => {
-    const own = stances[i] as readonly Stance[];
-    let kind = kinds.findIndex((other) => sameStances(own, other));
-    if (kind < 0) kind = kinds.push(own) - 1;
-    const area = coveredArea(own[0] as Stance);
-    return Array.from({ length: count }, (): Piece => ({ blank: n, stances: own, kind, area }));
-  });
-}
-
-const sameStances = (a: readonly Stance[], b: readonly Stance[]): boolean =>
-  a.length === b.length &&
-  a.every((stance, i) => {
-    const other = b[i] as Stance;
-    return (
-      sameCover(stance.cover, other.cover) &&
-      stance.windows.length === other.windows.length &&
-      stance.windows.every(({ rooms }, k) =>
-        sameCover(
-          Float64Array.from(rooms),
-          Float64Array.from((other.windows[k] as { rooms: readonly number[] }).rooms),
-        ),
-      )
-    );
-  });
-
-/** Of the rectangle round it: what is between slants is hardly used. */
-const coveredArea = ({ width, height }: Stance): number => width * height;
-
-function mayNest({ stances, kind }: Piece, pieces: readonly Piece[]): boolean {
-  return pieces.some(
-    (host) =>
-      host.kind !== kind &&
-      host.stances.some(({ windows }) =>
-        windows.some(({ rooms }) =>
-          stances.some(({ width, height }) => {
-            for (let i = 0; i < rooms.length; i += 4) {
-              const [l, b, r, t] = rooms.slice(i, i + 4) as [number, number, number, number];
-              if (width <= r - l + ROUNDING && height <= t - b + ROUNDING) return true;
-            }
-            return false;
-          }),
-        ),
-      ),
-  );
-}
-
-/** A bed as the search sees it. */
-interface Ground {
-  readonly rooms: Rooms;
-  readonly width: number;
-  readonly height: number;
-  readonly area: number;
-}
-
-function groundOf({ outline, holes }: Bed, pieces: readonly Piece[]): Ground {
-  const finest =
-    Math.min(...pieces.map(({ stances }) => Math.min(...stances.map((s) => Math.min(s.width, s.height))))) / 4;
-  const xs = outline.map(({ x }) => x);
-  const ys = outline.map(({ y }) => y);
-  const rooms = roomsWithin(outline, holes, finest);
-  return {
-    rooms: roomsOf(rooms.flatMap(({ left, bottom, right, top }) => [left, bottom, right, top])),
-    width: Math.max(...xs) - Math.min(...xs),
-    height: Math.max(...ys) - Math.min(...ys),
-    area: ringArea(outline) + holes.reduce((sum, hole) => sum + ringArea(hole), 0),
-  };
-}
-
-function ringArea(ring: Ring): number {
-  let twice = 0;
-  ring.forEach((a, i) => {
-    const b = ring[(i + 1) % ring.length] as { x: number; y: number };
-    twice += a.x * b.y - b.x * a.y;
-  });
-  return twice / 2;
-}
-
-function startingOrder(pieces: readonly Piece[], big: readonly number[], small: readonly number[]): Int32Array {
-  const bySize = (a: number, b: number) => (pieces[b] as Piece).area - (pieces[a] as Piece).area || a - b;
-  return Int32Array.from([...[...big].sort(bySize), ...[...small].sort(bySize)]);
-}
-
-/** Beds taken one by one, cheapest for their area first, until all lies somewhere or no bed helps. */
-function firstPlan(
-  order: Int32Array,
-  fill: ReturnType<typeof filler>,
-  grounds: readonly Ground[],
-  beds: readonly Bed[],
-  pieces: readonly Piece[],
-  manner: Manner,
-  into: Filling,
-): readonly number[] {
-  const byPrice = beds
-    .map((_, i) => i)
-    .sort(
-      (a, b) =>
-        (beds[a] as Bed).cost / (grounds[a] as Ground).area - (beds[b] as Bed).cost / (grounds[b] as Ground).area ||
-        a - b,
-    );
-  let plan: readonly number[] = [];
-  let left = Infinity;
-  const total = pieces.reduce((sum, { area }) => sum + area, 0);
-  while (left > 0) {
-    let better = false;
-    for (const n of byPrice) {
-      const { count } = beds[n] as Bed;
-      if (plan.filter((taken) => taken === n).length >= count) continue;
-      const longer = [...plan, n];
+  /** Fills the sheets of a plan in a fixed order and tells what is left over. */
+  function fillerOf(pieces: readonly Piece[], order: Int32Array, manner: Manner): (plan: Plan) => number {
+    const fill = filler(pieces, spacing);
+    return (plan) => {
       fill(
         order,
-        longer.map((m) => (grounds[m] as Ground).rooms),
+        plan.map((n) => grounds[n] as Ground),
         manner,
-        into,
+        filling,
       );
-      if (into.left < Math.min(left, total) - ROUNDING) {
-        plan = longer;
-        left = into.left;
-        better = true;
-        break;
-      }
-    }
-    if (!better) break;
+      return filling.left;
+    };
   }
-  if (plan.length === 0) return plan;
-  fill(
-    order,
-    plan.map((m) => (grounds[m] as Ground).rooms),
-    manner,
-    into,
-  );
-  return plan;
+
+  /** The filling in hand, written out. */
+  function found(plan: Plan, order: Int32Array, manner: Manner, pieces: readonly Piece[]): Found {
+    const layout = layoutOf(plan, filling, { pieces, beds, spacing });
+    // what is left empty is not bought
+    const used = inOrder(
+      layout.sheets.map(({ bed }) => bed),
+      grounds,
+    );
+    const isWhole = used.length === plan.length && manner.last !== 'alike';
+    return {
+      layout,
+      plan: isWhole ? plan : used,
+      order: order.slice(),
+      manner: manner.last === 'alike' ? { ...manner, last: 'left' } : manner,
+      score: isWhole
+        ? scoreOf(
+            filling,
+            plan.map((n) => grounds[n] as Ground),
+            TIE,
+          )
+        : Infinity,
+      left: filling.left,
+      cost: costOf(used, grounds),
+      offcut: sizeOf(layout),
+    };
+  }
 }
 
-function layoutOf(
-  plan: readonly number[],
-  filling: Filling,
-  pieces: readonly Piece[],
-  beds: readonly Bed[],
-  spacing: number,
-): Layout {
-  const sheets = plan.map((bed, n): PackedSheet => {
-    const here = pieces.flatMap((_, i) => (filling.sheet[i] === n && (filling.stance[i] as number) >= 0 ? [i] : []));
-    const places = here.map((i): Place => {
-      const piece = pieces[i] as Piece;
-      const host = filling.host[i] as number;
-      return {
-        blank: piece.blank,
-        turn: (piece.stances[filling.stance[i] as number] as Stance).turn,
-        x: filling.x[i] as number,
-        y: filling.y[i] as number,
-        within: host < 0 ? null : { place: here.indexOf(host), window: filling.window[i] as number },
-      };
-    });
-    return { bed, places };
-  });
-  const bounds = sheets.map((_, n) =>
-    pieces.flatMap(({ stances }, i) => {
-      if (filling.sheet[i] !== n || (filling.stance[i] as number) < 0 || (filling.host[i] as number) >= 0) return [];
-      const { width, height } = stances[filling.stance[i] as number] as Stance;
-      const [left, bottom] = [filling.x[i] as number, filling.y[i] as number];
-      return [{ left, bottom, right: left + width, top: bottom + height }];
-    }),
-  );
-  return { sheets, offcut: offcutOf(sheets, bounds, beds, spacing) };
+/** The best layout so far, and how it was come by. */
+interface Found {
+  readonly layout: Layout;
+  readonly plan: Plan;
+  readonly order: Int32Array;
+  readonly manner: Manner;
+  /** As the search scores fillings of its plan; Infinity where it was found on another one. */
+  readonly score: number;
+  /** Area of pieces that found no place, cost of the sheets, size of the offcut. */
+  readonly left: number;
+  readonly cost: number;
+  readonly offcut: number;
 }
+
+function isBetter(one: Found, other: Found): boolean {
+  if (one.left !== other.left) return one.left < other.left;
+  if (Math.abs(one.cost - other.cost) > GAIN) return one.cost < other.cost;
+  if (Math.abs(one.offcut - other.offcut) > GAIN) return one.offcut > other.offcut;
+  return one.score < other.score;
+}
+
+/** In sheets: the strip that is taken of the last one, a little for what lies on it, and more than a sheet for what lies nowhere. */
+function scoreOf({ left, reach, onLast }: Filling, taken: readonly Ground[], loaded: number): number {
+  const { area } = taken[taken.length - 1] as Ground;
+  return reach + (loaded * onLast) / area + (left > 0 ? 1 + left / area : 0);
+}
+
+function onSomeSide(manner: Manner, random: Random): Manner {
+  if (random() >= OTHER_SIDE) return manner;
+  return { ...manner, last: manner.last === 'left' ? 'low' : 'left' };
+}
+
+function byOtherRule(manner: Manner, random: Random): Manner {
+  const other = () => Math.floor(random() * RULES);
+  if (random() < OTHER_RULE) return { ...manner, rule: other() };
+  return random() < OTHER_RULE ? { ...manner, windowRule: other() } : manner;
+}
+
+const sizeOf = ({ offcut }: Layout): number =>
+  offcut === null ? 0 : (offcut.right - offcut.left) * (offcut.top - offcut.bottom);
+
+/** Area that the material of the pieces takes at the least. */
+const needOf = (pieces: readonly Piece[], blanks: readonly Blank[]): number => {
+  const net = blanks.map(({ outline, windows }) => windows.reduce((rest, w) => rest - ringArea(w), ringArea(outline)));
+  return pieces.reduce((sum, { blank }) => sum + (net[blank] as number), 0);
+};

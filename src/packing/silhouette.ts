@@ -1,8 +1,10 @@
 import { type Box, boundsOfPoints, inside } from '../geometry/path.js';
 import type { Ring } from './shapes.js';
 
-/** Lines of a grid across and up: of slants and curves only so many are taken in each direction. */
+/** Lines of a grid across and up: along slants and curves only so many are taken in each direction. */
 const MOST_LINES = 24;
+/** Of a piece's cover fewer: each step makes every search for a place longer. */
+const MOST_STEPS = 10;
 /** Lines closer together than this are one, mm: a micrometre of material more or less lies below every tolerance. */
 const SAME_LINE = 1e-6;
 
@@ -16,8 +18,8 @@ export function coverOf(outline: Ring, { shallow, narrow }: { shallow: number; n
   const whole = [box];
   const deep = edgesOf(outline).filter((edge) => !isShallow(edge, box, shallow));
   if (deep.length === 0) return whole;
-  const xs = linesOf(deep, 'x', box.left, box.right, shallow);
-  const ys = linesOf(deep, 'y', box.bottom, box.top, shallow);
+  const xs = linesOf(deep, 'x', box.left, box.right, shallow, MOST_STEPS);
+  const ys = linesOf(deep, 'y', box.bottom, box.top, shallow, MOST_STEPS);
   if (xs.length === 2 && ys.length === 2) return whole;
   const cells = cellsOf(xs, ys, [outline]);
   const covered = cells.map((kind) => (kind === OUTSIDE ? 0 : 1));
@@ -29,8 +31,8 @@ export function coverOf(outline: Ring, { shallow, narrow }: { shallow: number; n
 export function roomsWithin(outline: Ring, holes: readonly Ring[], finest: number): readonly Box[] {
   const box = boundsOfPoints(outline);
   const edges = [outline, ...holes].flatMap(edgesOf);
-  const xs = linesOf(edges, 'x', box.left, box.right, finest);
-  const ys = linesOf(edges, 'y', box.bottom, box.top, finest);
+  const xs = linesOf(edges, 'x', box.left, box.right, finest, MOST_LINES);
+  const ys = linesOf(edges, 'y', box.bottom, box.top, finest, MOST_LINES);
   const cells = cellsOf(xs, ys, [outline, ...holes]);
   return largestIn(
     xs,
@@ -62,21 +64,21 @@ const isShallow = ({ ax, ay, bx, by }: Edge, { left, bottom, right, top }: Box, 
  * Where a grid is divided in one direction: at upright (or level) edges first of all, for these are then met exactly,
  * then at the ends of the others and at steps along them, as long as the lines do not come too close.
  */
-function linesOf(edges: readonly Edge[], axis: 'x' | 'y', low: number, high: number, finest: number) {
+function linesOf(edges: readonly Edge[], axis: 'x' | 'y', low: number, high: number, finest: number, most: number) {
   const exact: number[] = [];
   const others: number[] = [];
   for (const { ax, ay, bx, by } of edges) {
     const [from, to, rise] = axis === 'x' ? [ax, bx, by - ay] : [ay, by, bx - ax];
     if (Math.abs(to - from) < SAME_LINE) exact.push(from);
     else if (Math.abs(rise) >= SAME_LINE) {
-      const steps = Math.min(MOST_LINES, Math.ceil(Math.min(Math.abs(to - from), Math.abs(rise)) / finest));
+      const steps = Math.min(most, Math.ceil(Math.min(Math.abs(to - from), Math.abs(rise)) / finest));
       for (let k = 0; k <= steps; k++) others.push(from + ((to - from) * k) / steps);
     }
   }
   const lines = [low, high];
   const apart = (value: number, least: number) => lines.every((line) => Math.abs(line - value) >= least);
   for (const value of exact) if (apart(value, SAME_LINE)) lines.push(value);
-  const step = Math.max(finest, (high - low) / MOST_LINES);
+  const step = Math.max(finest, (high - low) / most);
   for (const value of others.sort((a, b) => a - b)) if (apart(value, step)) lines.push(value);
   return lines.sort((a, b) => a - b);
 }

@@ -17,8 +17,17 @@ export interface Stance {
 export interface Window {
   /** Index into the blank's windows. */
   readonly window: number;
-  /** Rooms in it, the spacing to its edge taken off. */
-  readonly rooms: readonly number[];
+  /** Rooms in it, the spacing to its edge taken off; four numbers each as in a cover. */
+  readonly rooms: Float64Array;
+  /** By kind of piece: where one lies that fits the empty window, though none of its rooms. */
+  readonly snug?: ReadonlyMap<number, Snug>;
+}
+
+/** A piece's way of lying, by index, and where: from the lower left corner of the rectangle round the window's piece. */
+export interface Snug {
+  readonly stance: number;
+  readonly x: number;
+  readonly y: number;
 }
 
 /** Rooms of one window that are remembered. */
@@ -48,8 +57,7 @@ export function stancesOf(blanks: readonly Blank[], spacing: number): readonly (
           .map((room) => shrunk(room, spacing, corner))
           .filter(holdsSome)
           .slice(0, MOST_ROOMS);
-        if (rooms.length === 0) return [];
-        return [{ window, rooms: rooms.flatMap(({ left, bottom, right, top }) => [left, bottom, right, top]) }];
+        return [{ window, rooms: numbersOf(rooms) }];
       });
       return { ...stance, windows: open };
     }),
@@ -64,7 +72,7 @@ function bareStance(outline: Ring, turn: number, gaps: { shallow: number; narrow
     turn,
     width: Math.max(...boxes.map(({ right }) => right)),
     height: Math.max(...boxes.map(({ top }) => top)),
-    cover: Float64Array.from(boxes.flatMap(({ left, bottom, right, top }) => [left, bottom, right, top])),
+    cover: numbersOf(boxes),
     windows: [],
   };
 }
@@ -73,18 +81,21 @@ function distinct(stances: readonly Stance[]): readonly Stance[] {
   return stances.filter((a, i) => !stances.slice(0, i).some((b) => sameCover(a.cover, b.cover)));
 }
 
+const numbersOf = (boxes: readonly Box[]): Float64Array =>
+  Float64Array.from(boxes.flatMap(({ left, bottom, right, top }) => [left, bottom, right, top]));
+
 /** Whether two covers are the same to a rounding. */
 export function sameCover(a: Float64Array, b: Float64Array): boolean {
   return a.length === b.length && a.every((value, i) => Math.abs(value - (b[i] as number)) < 1e-7);
 }
 
-function turned(ring: Ring, turn: number): Ring {
+export function turned(ring: Ring, turn: number): Ring {
   const quarter = ({ x, y }: Point): Point =>
     turn === 1 ? { x: -y, y: x } : turn === 2 ? { x: -x, y: -y } : turn === 3 ? { x: y, y: -x } : { x, y };
   return ring.map(quarter);
 }
 
-const cornerOf = (ring: Ring): Point => ({
+export const cornerOf = (ring: Ring): Point => ({
   x: ring.reduce((least, { x }) => Math.min(least, x), Infinity),
   y: ring.reduce((least, { y }) => Math.min(least, y), Infinity),
 });

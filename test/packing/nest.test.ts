@@ -15,6 +15,14 @@ const box = (left: number, bottom: number, right: number, top: number): Ring => 
 const plate = (width: number, height: number): Ring => box(0, 0, width, height);
 const clockwise = (ring: Ring): Ring => [...ring].reverse();
 const shape = (points: readonly (readonly [number, number])[]): Ring => points.map(([x, y]) => ({ x, y }));
+/** Chords of a circle, outside it. */
+const disc = (diameter: number, corners = 48): Ring =>
+  Array.from({ length: corners }, (_, i) => {
+    const angle = (2 * Math.PI * i) / corners;
+    const radius = diameter / 2 / Math.cos(Math.PI / corners);
+    return { x: radius * Math.cos(angle), y: radius * Math.sin(angle) };
+  });
+
 const blank = (outline: Ring, more: Partial<Blank> = {}): Blank => ({
   outline,
   windows: [],
@@ -30,7 +38,7 @@ const bed = (outline: Ring, more: Partial<Bed> = {}): Bed => ({
   ...more,
 });
 
-function nested(blanks: readonly Blank[], beds: readonly Bed[], steps = 40): Layout {
+function nested(blanks: readonly Blank[], beds: readonly Bed[], steps = 12): Layout {
   const given = { blanks, beds, spacing: SPACING };
   const layout = after(searchNest(given, 1), steps);
   expect(faultsOf(layout, given)).toEqual([]);
@@ -92,7 +100,7 @@ describe('windows', () => {
 
 describe('true outlines', () => {
   test('two angles hook into each other where the rectangles round them would not lie side by side', () => {
-    // the second, half turned, is pushed into the corner of the first: 20 + 2 + 20 more than one alone
+    // the second, half turned, lies 22 to the right: its arms pass before and behind those of the first
     const angle = shape([
       [0, 0],
       [100, 0],
@@ -101,7 +109,124 @@ describe('true outlines', () => {
       [20, 100],
       [0, 100],
     ]);
-    const { sheets } = nested([blank(angle, { turns: [0, 2], count: 2 })], [bed(plate(122, 122))]);
-    expect(sheets).toHaveLength(1);
+    const pair = blank(angle, { turns: [0, 2], count: 2 });
+    expect(nested([pair], [bed(plate(122, 100))]).sheets).toHaveLength(1);
+    expect(nested([pair], [bed(plate(121.9, 100))]).sheets).toHaveLength(2);
   });
+
+  test('a plate fills the notch of another', () => {
+    const notched = shape([
+      [0, 0],
+      [100, 0],
+      [100, 60],
+      [70, 60],
+      [70, 30],
+      [30, 30],
+      [30, 60],
+      [0, 60],
+    ]);
+    expect(nested([blank(notched), blank(plate(36, 30))], [bed(plate(100, 62))]).sheets).toHaveLength(1);
+    expect(nested([blank(notched), blank(plate(36.1, 30))], [bed(plate(100, 62))]).sheets).toHaveLength(2);
+  });
+
+  test('a disc lies in the round window of a ring, with the spacing round it', () => {
+    // 60 of window less 2 all round; the square in a circle of 60 has sides of 42 only
+    const ring = blank(disc(80), { windows: [clockwise(disc(60))] });
+    const sheet = bed(plate(80.4, 80.4));
+    expect(nested([ring, blank(disc(55.9))], [sheet]).sheets).toHaveLength(1);
+    expect(nested([ring, blank(disc(56.3))], [sheet]).sheets).toHaveLength(2);
+  });
+
+  test('the fingers of a joint take no part in it: panels lie at the spacing', () => {
+    // fingers 12 wide and 4 deep on two opposite sides; 3 × 100 + 2 × 2 across
+    const teeth = (x: number, out: number) =>
+      [0, 24, 48].flatMap((y): [number, number][] => [
+        [x, y],
+        [x, y + 12],
+        [x + out, y + 12],
+        [x + out, y + 24],
+      ]);
+    const panel = shape(
+      [...teeth(100, -4), [100, 72], [0, 72], ...teeth(0, 4).reverse()].map(([x, y]) => [x ?? 0, y ?? 0]),
+    );
+    expect(nested([blank(panel, { count: 3 })], [bed(plate(304, 72))]).sheets).toHaveLength(1);
+  });
+});
+
+describe('sheets that are at hand', () => {
+  test('pieces lie round the holes of a remnant', () => {
+    // a hole of 40 in the middle of 100: strips of 30 all round, and nothing wider
+    const remnant = bed(plate(100, 100), { holes: [clockwise(box(30, 30, 70, 70))], count: 1 });
+    const strips = [blank(plate(100, 30), { count: 2 }), blank(plate(30, 36), { count: 2 })];
+    expect(nested(strips, [remnant]).sheets).toHaveLength(1);
+  });
+
+  test('a remnant with a slanted edge takes what fits under the slant', () => {
+    const remnant = bed(
+      shape([
+        [0, 0],
+        [100, 0],
+        [100, 40],
+        [40, 100],
+        [0, 100],
+      ]),
+      { count: 1 },
+    );
+    expect(nested([blank(plate(100, 40)), blank(plate(40, 58))], [remnant]).sheets).toHaveLength(1);
+  });
+
+  test('a cheap remnant is taken instead of a new sheet', () => {
+    const [fresh, remnant] = [bed(plate(200, 100)), bed(plate(60, 60), { count: 1, cost: 0.1 })];
+    const { sheets } = nested([blank(plate(50, 50))], [fresh, remnant]);
+    expect(sheets.map(({ bed: n }) => n)).toEqual([1]);
+  });
+
+  test('a remnant saves the second sheet', () => {
+    const [fresh, remnant] = [bed(plate(102, 100)), bed(plate(60, 60), { count: 1, cost: 0.1 })];
+    const { sheets } = nested([blank(plate(50, 100), { count: 2 }), blank(plate(60, 20))], [fresh, remnant]);
+    expect(sheets.map(({ bed: n }) => n).sort()).toEqual([0, 1]);
+  });
+
+  test('no more of a sheet are taken than there are', () => {
+    const few = bed(plate(100, 100), { count: 2, cost: 0.5 });
+    const { sheets } = nested([blank(plate(90, 90), { count: 5 })], [few, bed(plate(100, 100))]);
+    expect(sheets.map(({ bed: n }) => n).sort()).toEqual([0, 0, 1, 1, 1]);
+  });
+
+  test('where sheets run out as many pieces as possible find a place', () => {
+    const given = {
+      blanks: [blank(plate(90, 90), { count: 3 })],
+      beds: [bed(plate(100, 100), { count: 2 })],
+      spacing: 2,
+    };
+    expect(faultsOf(after(searchNest(given, 1), 12), given)).toEqual(['blank 0: 2 of 3']);
+  });
+});
+
+describe('the offcut', () => {
+  test('is what the pieces leave over the whole height, less the spacing', () => {
+    const { offcut } = nested([blank(plate(30, 90), { count: 2 })], [bed(plate(200, 100))]);
+    expect(offcut).toEqual({ sheet: 0, left: 64, bottom: 0, right: 200, top: 100 });
+  });
+
+  test('is as large as can be, when the pieces are put the other way', () => {
+    // four of 40 × 45: two by two take 82 of the length, one row takes 47 of the height, more is left beside the first
+    const { offcut } = nested([blank(plate(40, 45), { count: 4 })], [bed(plate(200, 100))]);
+    expect(offcut).toEqual({ sheet: 0, left: 84, bottom: 0, right: 200, top: 100 });
+  });
+});
+
+test('the same seed and steps give the same layout', () => {
+  const given = {
+    blanks: [20, 30, 45, 60].flatMap((side) => [blank(plate(side, 50)), blank(disc(side))]),
+    beds: [bed(plate(150, 120))],
+    spacing: SPACING,
+  };
+  expect(after(searchNest(given, 7), 8)).toEqual(after(searchNest(given, 7), 8));
+});
+
+test('a search that cannot be bettered ends', () => {
+  const search = searchNest({ blanks: [blank(plate(50, 100))], beds: [bed(plate(100, 100))], spacing: SPACING }, 1);
+  const results = Array.from({ length: 20 }, () => search.next().done);
+  expect(results).toContain(true);
 });
