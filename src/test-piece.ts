@@ -82,14 +82,16 @@ export function takeReadings(
       ),
     };
   const { result } = judged;
-  const edited = editDesign(designFile.text, designFile.file, changesOf(result), designFile.find);
+  const pieces = Math.max(comb.x.length, comb.y.length);
+  const strays = strayWritten(result.kerfUncertainty, design.laser.kerfUncertainty, pieces);
+  const edited = editDesign(designFile.text, designFile.file, changesOf(result, strays), designFile.find);
   if ('problems' in edited) return edited;
   const after = readDesign(edited.text, designFile.file, designFile.find);
   if ('problems' in after) return after;
   return {
     ...edited,
     result,
-    summary: summaryOf(result, cut, Math.max(comb.x.length, comb.y.length)),
+    summary: summaryOf(result, cut, pieces),
     findings: plausibility(after.design).filter(({ about = '' }) => MEASURED.some((key) => about.startsWith(key))),
   };
 }
@@ -97,9 +99,13 @@ export function takeReadings(
 /** Keys that a test piece answers for. */
 const MEASURED = ['laser.kerf', 'plywood.thickness', 'workshop.fits'];
 
-const changesOf = ({ kerf, kerfUncertainty, thickness, fits }: CouponResult): readonly DesignChange[] => [
+/** One piece tells of one place of the bed: it may show that a cut strays further than the design says, never that it does not. */
+const strayWritten = (found: number, now: number, pieces: number): number | null =>
+  pieces > 1 || found > now ? found : null;
+
+const changesOf = ({ kerf, thickness, fits }: CouponResult, strays: number | null): readonly DesignChange[] => [
   { path: 'laser.kerf', value: kerf },
-  { path: 'laser.kerfUncertainty', value: kerfUncertainty },
+  ...(strays === null ? [] : [{ path: 'laser.kerfUncertainty', value: strays }]),
   ...(thickness.length === 0 ? [] : [{ path: 'plywood.thickness', value: thickness }]),
   ...fitNames.flatMap((name) => {
     const value = fits[name];
@@ -118,7 +124,7 @@ function summaryOf(result: CouponResult, cut: CutAs, pieces: number): readonly s
     `With a caliper good to 0.02 mm the mean is right within ${mm(interval)} in at least 95 cases of 100 (standard uncertainty ${plainNumber(standardUncertainty, 4)} mm).`,
     pieces > 1
       ? `Over the places where pieces were cut, a cut strays by ${mm(kerfUncertainty)} each way.`
-      : `Between the two directions a cut strays by ${mm(kerfUncertainty)} each way. That was one place of the bed: cut the piece in other corners, too, and list its readings.`,
+      : `Between the two directions a cut strays by ${mm(kerfUncertainty)} each way. That was one place of the bed, so laser.kerfUncertainty is never lowered for it: cut the piece in other corners, too, and list its readings.`,
     ...(Math.abs(off) > OFF_MARK
       ? [
           `The piece was drawn for ${mm(cut.kerf)}: its notches were ${mm(Math.abs(off))} ${off > 0 ? 'looser' : 'tighter'} than marked, which is allowed for. Cut it once more with the new kerf to feel the fits as marked.`,

@@ -420,6 +420,7 @@ export function couponFiles(design: Design): CouponFiles {
     summary: [
       `Test piece of ${given.material}, drawn for a kerf of ${mm(kerf)}: a remnant of ${size}, ${plainNumber(sheet.cutLength / 1000, 1)} m to cut.`,
       'Cut it from the sheet of the camera with the same settings. What to measure is engraved on it; write it into readings.yaml.',
+      'Its strips are narrow enough to fall between the slats of the bed: lay the sheet on a flat board that may be scorched.',
       FIRE,
     ],
   };
