@@ -1,6 +1,7 @@
+import { type BinFiller, binFiller, type Pieces } from './bin-filler.js';
 import { GRID, leastBins } from './bound.js';
-import { freeRooms, RULES } from './free-rooms.js';
-import { seeded } from './random.js';
+import { RULES } from './free-rooms.js';
+import { type Random, seeded } from './random.js';
 import type { Search } from './search.js';
 import type { Rectangle, RectanglePlace } from './shapes.js';
 
@@ -11,224 +12,235 @@ export interface BinPacking {
 interface BinsGiven {
   readonly width: number;
   readonly height: number;
+  /** Each fits into an empty bin. */
   readonly items: readonly Rectangle[];
   /** Whether quarter turns are allowed. */
   readonly turns: boolean;
 }
 
-/** Pieces tried in one step of the search: a few milliseconds. */
-const STEP = 4000;
-
+/**
+ * Rectangles into the fewest bins.
+ *
+ * First the pieces are put in by size, by several measures of size. Then one bin fewer is tried, again and again: what lay in
+ * the emptiest lies loose, and one to three bins are emptied and filled anew from their pieces and the loose ones,
+ * in a random order near one by size. A filling is kept where no more is left loose than before, measured by area; what lies
+ * loose for long counts more and more (the weights of a breakout search, Morris 1993), so that pieces that
+ * are hard to place get in and others come out. Ends at the lower bound.
+ */
 export function* searchBins(given: BinsGiven, seed: number): Search<BinPacking> {
   const { items, turns } = given;
+  const bin = { width: Math.round(given.width * GRID), height: Math.round(given.height * GRID) };
+  const kinds = items.flatMap(({ count }, item) => new Array<number>(count).fill(item));
+  const along = (of: (item: Rectangle) => number) =>
+    Float64Array.from(kinds, (item) => Math.round(of(items[item] as Rectangle) * GRID));
+  const pieces: Pieces = { width: along((item) => item.width), height: along((item) => item.height), turns };
+  const sizes = sizesOf(pieces, bin);
+  const filler = binFiller(pieces, bin.width, bin.height);
+
+  let best: Packing | null = null;
+  let found: BinPacking = { bins: [] };
+  let least = Infinity;
+  let bound = 0;
+  for (const size of sizes) {
+    for (let rule = 0; rule < RULES; rule++) {
+      const packing = filled(filler, size, rule);
+      const cost = costOf(packing, sizes[0] as Float64Array);
+      if (best === null || cost < least) {
+        best = packing;
+        least = cost;
+        found = described(best, kinds);
+      }
+      if (best.bins.length <= bound) return found;
+      yield found;
+      // only now: the first answer should not have to wait for it
+      if (bound === 0) bound = leastBins(given);
+    }
+  }
+
   const random = seeded(seed);
-  const below = (n: number) => Math.floor(random() * n);
-  const W = Math.round(given.width * GRID);
-  const H = Math.round(given.height * GRID);
-  const kind: number[] = [];
-  items.forEach(({ count }, item) => {
-    for (let k = 0; k < count; k++) kind.push(item);
-  });
-  const n = kind.length;
-  const bound = leastBins(given);
-  if (bound === Infinity) throw new Error('a rectangle is larger than the bin');
-  const w = Float64Array.from(kind, (item) => Math.round((items[item] as Rectangle).width * GRID));
-  const h = Float64Array.from(kind, (item) => Math.round((items[item] as Rectangle).height * GRID));
-  const area = w.map((x, i) => (x / W) * ((h[i] as number) / H));
-  const x = new Float64Array(n);
-  const y = new Float64Array(n);
-  const turned = new Uint8Array(n);
-  const candX = new Float64Array(n);
-  const candY = new Float64Array(n);
-  const candTurned = new Uint8Array(n);
-  const rooms = freeRooms(W, H, n);
-  let work = 0;
-
-  const order = new Int32Array(n);
-  const rest = new Int32Array(n);
-  const taken = new Int32Array(n);
-  let takenCount = 0;
-
-  /** Fills one bin from order[0..count); what does not fit is left in order; returns how many are left. */
-  function fill(count: number, rule: number, limit: number, cost: Float64Array): number {
-    let narrowest = Infinity;
-    let lowest = Infinity;
-    for (let i = 0; i < count; i++) {
-      const p = order[i] as number;
-      if ((w[p] as number) < narrowest) narrowest = w[p] as number;
-      if ((h[p] as number) < lowest) lowest = h[p] as number;
+  while (best !== null && best.bins.length > bound) {
+    const step = oneFewer(best, filler, sizes, random);
+    let fewer = step();
+    while (fewer === null) {
+      yield found;
+      fewer = step();
     }
-    if (turns) narrowest = lowest = Math.min(narrowest, lowest);
-    rooms.empty(narrowest, lowest);
-    takenCount = 0;
-    let left = 0;
-    let lost = 0;
-    work += count;
-    for (let i = 0; i < count; i++) {
-      const p = order[i] as number;
-      if (rooms.put(w[p] as number, h[p] as number, turns, rule)) {
-        candX[p] = rooms.x;
-        candY[p] = rooms.y;
-        candTurned[p] = rooms.turned ? 1 : 0;
-        taken[takenCount++] = p;
-      } else {
-        rest[left++] = p;
-        lost += cost[p] as number;
-        if (lost > limit) return -1;
-      }
-    }
-    for (let i = 0; i < left; i++) order[i] = rest[i] as number;
-    return left;
+    best = fewer;
+    found = described(best, kinds);
   }
+  return found;
+}
 
-  const key = new Float64Array(n);
-  function sort(count: number): void {
-    for (let i = 1; i < count; i++) {
-      const p = order[i] as number;
-      const k = key[p] as number;
-      let j = i - 1;
-      while (j >= 0 && (key[order[j] as number] as number) < k) {
-        order[j + 1] = order[j] as number;
-        j--;
-      }
-      order[j + 1] = p;
-    }
-  }
-  const bases = [
-    (p: number) => area[p] as number,
-    (p: number) => Math.max(w[p] as number, h[p] as number),
-    (p: number) => (w[p] as number) / W + (h[p] as number) / H,
-    (p: number) => h[p] as number,
-    (p: number) => w[p] as number,
-    (p: number) => Math.min(w[p] as number, h[p] as number),
+/** Pieces tried in one step of the search: about a millisecond. */
+const STEP = 4000;
+
+/** How often one, two and three bins are filled anew at once: found by trial. */
+const ONE = 0.2;
+const TWO = 0.6;
+
+/** After so many fillings that gained nothing, what lies loose counts more: by so much of its area. */
+const PATIENCE = 30;
+const MORE = 0.3;
+
+/** Now and then a filling that leaves so much more loose is put up with: a part of what lies loose, and how often. */
+const WORSE = 0.3;
+const SELDOM = 0.02;
+
+/** A tie: a billionth of a bin. */
+const TIE = 1e-9;
+
+interface Packing {
+  readonly bins: readonly (readonly number[])[];
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly turned: Uint8Array;
+}
+
+/** Measures by which pieces may be called large, each against the bin. The first is the area. */
+function sizesOf({ width, height }: Pieces, bin: { width: number; height: number }): readonly Float64Array[] {
+  const measures: readonly ((w: number, h: number) => number)[] = [
+    (w, h) => w * h,
+    (w, h) => Math.max(w, h),
+    (w, h) => w + h,
+    (_, h) => h,
+    (w) => w,
+    (w, h) => Math.min(w, h),
   ];
-  const none = new Float64Array(n);
+  return measures.map((of) => width.map((w, i) => of(w / bin.width, (height[i] as number) / bin.height)));
+}
 
-  let best: number[][] = [];
-  const bestX = new Float64Array(n);
-  const bestY = new Float64Array(n);
-  const bestTurned = new Uint8Array(n);
-  const found = (): BinPacking => ({
-    bins: best.map((pieces) =>
-      pieces.map((p) => ({
-        item: kind[p] as number,
-        x: (bestX[p] as number) / GRID,
-        y: (bestY[p] as number) / GRID,
-        turned: bestTurned[p] === 1,
-      })),
-    ),
-  });
-  const keep = (bins: number[][]) => {
-    best = bins.map((b) => [...b]);
-    bestX.set(x);
-    bestY.set(y);
-    bestTurned.set(turned);
+/** Bin after bin filled, the largest pieces first. */
+function filled(filler: BinFiller, size: Float64Array, rule: number): Packing {
+  for (let piece = 0; piece < size.length; piece++) filler.row[piece] = piece;
+  filler.row.sort((a, b) => (size[b] as number) - (size[a] as number) || a - b);
+  filler.waiting = size.length;
+  const bins: (readonly number[])[] = [];
+  while (filler.waiting > 0) {
+    const taken = filler.fill(rule, Infinity, size) ?? [];
+    if (taken.length === 0) throw new Error('a rectangle is larger than the bin');
+    bins.push(taken);
+  }
+  const { x, y, turned } = filler;
+  return { bins, x: x.slice(), y: y.slice(), turned: turned.slice() };
+}
+
+/** Bins, of which the emptiest counts only for what lies in it: so the packing is chosen that comes nearest to one fewer. */
+function costOf({ bins }: Packing, area: Float64Array): number {
+  return bins.length - 1 + Math.min(...bins.map((bin) => sum(bin, area)));
+}
+
+/**
+ * The search for a packing with one bin fewer.
+ * @returns to be called again and again: one step, and the packing where it has been found
+ */
+function oneFewer(
+  from: Packing,
+  filler: BinFiller,
+  sizes: readonly Float64Array[],
+  random: Random,
+): () => Packing | null {
+  const area = sizes[0] as Float64Array;
+  const below = (n: number): number => Math.floor(random() * n);
+  const { row } = filler;
+  const [x, y, turned] = [from.x.slice(), from.y.slice(), from.turned.slice()];
+  const fullness = from.bins.map((bin) => sum(bin, area));
+  const emptiest = fullness.indexOf(Math.min(...fullness));
+  const bins = from.bins.filter((_, i) => i !== emptiest);
+  let loose = from.bins[emptiest] as readonly number[];
+  const costs = area.slice();
+  let cost = sum(loose, costs);
+  let idle = 0;
+  // where each piece stands in a row: the larger, the earlier
+  const rank = new Float64Array(area.length);
+
+  return () => {
+    let work = 0;
+    while (work < STEP && loose.length > 0) work += refill();
+    return loose.length > 0 ? null : { bins, x, y, turned };
   };
 
-  const least = { area: Infinity };
-  for (let rule = 0; rule < RULES; rule++) {
-    for (const base of bases) {
-      for (let i = 0; i < n; i++) {
-        order[i] = i;
-        key[i] = base(i);
-      }
-      sort(n);
-      const bins: number[][] = [];
-      let left = n;
-      while (left > 0) {
-        left = fill(left, rule, Infinity, none);
-        const bin: number[] = [];
-        for (let i = 0; i < takenCount; i++) {
-          const p = taken[i] as number;
-          bin.push(p);
-          x[p] = candX[p] as number;
-          y[p] = candY[p] as number;
-          turned[p] = candTurned[p] as number;
-        }
-        bins.push(bin);
-      }
-      const loose = Math.min(...bins.map((b) => b.reduce((s, p) => s + (area[p] as number), 0))) + bins.length;
-      if (loose < least.area) {
-        least.area = loose;
-        keep(bins);
-      }
-      if (best.length <= bound) return found();
-      yield found();
+  /** One try. Returns how many pieces took part. */
+  function refill(): number {
+    const chosen = choose();
+    lineUp(chosen);
+    const tried = filler.waiting;
+    const rule = below(RULES);
+    const limit = random() < SELDOM ? cost * (1 + WORSE) : cost;
+    const fillings: (readonly number[])[] = [];
+    for (let after = chosen.length - 1; after >= 0; after--) {
+      // before the last bin it is too much only where all the bins to come, quite full, would not hold it
+      const filling = filler.fill(rule, limit + after, after === 0 ? costs : area);
+      if (filling === null) break;
+      fillings.push(filling);
     }
+    idle++;
+    if (fillings.length === chosen.length) keep(chosen, fillings);
+    if (idle > PATIENCE) {
+      idle = 0;
+      for (const piece of loose) costs[piece] = (costs[piece] as number) + MORE * (area[piece] as number);
+      cost = sum(loose, costs);
+    }
+    return tried;
   }
 
-  while (best.length > bound) {
-    // one bin fewer: the emptiest lies loose
-    const fullness = best.map((b) => b.reduce((s, p) => s + (area[p] as number), 0));
-    const emptiest = fullness.indexOf(Math.min(...fullness));
-    const bins = best.map((b) => [...b]);
-    let pool = (bins.splice(emptiest, 1)[0] as number[]).slice();
-    x.set(bestX);
-    y.set(bestY);
-    turned.set(bestTurned);
-    const weight = new Float64Array(n).fill(1);
-    const cost = area.slice();
-    const poolCost = () => pool.reduce((s, p) => s + (cost[p] as number), 0);
-    let current = poolCost();
-    let idle = 0;
-    while (pool.length > 0) {
-      if (work > STEP) {
-        work = 0;
-        yield found();
-      }
-      const draw = random();
-      const many = Math.min(bins.length, draw < 0.3 ? 1 : draw < 0.8 ? 2 : 3);
-      const chosen: number[] = [];
-      while (chosen.length < many) {
-        const b = below(bins.length);
-        if (!chosen.includes(b)) chosen.push(b);
-      }
-      let count = 0;
-      for (const p of pool) order[count++] = p;
-      for (const b of chosen) for (const p of bins[b] as number[]) order[count++] = p;
-      const base = bases[below(bases.length)] as (p: number) => number;
-      const spread = random();
-      for (let i = 0; i < count; i++) {
-        const p = order[i] as number;
-        key[p] = base(p) * (1 - spread * random());
-      }
-      sort(count);
-      const rule = below(RULES);
-      const news: number[][] = [];
-      let left = count;
-      for (let k = 0; k < many && left >= 0; k++) {
-        left = fill(left, rule, k === many - 1 ? current : Infinity, cost);
-        news.push(Array.from(taken.subarray(0, takenCount)));
-      }
-      if (left < 0) {
-        idle++;
-      } else {
-        chosen.forEach((b, k) => {
-          const bin = news[k] as number[];
-          bins[b] = bin;
-          for (const p of bin) {
-            x[p] = candX[p] as number;
-            y[p] = candY[p] as number;
-            turned[p] = candTurned[p] as number;
-          }
-        });
-        pool = Array.from(order.subarray(0, left));
-        const now = poolCost();
-        if (now < current - 1e-9) idle = 0;
-        else idle++;
-        current = now;
-      }
-      if (idle > 30) {
-        idle = 0;
-        for (const p of pool) {
-          weight[p] = (weight[p] as number) + 0.3;
-          cost[p] = (weight[p] as number) * (area[p] as number);
-        }
-        current = poolCost();
-      }
+  function choose(): readonly number[] {
+    const draw = random();
+    const many = Math.min(bins.length, draw < ONE ? 1 : draw < ONE + TWO ? 2 : 3);
+    const chosen: number[] = [];
+    while (chosen.length < many) {
+      const bin = below(bins.length);
+      if (!chosen.includes(bin)) chosen.push(bin);
     }
-    keep(bins);
-    if (best.length > bound) yield found();
+    return chosen;
   }
-  return found();
+
+  /** The chosen bins' pieces and the loose ones in a row, the larger ones more or less first. */
+  function lineUp(chosen: readonly number[]): void {
+    const size = sizes[below(sizes.length)] as Float64Array;
+    // mostly near the order by size
+    const disorder = random() ** 3;
+    let count = 0;
+    const insert = (piece: number): void => {
+      const mine = (size[piece] as number) * (1 - disorder * random());
+      rank[piece] = mine;
+      let at = count++;
+      for (; at > 0 && (rank[row[at - 1] as number] as number) < mine; at--) row[at] = row[at - 1] as number;
+      row[at] = piece;
+    };
+    for (const piece of loose) insert(piece);
+    for (const bin of chosen) for (const piece of bins[bin] as readonly number[]) insert(piece);
+    filler.waiting = count;
+  }
+
+  function keep(chosen: readonly number[], fillings: readonly (readonly number[])[]): void {
+    chosen.forEach((bin, k) => {
+      const filling = fillings[k] as readonly number[];
+      bins[bin] = filling;
+      for (const piece of filling) {
+        x[piece] = filler.x[piece] as number;
+        y[piece] = filler.y[piece] as number;
+        turned[piece] = filler.turned[piece] as number;
+      }
+    });
+    loose = Array.from(row.subarray(0, filler.waiting));
+    const now = sum(loose, costs);
+    if (now < cost - TIE) idle = 0;
+    cost = now;
+  }
+}
+
+function sum(pieces: readonly number[], of: Float64Array): number {
+  let total = 0;
+  for (const piece of pieces) total += of[piece] as number;
+  return total;
+}
+
+function described({ bins, x, y, turned }: Packing, kinds: readonly number[]): BinPacking {
+  const place = (piece: number): RectanglePlace => ({
+    item: kinds[piece] as number,
+    x: (x[piece] as number) / GRID,
+    y: (y[piece] as number) / GRID,
+    turned: turned[piece] === 1,
+  });
+  return { bins: bins.map((bin) => bin.map(place)) };
 }
