@@ -55,6 +55,8 @@ export function* searchNest(given: NestGiven, seed: number): Search<Layout> {
   const start: Manner = { rule: 0, windowRule: 0, last: 'left' };
   const firstTaken = firstPlan(grounds, fillerOf(unfit, first, start));
   let best = found(firstTaken, first, start, unfit);
+  // where no bed takes any of them there is nothing to search for
+  if (best.plan.length === 0) return best.layout;
   yield best.layout;
 
   // which pieces fit into round windows takes a while to find out

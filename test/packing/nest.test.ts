@@ -45,6 +45,13 @@ function nested(blanks: readonly Blank[], beds: readonly Bed[], steps = 12): Lay
   return layout;
 }
 
+test('what no bed takes is left out, and where it takes nothing at all no sheet is', () => {
+  const sheets = (...blanks: readonly Blank[]) =>
+    after(searchNest({ blanks, beds: [bed(plate(50, 50))], spacing: SPACING }, 1), 12).sheets;
+  expect(sheets(blank(plate(20, 51)), blank(plate(20, 50))).map(({ places }) => places.length)).toEqual([1]);
+  expect(sheets(blank(plate(20, 51)))).toEqual([]);
+});
+
 describe('what was one sheet before it was cut', () => {
   // 200 × 100 cut with webs of 2: 98 + 2 + 100 across; the right part 58 + 2 + 40 up, the top of that 60 + 2 + 38 across
   const pieces = [plate(98, 100), plate(100, 58), plate(60, 40), plate(38, 40)];
