@@ -243,7 +243,7 @@ const stockSchema = z
       first: flag({
         description: 'whether it is used before all that does not say so',
         example: 'true',
-        whenAbsent: 'false: what saves new sheets is used',
+        whenAbsent: 'false: it is used where that saves a sheet that must be bought',
       }).optional(),
     }),
   )

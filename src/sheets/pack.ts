@@ -44,17 +44,30 @@ const HANDLING = 0.01;
 const SMALLER = 1e-6;
 
 /**
- * Parts of one material onto what there is of it. Of several sizes that are bought the search is given the one by which
- * the first layout costs least, or all of them, always with all that lies at hand; then each sheet is changed for the
- * cheapest that its parts fit too. What finds no room anywhere is left out.
+ * Parts of one material onto what there is of it: as much as fits onto the sheets that are to be used first, the rest onto
+ * the others. What finds no room anywhere is left out.
  */
 export function packParts(given: PackGiven): readonly FilledSheet[] {
-  const { blanks, stocks, margin } = given;
+  const { blanks, stocks, onStep = () => {} } = given;
+  const grounds = groundsOf(given);
+  const isFirst = ({ stock }: Ground) => stocks[stock]?.first === true;
+  const first = grounds.filter(isFirst);
+  const others = grounds.filter((ground) => !isFirst(ground));
+  if (first.length === 0) return joined(packedOn(others, given), stocks);
+  const half = { ...given, steps: Math.ceil(given.steps / 2) };
+  const begun = packedOn(first, { ...half, onStep: (done) => onStep(done / 2) });
+  const left = blanks.map((blank, n) => ({ ...blank, count: blank.count - countOf(begun, n) }));
+  const rest = packedOn(others, { ...half, blanks: left, onStep: (done) => onStep(0.5 + done / 2) });
+  return joined([...begun, ...rest], stocks);
+}
+
+/**
+ * Of several sizes that are bought the search is given the one by which the first layout costs least, or all of them, always
+ * with all that lies at hand; then each sheet is changed for the cheapest that its parts fit too.
+ */
+function packedOn(grounds: readonly Ground[], given: PackGiven): readonly Filled[] {
+  const { blanks, stocks } = given;
   if (blanks.every(({ count }) => count === 0)) return [];
-  const grounds = stocks
-    .flatMap((stock, n) => bedsOf(stock, margin).map((bed): Ground => ({ ...bed, stock: n })))
-    .sort((a, b) => a.cost - b.cost)
-    .map((ground, rank) => ({ ...ground, cost: ground.cost * (1 + rank * SMALLER) }));
   const dearest = Math.max(0, ...grounds.map(({ cost }) => cost));
   const price = (filled: readonly Filled[]) =>
     filled.reduce((sum, { ground }) => sum + ground.cost + HANDLING * dearest, 0);
@@ -71,15 +84,25 @@ export function packParts(given: PackGiven): readonly FilledSheet[] {
           const [more, fewer] = [placed(next.first), placed(best.first)];
           return more > fewer || (more === fewer && price(next.first) < price(best.first)) ? next : best;
         });
-  return joined(onCheapest(found(chosen.beds, given), grounds, given), stocks);
+  return onCheapest(found(chosen.beds, given), grounds, given);
 }
+
+/** Beds of all that there is, the cheapest first. */
+const groundsOf = ({ stocks, margin }: PackGiven): readonly Ground[] =>
+  stocks
+    .flatMap((stock, n) => bedsOf(stock, margin).map((bed): Ground => ({ ...bed, stock: n })))
+    .sort((a, b) => a.cost - b.cost)
+    .map((ground, rank) => ({ ...ground, cost: ground.cost * (1 + rank * SMALLER) }));
+
+const countOf = (filled: readonly Filled[], blank: number): number =>
+  filled.reduce((sum, { places }) => sum + places.filter((place) => place.blank === blank).length, 0);
 
 /** What is at hand with each size that is bought, and all together. */
 function choicesOf(
   stocks: readonly SheetStock[],
   grounds: readonly Ground[],
 ): readonly [readonly Ground[], ...(readonly Ground[])[]] {
-  const bought = stocks.flatMap((stock, n) => (isBought(stock) ? [n] : []));
+  const bought = [...new Set(grounds.map(({ stock }) => stock))].filter((n) => isBought(stocks[n] as SheetStock));
   if (bought.length < 2) return [grounds];
   const withOne = bought.map((n) => grounds.filter(({ stock }) => stock === n || !bought.includes(stock)));
   return [grounds, ...withOne];

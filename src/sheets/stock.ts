@@ -11,7 +11,7 @@ export interface SheetStock {
   readonly sheet: { readonly width: number; readonly height: number };
   /** How many there are; as many as are needed where it is not said. */
   readonly count?: number | null;
-  /** Used before what does not say so. */
+  /** Used before what does not say so, whether that saves a sheet or not. */
   readonly first?: boolean;
   readonly remnant?: SheetRemnant | null;
 }
@@ -22,11 +22,10 @@ export interface SheetRemnant extends Remnant {
 }
 
 /**
- * Of its area, what a sheet costs beside one that must be bought. Wood at hand is used before a sheet is bought, however
- * many pieces that takes; among it, what is to be used first. All a choice of ours.
+ * Of its area, what wood at hand costs beside a sheet that must be bought: it is used where that saves one, though it be
+ * ten pieces for one sheet, and else it stays whole for another job. A choice of ours.
  */
 const AT_HAND = 0.1;
-const FIRST = 0.01;
 
 /** Whether more of it are bought as they are needed. */
 export const isBought = ({ count, remnant }: SheetStock): boolean => (count ?? null) === null && !remnant;
@@ -34,7 +33,7 @@ export const isBought = ({ count, remnant }: SheetStock): boolean => (count ?? n
 /** What of a sheet parts may lie on: one bed, or where holes divide a remnant, one for each piece of it. */
 export function bedsOf(stock: SheetStock, margin: number): readonly Bed[] {
   const { sheet, remnant, count } = stock;
-  const price = (size: number) => size * (stock.first === true ? FIRST : isBought(stock) ? 1 : AT_HAND);
+  const price = (size: number) => size * (isBought(stock) ? 1 : AT_HAND);
   if (remnant) return usableOf(remnant, margin).map((bed) => ({ ...bed, count: 1, cost: price(netArea(bed)) }));
   const [right, top] = [sheet.width - margin, sheet.height - margin];
   if (right <= margin || top <= margin) return [];

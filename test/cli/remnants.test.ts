@@ -69,7 +69,7 @@ describe('what is left of one job serves the next', PATIENCE, () => {
     const rack = join(folder, 'rack');
     mkdirSync(rack);
     writeFileSync(join(rack, name), readFileSync(join(kept, name)));
-    writeFileSync(join(folder, 'heron.yaml'), withStock(`[{ remnant: rack/${name} }]`));
+    writeFileSync(join(folder, 'heron.yaml'), withStock(`[{ remnant: rack/${name}, first: true }]`));
     const spacer = await tailboard(['spacer', 'heron.yaml', '--holder', 'processing holder'], folder);
     expect(spacer.code).toBe(0);
     const made = join(folder, 'output', 'heron-spacer-processing-holder');

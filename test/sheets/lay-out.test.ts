@@ -215,6 +215,17 @@ describe('several sizes and sheets at hand', () => {
     expect(sizes(cut(pieces, [size(600, 400), ...hand.slice(0, 1)]).sheets)).toEqual(['300 × 200']);
   });
 
+  test('what is at hand stays whole where it saves no sheet, but for what is to be used first', () => {
+    // three of them take a new sheet, with or without the small one
+    const pieces = [{ part: plate('P', rect(280, 180)), count: 3 }];
+    const small = { ...size(300, 200), count: 1 };
+    expect(sizes(cut(pieces, [size(600, 400), small]).sheets)).toEqual(['600 × 400']);
+    const { sheets, findings } = cut(pieces, [size(600, 400), { ...small, first: true }]);
+    expect(sizes(sheets)).toEqual(['300 × 200', '600 × 400']);
+    expect(sheets.map(({ placed }) => placed.map(({ instance }) => instance))).toEqual([[1], [2, 3]]);
+    expect(findings).toEqual([]);
+  });
+
   test('part-on-bed: no more sheets than there are, and what finds no room is told', () => {
     const { sheets, findings } = cut(
       [{ part: plate('P', rect(280, 180)), count: 6 }],
