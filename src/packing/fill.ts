@@ -70,6 +70,16 @@ export function copyFilling(from: Filling, to: Filling): void {
   to.work = from.work;
 }
 
+/** What pieces on the last sheet count beside the strip that they take: so a search comes nearer to a shorter strip. */
+const LOADED = 0.1;
+
+/**
+ * What a search has to bring down, in sheets: the strip that is taken of the last one, a little for what lies on it, and
+ * more than a sheet for what lies nowhere. It only grows while sheets are filled.
+ */
+export const priceOf = ({ left, reach, onLast }: Filling, { area }: Ground): number =>
+  reach + (LOADED * onLast) / area + (left > 0 ? 1 + left / area : 0);
+
 /** A sheet or a window while it is filled. */
 interface Space {
   readonly rooms: Rooms;
@@ -112,22 +122,34 @@ export function filler(pieces: readonly Piece[], spacing: number) {
   const narrowed = new Float64Array(4 * MOST_REGIONS);
   return fill;
 
-  function fill(order: ArrayLike<number>, grounds: readonly Ground[], manner: Manner, into: Filling): void {
+  /**
+   * @param limit broken off where the filling becomes dearer than this: see `priceOf`
+   * @returns whether it was finished
+   */
+  function fill(
+    order: ArrayLike<number>,
+    grounds: readonly Ground[],
+    manner: Manner,
+    into: Filling,
+    limit = Infinity,
+  ): boolean {
     for (let i = 0; i < grounds.length; i++) {
       const sheet = spaceAt(sheets, i);
       copyRooms((grounds[i] as Ground).rooms, sheet.rooms);
       sheet.state = ++states;
     }
     const last = grounds.length - 1;
-    const { left, bottom, right, top } = (grounds[last] as Ground).box;
+    const lastGround = grounds[last] as Ground;
+    const { left, bottom, right, top } = lastGround.box;
     const alike = manner.last === 'alike';
     const fromLeft = manner.last === 'left';
     const others = alike ? grounds.length : last;
-    let reach = fromLeft ? left : bottom;
+    const [from, side] = fromLeft ? [left, right - left] : [bottom, top - bottom];
     open = 0;
     work = 0;
     into.left = 0;
     into.onLast = 0;
+    into.reach = 0;
     for (let i = 0; i < order.length; i++) {
       const n = order[i] as number;
       const piece = pieces[n] as Piece;
@@ -150,6 +172,7 @@ export function filler(pieces: readonly Piece[], spacing: number) {
       if (k < 0) {
         into.stance[n] = -1;
         into.left += piece.area;
+        if (priceOf(into, lastGround) > limit) return broken(into);
         continue;
       }
       const stance = put(piece, n, sheets[k] as Space, into);
@@ -158,12 +181,18 @@ export function filler(pieces: readonly Piece[], spacing: number) {
       if (k === last && !alike) {
         into.onLast += piece.area;
         const end = fromLeft ? (into.x[n] as number) + stance.width : (into.y[n] as number) + stance.height;
-        if (end > reach) reach = end;
+        if (end - from > into.reach * side) into.reach = (end - from) / side;
+        if (priceOf(into, lastGround) > limit) return broken(into);
       }
       for (let w = 0; w < stance.windows.length; w++) openHole(n, stance.windows[w] as Window);
     }
-    into.reach = fromLeft ? (reach - left) / (right - left) : (reach - bottom) / (top - bottom);
     into.work = work;
+    return true;
+  }
+
+  function broken(into: Filling): false {
+    into.work = work;
+    return false;
   }
 
   function spaceAt(spaces: Space[], i: number): Space {
@@ -260,14 +289,14 @@ export function filler(pieces: readonly Piece[], spacing: number) {
     }
   }
 
-  function search({ count, edges }: Rooms, { stances }: Piece, rule: number): void {
+  /**
+   * Looks at every place for the rectangle round a piece. Pieces hook into each other only where that finds none or
+   * they are large: looking for that takes long, and small ones are many.
+   */
+  function search({ count, edges }: Rooms, { stances, nests }: Piece, rule: number): void {
     work += 4 + count * stances.length;
     for (let s = 0; s < stances.length; s++) {
-      const { cover, width, height } = stances[s] as Stance;
-      if (cover.length > 4) {
-        searchCover(count, edges, stances[s] as Stance, rule, s);
-        continue;
-      }
+      const { width, height } = stances[s] as Stance;
       for (let i = 0; i < 4 * count; i += 4) {
         const left = edges[i] as number;
         const spareX = (edges[i + 2] as number) - left - width;
@@ -277,6 +306,11 @@ export function filler(pieces: readonly Piece[], spacing: number) {
         if (spareY < -ROUNDING) continue;
         weigh(rule, left, bottom, spareX, spareY, width, height, s);
       }
+    }
+    if (nests && score < Infinity) return;
+    for (let s = 0; s < stances.length; s++) {
+      const stance = stances[s] as Stance;
+      if (stance.cover.length > 4) searchCover(count, edges, stance, rule, s);
     }
   }
 
@@ -290,12 +324,10 @@ export function filler(pieces: readonly Piece[], spacing: number) {
   ): void {
     let found = 0;
     for (let c = 0; c < cover.length; c += 4) {
-      const [cl, cb, cr, ct] = [
-        cover[c] as number,
-        cover[c + 1] as number,
-        cover[c + 2] as number,
-        cover[c + 3] as number,
-      ];
+      const cl = cover[c] as number;
+      const cb = cover[c + 1] as number;
+      const cr = cover[c + 2] as number;
+      const ct = cover[c + 3] as number;
       let next = 0;
       for (let i = 0; i < 4 * count; i += 4) {
         const left = (edges[i] as number) - cl;

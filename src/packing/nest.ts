@@ -1,4 +1,4 @@
-import { copyFilling, type Filling, filler, type Manner, noFilling, RULES } from './fill.js';
+import { copyFilling, type Filling, filler, type Manner, noFilling, priceOf, RULES } from './fill.js';
 import { type Ground, groundOf, ringArea } from './ground.js';
 import { layoutOf } from './layout-of.js';
 import { bigFirst, shuffler, startingOrder } from './order.js';
@@ -24,9 +24,7 @@ const LONG_ROUND = 4000;
 const LONGER = 1.2;
 /** By so much worse is put up with at the beginning of a round, in sheets. */
 const HEAT = 0.02;
-/** What pieces on the last sheet count beside the strip that they take: so a search comes nearer to a shorter strip. */
-const LOADED = 0.1;
-/** What they count where strips are equally long. */
+/** What pieces on the last sheet count where strips are equally long. */
 const TIE = 1e-3;
 /** A tie for the search, in sheets. */
 const GAIN = 1e-9;
@@ -93,16 +91,14 @@ export function* searchNest(given: NestGiven, seed: number): Search<Layout> {
         shuffle(changed, kept, plan.length);
         next = byOtherRule(manner, random);
       }
-      fill(changed, taken, next, filling);
-      const score = scoreOf(filling, taken, LOADED);
       // an exponential chance would be usual; its logarithm need not be the same on every machine
       const patience = HEAT * (1 - i / length) ** 2 * 3 * random() ** 2;
-      if (score <= current + patience) {
-        current = score;
+      if (fill(changed, taken, next, filling, current + patience)) {
+        current = priceOf(filling, taken[taken.length - 1] as Ground);
         order.set(changed);
         manner = next;
         copyFilling(filling, kept);
-        const plain = scoreOf(filling, taken, TIE);
+        const plain = plainOf(filling, taken);
         if (plain < least - GAIN) {
           least = plain;
           const other = found(plan, changed, next, pieces);
@@ -147,10 +143,9 @@ export function* searchNest(given: NestGiven, seed: number): Search<Layout> {
       order: order.slice(),
       manner: manner.last === 'alike' ? { ...manner, last: 'left' } : manner,
       score: isWhole
-        ? scoreOf(
+        ? plainOf(
             filling,
             plan.map((n) => grounds[n] as Ground),
-            TIE,
           )
         : Infinity,
       left: filling.left,
@@ -181,10 +176,10 @@ function isBetter(one: Found, other: Found): boolean {
   return one.score < other.score;
 }
 
-/** In sheets: the strip that is taken of the last one, a little for what lies on it, and more than a sheet for what lies nowhere. */
-function scoreOf({ left, reach, onLast }: Filling, taken: readonly Ground[], loaded: number): number {
+/** In sheets: the strip that is taken of the last one, what lies nowhere, and what lies on the last where these are the same. */
+function plainOf({ left, reach, onLast }: Filling, taken: readonly Ground[]): number {
   const { area } = taken[taken.length - 1] as Ground;
-  return reach + (loaded * onLast) / area + (left > 0 ? 1 + left / area : 0);
+  return reach + (TIE * onLast) / area + (left > 0 ? 1 + left / area : 0);
 }
 
 function onSomeSide(manner: Manner, random: Random): Manner {
