@@ -1,7 +1,13 @@
 /**
- * The upper edge of what lies in a strip, from left to right: level i reaches from x[i] to x[i + 1] (the last one to
- * the strip's width) at height y[i]. Neighbouring levels differ in height. Changed in place, in typed arrays: it is
- * rebuilt some thousand times a millisecond.
+ * The upper edge of what lies in a strip, from left to right: level i reaches from x[i] to x[i + 1], the last one to
+ * the strip's width, at height y[i]. Neighbouring levels differ in height.
+ *
+ *             ______
+ *      ______|      |       levels: 0 left wall, 1 high, 2 a gap: lower than its neighbours, which are its walls
+ *                   |   ___
+ *                   |__|
+ *
+ * Changed in place, in typed arrays: it is rebuilt some thousand times a millisecond.
  */
 export interface Skyline {
   readonly width: number;
@@ -10,77 +16,106 @@ export interface Skyline {
   size: number;
 }
 
-/** Higher than any wall: what stands at both ends of a strip. */
+/** Higher than anything: what stands at both ends of a strip. */
 export const WALL = 2 ** 30;
 
-export function emptySkyline(width: number, mostLevels: number): Skyline {
-  return { width, x: new Int32Array(mostLevels + 2), y: new Int32Array(mostLevels + 2), size: 1 };
-}
+export const emptySkyline = (width: number, mostLevels: number): Skyline => ({
+  width,
+  // two more than levels: covering a stretch may split one at both its ends before others are dropped
+  x: new Int32Array(mostLevels + 2),
+  y: new Int32Array(mostLevels + 2),
+  size: 1,
+});
 
-export function clear(sky: Skyline): void {
+export function clearSkyline(sky: Skyline): void {
   sky.size = 1;
   sky.x[0] = 0;
   sky.y[0] = 0;
 }
 
+export const leftWall = (sky: Skyline, at: number): number => (at > 0 ? (sky.y[at - 1] as number) : WALL);
+export const rightWall = (sky: Skyline, at: number): number => (at + 1 < sky.size ? (sky.y[at + 1] as number) : WALL);
+const endOf = (sky: Skyline, at: number): number => (at + 1 < sky.size ? (sky.x[at + 1] as number) : sky.width);
+export const levelWidth = (sky: Skyline, at: number): number => endOf(sky, at) - (sky.x[at] as number);
+
 /** The lowest level, the leftmost of several. */
-export function lowest(sky: Skyline): number {
-  const { y, size } = sky;
+export function lowestGap({ y, size }: Skyline): number {
   let best = 0;
-  let height = y[0] as number;
-  for (let i = 1; i < size; i++) {
-    const here = y[i] as number;
-    if (here < height) {
-      height = here;
-      best = i;
-    }
+  for (let i = 1; i < size; i++) if ((y[i] as number) < (y[best] as number)) best = i;
+  return best;
+}
+
+/** The narrowest of the levels that are lower than their neighbours, the leftmost of several. */
+export function narrowestGap(sky: Skyline): number {
+  const { x, y, size, width } = sky;
+  let best = 0;
+  let bestWidth = WALL;
+  for (let i = 0; i < size; i++) {
+    const floor = y[i] as number;
+    const end = i + 1 < size ? (x[i + 1] as number) : width;
+    const gap = end - (x[i] as number);
+    if (gap >= bestWidth) continue;
+    if ((i > 0 && (y[i - 1] as number) < floor) || (i + 1 < size && (y[i + 1] as number) < floor)) continue;
+    best = i;
+    bestWidth = gap;
   }
   return best;
 }
 
-export const leftWall = (sky: Skyline, at: number): number => (at > 0 ? (sky.y[at - 1] as number) : WALL);
-export const rightWall = (sky: Skyline, at: number): number => (at + 1 < sky.size ? (sky.y[at + 1] as number) : WALL);
-export const levelWidth = (sky: Skyline, at: number): number =>
-  (at + 1 < sky.size ? (sky.x[at + 1] as number) : sky.width) - (sky.x[at] as number);
-
-function remove(sky: Skyline, at: number, count: number): void {
-  sky.x.copyWithin(at, at + count, sky.size);
-  sky.y.copyWithin(at, at + count, sky.size);
-  sky.size -= count;
+function drop(sky: Skyline, at: number): void {
+  const { x, y } = sky;
+  sky.size--;
+  for (let i = at; i < sky.size; i++) {
+    x[i] = x[i + 1] as number;
+    y[i] = y[i + 1] as number;
+  }
 }
 
-/** Lifts a whole level to a height, joining it to neighbours of that height. */
+function insert(sky: Skyline, at: number, left: number, height: number): void {
+  const { x, y } = sky;
+  for (let i = sky.size; i > at; i--) {
+    x[i] = x[i - 1] as number;
+    y[i] = y[i - 1] as number;
+  }
+  x[at] = left;
+  y[at] = height;
+  sky.size++;
+}
+
+/** Lifts a whole level, joining it to neighbours of the new height. */
 export function lift(sky: Skyline, at: number, height: number): void {
-  const left = at > 0 && sky.y[at - 1] === height;
-  const right = at + 1 < sky.size && sky.y[at + 1] === height;
   sky.y[at] = height;
-  if (right) remove(sky, at + 1, 1);
-  if (left) remove(sky, at, 1);
+  if (rightWall(sky, at) === height) drop(sky, at + 1);
+  if (leftWall(sky, at) === height) drop(sky, at);
 }
 
 /** Lifts the left part of a level, less than the whole of it. */
 export function liftLeft(sky: Skyline, at: number, width: number, height: number): void {
-  if (at > 0 && sky.y[at - 1] === height) {
-    sky.x[at] = (sky.x[at] as number) + width;
-    return;
-  }
-  sky.x.copyWithin(at + 1, at, sky.size);
-  sky.y.copyWithin(at + 1, at, sky.size);
-  sky.size++;
-  sky.y[at] = height;
-  sky.x[at + 1] = (sky.x[at] as number) + width;
+  const left = sky.x[at] as number;
+  sky.x[at] = left + width;
+  if (leftWall(sky, at) !== height) insert(sky, at, left, height);
 }
 
 /** Lifts the right part of a level, less than the whole of it. */
 export function liftRight(sky: Skyline, at: number, width: number, height: number): void {
-  const end = at + 1 < sky.size ? (sky.x[at + 1] as number) : sky.width;
-  if (at + 1 < sky.size && sky.y[at + 1] === height) {
-    sky.x[at + 1] = end - width;
-    return;
+  const left = endOf(sky, at) - width;
+  if (rightWall(sky, at) === height) sky.x[at + 1] = left;
+  else insert(sky, at + 1, left, height);
+}
+
+/** Lifts the stretch from left to right, over whatever levels it reaches, to a height that none of them exceeds. */
+export function cover(sky: Skyline, left: number, right: number, height: number): void {
+  let at = 0;
+  while (endOf(sky, at) <= left) at++;
+  if ((sky.x[at] as number) < left) insert(sky, ++at, left, sky.y[at - 1] as number);
+  while (endOf(sky, at) < right) {
+    const next = endOf(sky, at + 1);
+    if (next > right) {
+      sky.x[at + 1] = right;
+      break;
+    }
+    drop(sky, at + 1);
   }
-  sky.x.copyWithin(at + 2, at + 1, sky.size);
-  sky.y.copyWithin(at + 2, at + 1, sky.size);
-  sky.size++;
-  sky.x[at + 1] = end - width;
-  sky.y[at + 1] = height;
+  if (endOf(sky, at) > right) insert(sky, at + 1, right, sky.y[at] as number);
+  lift(sky, at, height);
 }

@@ -1,81 +1,89 @@
-import { leftWall, levelWidth, lift, liftLeft, liftRight, lowest, rightWall, type Skyline } from './skyline.js';
-import type { Stock } from './strip-stock.js';
+import {
+  clearSkyline,
+  cover,
+  leftWall,
+  levelWidth,
+  lift,
+  liftLeft,
+  liftRight,
+  lowestGap,
+  rightWall,
+  type Skyline,
+} from './skyline.js';
+import { type Laid, lay, type Pieces } from './strip-pieces.js';
 
-/** Where pieces were laid, in the order in which they were laid. */
-export interface Laid {
-  readonly option: Int32Array;
-  readonly x: Int32Array;
-  readonly y: Int32Array;
-  size: number;
+/** The skyline above what was laid. */
+export function outline(sky: Skyline, { x, y, width, height, size }: Laid): void {
+  clearSkyline(sky);
+  const top = (i: number): number => (y[i] as number) + (height[i] as number);
+  // low ones first: each then covers nothing that is higher
+  const order = Array.from({ length: size }, (_, i) => i).sort((a, b) => top(a) - top(b));
+  for (const i of order) cover(sky, x[i] as number, (x[i] as number) + (width[i] as number), top(i));
 }
 
-export const nothingLaid = (pieces: number): Laid => ({
-  option: new Int32Array(pieces),
-  x: new Int32Array(pieces),
-  y: new Int32Array(pieces),
-  size: 0,
-});
-
 /**
- * Lays all that is left of the stock onto a skyline and returns the height of the whole. Always the lowest gap is filled,
- * with what leaves the fewest steps in the skyline: a piece as wide as the gap, flush with a neighbour, or both (best
- * fit: Burke, Kendall and Whitwell 2004; scored by its fit: Leung, Zhang and Sim 2011). Among equals the
- * kind with the lowest rank comes first.
+ * Lays all the pieces that are left onto a skyline. Always the lowest gap is filled, with what leaves the fewest levels
+ * in the skyline: a piece as wide as the gap, flush with a neighbour, or both (best fit: Burke, Kendall and Whitwell
+ * 2004, Operations Research 52; scored by how it fits: Leung, Zhang and Sim 2011, European Journal of Operational
+ * Research 215). Among equals the option of the lowest rank comes first.
  *
- * @param counts pieces left of each kind; all used up afterwards
- * @param rank of each option
+ * @param counts pieces left of each kind; none afterwards
+ * @param laid what is laid is added here
  */
-export function fill(stock: Stock, rank: Float64Array, sky: Skyline, counts: Uint16Array, laid: Laid): number {
-  const { optionKind, optionWidth, optionHeight } = stock;
-  const options = optionKind.length;
+export function fill({ options }: Pieces, rank: Int32Array, sky: Skyline, counts: Int32Array, laid: Laid): void {
+  const { kind: kinds, width: widths, height: heights } = options;
   let left = 0;
-  for (let kind = 0; kind < counts.length; kind++) left += counts[kind] as number;
-  let first = 0;
-  let height = 0;
-  for (let i = 0; i < sky.size; i++) height = Math.max(height, sky.y[i] as number);
-  while (left > 0) {
-    while (counts[optionKind[first] as number] === 0) first++;
-    const narrowest = optionWidth[first] as number;
-    const at = lowest(sky);
+  for (const count of counts) left += count;
+  for (let first = 0; left > 0; ) {
+    // options are in order of width, so that the first of which there is a piece is the narrowest
+    while (counts[kinds[first] as number] === 0) first++;
+    const narrowest = widths[first] as number;
+    const at = lowestGap(sky);
     const gap = levelWidth(sky, at);
-    const floor = sky.y[at] as number;
     const onLeft = leftWall(sky, at);
     const onRight = rightWall(sky, at);
     if (gap < narrowest) {
       lift(sky, at, Math.min(onLeft, onRight));
       continue;
     }
+    const floor = sky.y[at] as number;
     let best = -1;
-    let bestFit = -2;
-    let bestRank = 0;
-    for (let option = first; option < options; option++) {
-      const width = optionWidth[option] as number;
+    let bestFit = -Infinity;
+    for (let option = first; option < widths.length; option++) {
+      const width = widths[option] as number;
       if (width > gap) break;
-      if (counts[optionKind[option] as number] === 0) continue;
-      const top = floor + (optionHeight[option] as number);
+      if (counts[kinds[option] as number] === 0) continue;
+      const top = floor + (heights[option] as number);
       const rest = gap - width;
       let fit = rest === 0 ? 2 : rest < narrowest ? -1 : 0;
       if (top === onLeft) fit++;
       if (top === onRight) fit++;
-      if (fit < bestFit || (fit === bestFit && (rank[option] as number) >= bestRank)) continue;
+      if (fit < bestFit || (fit === bestFit && (rank[option] as number) > (rank[best] as number))) continue;
       best = option;
       bestFit = fit;
-      bestRank = rank[option] as number;
     }
-    const width = optionWidth[best] as number;
-    const top = floor + (optionHeight[best] as number);
-    const start = sky.x[at] as number;
+    const width = widths[best] as number;
+    const top = floor + (heights[best] as number);
+    // flush with a wall where it can be, against the higher one otherwise
     const atRight = top === onRight || (top !== onLeft && onRight > onLeft);
-    laid.option[laid.size] = best;
-    laid.x[laid.size] = atRight ? start + gap - width : start;
-    laid.y[laid.size] = floor;
-    laid.size++;
+    lay(laid, options, best, (sky.x[at] as number) + (atRight ? gap - width : 0), floor);
     if (width === gap) lift(sky, at, top);
     else if (atRight) liftRight(sky, at, width, top);
     else liftLeft(sky, at, width, top);
-    counts[optionKind[best] as number] = (counts[optionKind[best] as number] as number) - 1;
+    counts[kinds[best] as number] = (counts[kinds[best] as number] as number) - 1;
     left--;
-    if (top > height) height = top;
   }
-  return height;
+}
+
+/** The rank of each option where large pieces come first, and lie rather than stand. */
+export function largeFirst({ width, height }: Pieces['options']): Int32Array {
+  const area = (option: number): number => (width[option] as number) * (height[option] as number);
+  const order = Array.from(width, (_, option) => option).sort(
+    (a, b) => area(b) - area(a) || (width[b] as number) - (width[a] as number),
+  );
+  const rank = new Int32Array(order.length);
+  order.forEach((option, at) => {
+    rank[option] = at;
+  });
+  return rank;
 }

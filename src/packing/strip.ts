@@ -1,87 +1,152 @@
-import { seeded } from './random.js';
+import { type Random, seeded } from './random.js';
 import type { Search } from './search.js';
-import type { RectanglePlace } from './shapes.js';
-import { clear, emptySkyline } from './skyline.js';
-import { fill, type Laid, nothingLaid } from './strip-fill.js';
-import { type Stock, type StripPacking, type StripProblem, stockOf } from './strip-stock.js';
+import { clearSkyline, emptySkyline } from './skyline.js';
+import { type Beginnings, fillField, type Guide, roomForBeginnings } from './strip-beam.js';
+import { fill, largeFirst, outline } from './strip-fill.js';
+import {
+  copyLaid,
+  type Laid,
+  nothingLaid,
+  overDiagonal,
+  type Pieces,
+  packingOf,
+  piecesOf,
+  type StripPacking,
+  type StripProblem,
+  topOf,
+  turnedOver,
+} from './strip-pieces.js';
 
-export type { StripPacking, StripProblem } from './strip-stock.js';
+export type { StripPacking, StripProblem } from './strip-pieces.js';
+
+/** The lowest packing found so far. */
+interface Best {
+  height: number;
+  readonly laid: Laid;
+}
+
+/** Turns that the search for a height has for each turn of the search over orders. */
+const TURNS = 7;
 
 /**
- * Packs rectangles into a strip of given width and the least height.
+ * Packs rectangles into a strip as low as can be. Two searches take turns: one over the order of the pieces, which soon
+ * comes near the best, and one that fills a strip of a height that is wanted, which proves that it can be had.
  */
 export function* searchStrip(problem: StripProblem, seed: number): Search<StripPacking> {
-  const stock = stockOf(problem);
+  const pieces = piecesOf(problem);
   const random = seeded(seed);
-  const sky = emptySkyline(stock.width, stock.pieces + 1);
-  const counts = new Uint16Array(stock.counts.length);
-  const laid = nothingLaid(stock.pieces);
-  const rank = startRank(stock);
-  const run = (): number => {
-    clear(sky);
-    counts.set(stock.counts);
-    laid.size = 0;
-    return fill(stock, rank, sky, counts, laid);
-  };
-  let current = run();
-  let bestHeight = current;
-  let best = packing(problem, stock, laid);
-  let work = stock.pieces;
-  while (bestHeight > stock.least) {
-    if (work > 2000) {
-      yield best;
-      work = 0;
-    }
-    const a = Math.floor(random() * rank.length);
-    const b = Math.floor(random() * rank.length);
-    swap(rank, a, b);
-    const height = run();
-    work += stock.pieces;
-    if (height <= current) {
-      current = height;
-      if (height < bestHeight) {
-        bestHeight = height;
-        best = packing(problem, stock, laid);
-      }
-    } else swap(rank, a, b);
+  const best: Best = { height: Infinity, laid: nothingLaid(pieces.total) };
+  const byOrder = searchOrders(pieces, best, random);
+  const byHeight = searchHeights(pieces, best, random);
+  byOrder.next();
+  let { height } = best;
+  let found = packingOf(problem, pieces, best.laid);
+  for (let turn = 0; best.height > pieces.least; turn++) {
+    yield found;
+    (turn % (TURNS + 1) === TURNS ? byOrder : byHeight).next();
+    if (best.height === height) continue;
+    height = best.height;
+    found = packingOf(problem, pieces, best.laid);
   }
-  return best;
+  return found;
 }
 
-function swap(rank: Float64Array, a: number, b: number): void {
-  const kept = rank[a] as number;
-  rank[a] = rank[b] as number;
-  rank[b] = kept;
+function offer(best: Best, laid: Laid): number {
+  const height = topOf(laid);
+  if (height < best.height) {
+    best.height = height;
+    copyLaid(laid, best.laid);
+  }
+  return height;
 }
 
-/** Large pieces first, lying down rather than standing up. */
-function startRank({ optionWidth, optionHeight }: Stock): Float64Array {
-  const order = Array.from(optionWidth, (_, option) => option).sort((a, b) => {
-    const [wa, ha] = [optionWidth[a] as number, optionHeight[a] as number];
-    const [wb, hb] = [optionWidth[b] as number, optionHeight[b] as number];
-    return wb * hb - wa * ha || wb - wa;
-  });
-  const rank = new Float64Array(order.length);
-  order.forEach((option, at) => {
-    rank[option] = at;
-  });
-  return rank;
+/** Work after which a search pauses: a millisecond or two. */
+const PAUSE = 200_000;
+
+/** Changes over which of two options comes first, and keeps that where the packing becomes no higher. Has no end. */
+function* searchOrders(pieces: Pieces, best: Best, random: Random): Generator<void, void, void> {
+  const sky = emptySkyline(pieces.width, pieces.total + 1);
+  const laid = nothingLaid(pieces.total);
+  const rank = largeFirst(pieces.options);
+  const pack = (): number => {
+    clearSkyline(sky);
+    laid.size = 0;
+    fill(pieces, rank, sky, pieces.counts.slice(), laid);
+    return offer(best, laid);
+  };
+  let current = pack();
+  yield;
+  for (let work = 0; ; work += pieces.total * (rank.length + 10)) {
+    if (work > PAUSE) {
+      work = 0;
+      yield;
+    }
+    const one = Math.floor(random() * rank.length);
+    const other = Math.floor(random() * rank.length);
+    changeOver(rank, one, other);
+    const height = pack();
+    if (height <= current) current = height;
+    else changeOver(rank, one, other);
+  }
 }
 
-function packing({ items }: StripProblem, stock: Stock, laid: Laid): StripPacking {
-  const used = stock.items.map(() => 0);
-  let height = 0;
-  const places = Array.from({ length: laid.size }, (_, i): RectanglePlace => {
-    const option = laid.option[i] as number;
-    const kind = stock.optionKind[option] as number;
-    const piece = used[kind] as number;
-    used[kind] = piece + 1;
-    const item = stock.items[kind]?.[piece] as number;
-    const { width, height: up } = items[item] as { width: number; height: number };
-    const turned = stock.optionWidth[option] !== stock.itemWidth[item];
-    const y = (laid.y[i] as number) / stock.scale;
-    height = Math.max(height, y + (turned ? width : up));
-    return { item, x: (laid.x[i] as number) / stock.scale, y, turned };
-  });
-  return { height, places };
+function changeOver(rank: Int32Array, one: number, other: number): void {
+  const kept = rank[one] as number;
+  rank[one] = rank[other] as number;
+  rank[other] = kept;
+}
+
+/** Beginnings held at once: as many as take some tens of megabytes at most. */
+const mostBreadth = (total: number): number => Math.min(16384, Math.max(16, Math.floor(4e6 / total)));
+
+/** Heights tried with the same breadth. */
+const HEIGHTS = 4;
+
+/**
+ * Tries to fill the strip up to a height that is wanted: first the least that is not known to be impossible, then
+ * always half-way from where it failed to the best, then the same with twice the breadth. Has no end.
+ */
+function* searchHeights(pieces: Pieces, best: Best, random: Random): Generator<void, void, void> {
+  const laid = nothingLaid(pieces.total);
+  const complete = completion(pieces);
+  const widest = mostBreadth(pieces.total);
+  let room: Beginnings | undefined;
+  for (let breadth = 2; ; breadth = Math.min(widest, 2 * breadth)) {
+    yield;
+    if (room === undefined || breadth > room.most) room = roomForBeginnings(pieces, Math.min(widest, 8 * breadth));
+    let target = pieces.least;
+    for (let attempt = 0; attempt < HEIGHTS && target < best.height; attempt++) {
+      // the shorter the front along which pieces are laid, the sooner it shows what does not fit
+      const lying = target < pieces.width;
+      const field = lying
+        ? { ...pieces, width: target, height: pieces.width, options: turnedOver(pieces.options) }
+        : { ...pieces, height: target };
+      const filled = yield* fillField(field, someGuide(attempt, random), { breadth, room, laid });
+      const upright = lying ? overDiagonal(laid) : laid;
+      if (!filled) complete(upright);
+      offer(best, upright);
+      const failed = filled ? pieces.least : target;
+      target = Math.min(best.height - 1, Math.floor((failed + best.height) / 2));
+      if (target <= failed) break;
+    }
+  }
+}
+
+/** Figures that did well on average; no ones do on all lists, so that they differ from attempt to attempt. */
+const someGuide = (attempt: number, random: Random): Guide => ({
+  level: 0.25 * (0.5 + random()),
+  largeness: 0.3 * (0.5 + random()),
+  skips: attempt % 2,
+});
+
+/** Lays what a packing lacks on top of what it has. */
+function completion(pieces: Pieces): (laid: Laid) => void {
+  const sky = emptySkyline(pieces.width, pieces.total + 1);
+  const rank = largeFirst(pieces.options);
+  return (laid) => {
+    const left = pieces.counts.slice();
+    for (const kind of laid.kind.subarray(0, laid.size)) left[kind] = (left[kind] as number) - 1;
+    outline(sky, laid);
+    fill(pieces, rank, sky, left, laid);
+  };
 }
