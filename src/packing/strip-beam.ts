@@ -91,8 +91,8 @@ const SKIP_BITS = 2;
 /** How many lengths are told apart when it is asked whether a piece is as wide as a gap; a power of two. */
 const WIDTHS = 4096;
 
-/** Work after which a search pauses: a millisecond or two. */
-const PAUSE = 60_000;
+/** Work after which the search pauses, in looks at an option: a millisecond or two. */
+const PAUSE = 250_000;
 
 interface Run {
   readonly field: Field;
@@ -100,6 +100,8 @@ interface Run {
   readonly guide: Guide;
   readonly slack: number;
   readonly lossCost: number;
+  /** Nothing fits into less height than this. */
+  readonly lowest: number;
   readonly worthOf: Float64Array;
   readonly sky: Skyline;
   /** The options that are left and fit a gap. */
@@ -132,6 +134,7 @@ export function* fillField(
     guide,
     slack,
     lossCost: 1 / mean,
+    lowest: field.options.height.reduce((least, height) => (height > 0 ? Math.min(least, height) : least), WALL),
     worthOf: Float64Array.from(
       field.options.width,
       (width, option) => ((width * (field.options.height[option] as number)) / mean) ** guide.largeness,
@@ -214,12 +217,12 @@ const pieceMark = (kind: number): number => hash(-7 - kind, 0);
 function goOnFrom(run: Run, node: number): void {
   const { at, guide, sky, field, fitting, worthOf, slack } = run;
   const { left, shortlist } = at;
-  const { kind: kinds, width: widths, height: heights } = field.options;
+  const { width: widths, height: heights } = field.options;
   loadSkyline(at, node, sky);
   const leftAt = node * at.kinds;
   let first = 0;
-  while (left[leftAt + (kinds[first] as number)] === 0) first++;
-  const narrowest = widths[first] as number;
+  while (left[leftAt + first] === 0) first++;
+  const narrowest = widths[2 * first] as number;
   let lost = at.lost[node] as number;
   const worth = at.worth[node] as number;
   for (let skips = 0; ; skips++) {
@@ -231,20 +234,30 @@ function goOnFrom(run: Run, node: number): void {
     const onRight = rightWall(sky, gapAt);
     const stamp = ++run.stamp;
     let fit = 0;
-    for (let option = first; option < widths.length; option++) {
-      const width = widths[option] as number;
-      if (width > gap) break;
-      if (left[leftAt + (kinds[option] as number)] === 0) continue;
-      fitting[fit++] = option;
-      run.widthStamp[width & (WIDTHS - 1)] = stamp;
+    let kind = first;
+    for (; kind < at.kinds; kind++) {
+      const narrow = widths[2 * kind] as number;
+      if (narrow > gap) break;
+      if (left[leftAt + kind] === 0) continue;
+      fitting[fit++] = 2 * kind;
+      run.widthStamp[narrow & (WIDTHS - 1)] = stamp;
+      const wide = widths[2 * kind + 1] as number;
+      if (wide > gap) continue;
+      fitting[fit++] = 2 * kind + 1;
+      run.widthStamp[wide & (WIDTHS - 1)] = stamp;
     }
     // two beginnings with the same skyline and the same pieces left are the same, whatever came first
     let mark = at.mark[node] as number;
     for (let i = 0; i < sky.size; i++)
       if (i !== gapAt) mark = (mark + hash(sky.x[i] as number, sky.y[i] as number)) | 0;
-    run.work += 30 + 2 * sky.size + (first + 2 * fit);
+    run.work += 30 + 2 * sky.size + kind + 2 * fit;
+    // no piece takes away more than two levels: most are too small to be shortlisted, however well they fit
+    const atBest = guide.level * (sky.size - 2) + run.lossCost * lost - worth;
+    let mustBeat = threshold(shortlist);
     for (let i = 0; i < fit; i++) {
       const option = fitting[i] as number;
+      const gain = worthOf[option] as number;
+      if (atBest - gain >= mustBeat) continue;
       const width = widths[option] as number;
       const top = floor + (heights[option] as number);
       if (top > field.height) continue;
@@ -261,15 +274,16 @@ function goOnFrom(run: Run, node: number): void {
         levels++;
         if (run.widthStamp[rest & (WIDTHS - 1)] !== stamp) misfit = MISFIT;
       }
-      if (field.height - top < narrowest) loss += width * (field.height - top);
+      if (field.height - top < run.lowest) loss += width * (field.height - top);
       if (loss > slack) continue;
-      const key = guide.level * levels + run.lossCost * loss + misfit - worth - (worthOf[option] as number);
-      if (key >= threshold(shortlist)) continue;
-      let childMark = (mark + pieceMark(kinds[option] as number)) | 0;
+      const key = guide.level * levels + run.lossCost * loss + misfit - worth - gain;
+      if (key >= mustBeat) continue;
+      let childMark = (mark + pieceMark(option >> 1)) | 0;
       if (top !== onLeft) childMark = (childMark + hash(start, top)) | 0;
       if (rest > 0) childMark = (childMark + hash(start + width, floor)) | 0;
       else if (top === onRight) childMark = (childMark - hash(start + gap, onRight)) | 0;
       take(shortlist, key, node, (option << SKIP_BITS) | skips, childMark);
+      mustBeat = threshold(shortlist);
       run.work += 5;
     }
     if (skips === guide.skips) return;
@@ -303,7 +317,7 @@ function makeChild(run: Run, child: number, slot: number, isLast: boolean): bool
   const top = y + (field.options.height[option] as number);
   if (width === levelWidth(sky, gap)) lift(sky, gap, top);
   else liftLeft(sky, gap, width, top);
-  const kind = field.options.kind[option] as number;
+  const kind = option >> 1;
   const leftAt = slot * at.kinds;
   at.left.copyWithin(leftAt, node * at.kinds, (node + 1) * at.kinds);
   at.left[leftAt + kind] = (at.left[leftAt + kind] as number) - 1;
@@ -343,11 +357,14 @@ function closeGap(sky: Skyline, gap: number, top: number): number {
 
 /** Whether any piece that is left fits a gap. */
 function canBeFilled({ at, sky, field }: Run, gap: number, leftAt: number): boolean {
-  const { kind, width, height } = field.options;
+  const { width, height } = field.options;
   const across = levelWidth(sky, gap);
   const up = field.height - (sky.y[gap] as number);
-  for (let option = 0; option < width.length && (width[option] as number) <= across; option++)
-    if (at.left[leftAt + (kind[option] as number)] !== 0 && (height[option] as number) <= up) return true;
+  for (let kind = 0; kind < at.kinds && (width[2 * kind] as number) <= across; kind++) {
+    if (at.left[leftAt + kind] === 0) continue;
+    if ((height[2 * kind] as number) <= up) return true;
+    if ((width[2 * kind + 1] as number) <= across && (height[2 * kind + 1] as number) <= up) return true;
+  }
   return false;
 }
 

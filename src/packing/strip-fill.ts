@@ -31,13 +31,14 @@ export function outline(sky: Skyline, { x, y, width, height, size }: Laid): void
  * @param laid what is laid is added here
  */
 export function fill({ options }: Pieces, rank: Int32Array, sky: Skyline, counts: Int32Array, laid: Laid): void {
-  const { kind: kinds, width: widths, height: heights } = options;
+  const { width: widths, height: heights } = options;
+  const kinds = counts.length;
   let left = 0;
   for (const count of counts) left += count;
   for (let first = 0; left > 0; ) {
-    // options are in order of width, so that the first of which there is a piece is the narrowest
-    while (counts[kinds[first] as number] === 0) first++;
-    const narrowest = widths[first] as number;
+    // kinds are in order of width: the first of which there is a piece is the narrowest
+    while (counts[first] === 0) first++;
+    const narrowest = widths[2 * first] as number;
     const at = lowestGap(sky);
     const gap = levelWidth(sky, at);
     const onLeft = leftWall(sky, at);
@@ -49,18 +50,19 @@ export function fill({ options }: Pieces, rank: Int32Array, sky: Skyline, counts
     const floor = sky.y[at] as number;
     let best = -1;
     let bestFit = -Infinity;
-    for (let option = first; option < widths.length; option++) {
-      const width = widths[option] as number;
-      if (width > gap) break;
-      if (counts[kinds[option] as number] === 0) continue;
-      const top = floor + (heights[option] as number);
-      const rest = gap - width;
-      let fit = rest === 0 ? 2 : rest < narrowest ? -1 : 0;
-      if (top === onLeft) fit++;
-      if (top === onRight) fit++;
-      if (fit < bestFit || (fit === bestFit && (rank[option] as number) > (rank[best] as number))) continue;
-      best = option;
-      bestFit = fit;
+    for (let kind = first; kind < kinds && (widths[2 * kind] as number) <= gap; kind++) {
+      if (counts[kind] === 0) continue;
+      for (let option = 2 * kind; option <= 2 * kind + 1; option++) {
+        const rest = gap - (widths[option] as number);
+        if (rest < 0) break;
+        const top = floor + (heights[option] as number);
+        let fit = rest === 0 ? 2 : rest < narrowest ? -1 : 0;
+        if (top === onLeft) fit++;
+        if (top === onRight) fit++;
+        if (fit < bestFit || (fit === bestFit && (rank[option] as number) > (rank[best] as number))) continue;
+        best = option;
+        bestFit = fit;
+      }
     }
     const width = widths[best] as number;
     const top = floor + (heights[best] as number);
@@ -70,7 +72,7 @@ export function fill({ options }: Pieces, rank: Int32Array, sky: Skyline, counts
     if (width === gap) lift(sky, at, top);
     else if (atRight) liftRight(sky, at, width, top);
     else liftLeft(sky, at, width, top);
-    counts[kinds[best] as number] = (counts[kinds[best] as number] as number) - 1;
+    counts[best >> 1] = (counts[best >> 1] as number) - 1;
     left--;
   }
 }

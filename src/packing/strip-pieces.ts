@@ -14,14 +14,20 @@ export interface StripPacking {
 }
 
 /**
- * The kinds of pieces in the ways in which they may lie, narrow ones first. Typed arrays here and in what follows,
- * since the innermost loops of the search run over them; an index into one of them stays within it by construction.
+ * The ways in which pieces may lie: option 2k is kind k with its short side across the strip, 2k + 1 with its long one.
+ * A kind that may lie in one way only has it at 2k, and NEVER as the width of the other. Kinds are in order of the
+ * width of their first option, narrow ones first.
+ *
+ * Typed arrays here and in what follows, since the innermost loops of the search run over them; an index into one of
+ * them stays within it by construction.
  */
 export interface Options {
-  readonly kind: Int32Array;
   readonly width: Int32Array;
   readonly height: Int32Array;
 }
+
+/** Wider than any gap. */
+export const NEVER = 2 ** 30;
 
 /**
  * What is to be packed, in whole steps of a fine grid, equal pieces counted together: the search compares lengths for
@@ -66,8 +72,8 @@ export const nothingLaid = (pieces: number): Laid => ({
 });
 
 /** Lays a piece down as the option says. */
-export function lay(laid: Laid, { kind, width, height }: Options, option: number, x: number, y: number): void {
-  laid.kind[laid.size] = kind[option] as number;
+export function lay(laid: Laid, { width, height }: Options, option: number, x: number, y: number): void {
+  laid.kind[laid.size] = option >> 1;
   laid.x[laid.size] = x;
   laid.y[laid.size] = y;
   laid.width[laid.size] = width[option] as number;
@@ -121,6 +127,7 @@ function gridFor({ width, items }: StripProblem): number {
   return finest;
 }
 
+/** With turns, the longer side is the width. */
 interface Kind {
   readonly width: number;
   readonly height: number;
@@ -145,7 +152,9 @@ export function piecesOf(problem: StripProblem): Pieces {
     for (let piece = 0; piece < item.count; piece++) kind.items.push(index);
     if (item.count > 0) kinds.set(`${w} ${h}`, kind);
   });
-  const list = [...kinds.values()];
+  const list = [...kinds.values()].sort((a, b) =>
+    turns ? a.height - b.height || a.width - b.width : a.width - b.width || a.height - b.height,
+  );
   const area = list.reduce((sum, kind) => sum + kind.width * kind.height * kind.items.length, 0);
   return {
     scale,
@@ -154,31 +163,24 @@ export function piecesOf(problem: StripProblem): Pieces {
     total: list.reduce((sum, kind) => sum + kind.items.length, 0),
     area,
     least: leastHeight(list, { width, area, turns }),
-    options: optionsOf(
-      list.flatMap(({ width: w, height: h }, kind) => [
-        { kind, width: w, height: h },
-        ...(turns && w !== h ? [{ kind, width: h, height: w }] : []),
-      ]),
-    ),
+    options: optionsOf(list, turns),
     items: list.map((kind) => kind.items),
     itemWidth: Int32Array.from(items, (item) => steps(item.width)),
   };
 }
 
-const optionsOf = (
-  list: readonly { readonly kind: number; readonly width: number; readonly height: number }[],
-): Options => {
-  const sorted = [...list].sort((a, b) => a.width - b.width || a.height - b.height);
-  return {
-    kind: Int32Array.from(sorted, (option) => option.kind),
-    width: Int32Array.from(sorted, (option) => option.width),
-    height: Int32Array.from(sorted, (option) => option.height),
-  };
-};
-
-/** The same ways to lie, width and height changed over. */
-export const turnedOver = ({ kind, width, height }: Options): Options =>
-  optionsOf(Array.from(kind, (of, i) => ({ kind: of, width: height[i] as number, height: width[i] as number })));
+function optionsOf(kinds: readonly Kind[], turns: boolean): Options {
+  const width = new Int32Array(2 * kinds.length).fill(NEVER);
+  const height = new Int32Array(2 * kinds.length);
+  kinds.forEach((kind, k) => {
+    width[2 * k] = turns ? kind.height : kind.width;
+    height[2 * k] = turns ? kind.width : kind.height;
+    if (!turns || kind.width === kind.height) return;
+    width[2 * k + 1] = kind.width;
+    height[2 * k + 1] = kind.height;
+  });
+  return { width, height };
+}
 
 /**
  * No packing is lower than the area allows, than the highest piece, or than the stack of all pieces of which no two

@@ -1,11 +1,12 @@
 import { type Random, seeded } from './random.js';
 import type { Search } from './search.js';
 import { clearSkyline, emptySkyline } from './skyline.js';
-import { type Beginnings, fillField, type Guide, roomForBeginnings } from './strip-beam.js';
+import { type Beginnings, type Field, fillField, type Guide, roomForBeginnings } from './strip-beam.js';
 import { fill, largeFirst, outline } from './strip-fill.js';
 import {
   copyLaid,
   type Laid,
+  NEVER,
   nothingLaid,
   overDiagonal,
   type Pieces,
@@ -14,7 +15,6 @@ import {
   type StripPacking,
   type StripProblem,
   topOf,
-  turnedOver,
 } from './strip-pieces.js';
 
 export type { StripPacking, StripProblem } from './strip-pieces.js';
@@ -25,25 +25,28 @@ interface Best {
   readonly laid: Laid;
 }
 
-/** Turns that the search for a height has for each turn of the search over orders. */
-const TURNS = 7;
+/** One turn in so many is the search over orders': it is the quicker one at first, and soon stands still. */
+const TURNS = 8;
 
 /**
  * Packs rectangles into a strip as low as can be. Two searches take turns: one over the order of the pieces, which soon
- * comes near the best, and one that fills a strip of a height that is wanted, which proves that it can be had.
+ * comes near the best, and one that fills the strip up to a height that is wanted and finds what has little waste or
+ * none. It ends when the packing is as low as the area or the shapes of the pieces allow.
+ *
+ * Each item must fit the width of the strip, turned where it may be.
  */
 export function* searchStrip(problem: StripProblem, seed: number): Search<StripPacking> {
   const pieces = piecesOf(problem);
   const random = seeded(seed);
   const best: Best = { height: Infinity, laid: nothingLaid(pieces.total) };
   const byOrder = searchOrders(pieces, best, random);
-  const byHeight = searchHeights(pieces, best, random);
+  const byHeight = searchHeights(pieces, problem.turns, best, random);
   byOrder.next();
   let { height } = best;
   let found = packingOf(problem, pieces, best.laid);
   for (let turn = 0; best.height > pieces.least; turn++) {
     yield found;
-    (turn % (TURNS + 1) === TURNS ? byOrder : byHeight).next();
+    (turn % TURNS === TURNS - 1 || pieces.total > MOST_PIECES ? byOrder : byHeight).next();
     if (best.height === height) continue;
     height = best.height;
     found = packingOf(problem, pieces, best.laid);
@@ -51,6 +54,10 @@ export function* searchStrip(problem: StripProblem, seed: number): Search<StripP
   return found;
 }
 
+/** A list as long as this is left to the search over orders: the other one counts pieces in 16 bits. */
+const MOST_PIECES = 65_535;
+
+/** Keeps a packing if it is the lowest; returns its height. */
 function offer(best: Best, laid: Laid): number {
   const height = topOf(laid);
   if (height < best.height) {
@@ -60,7 +67,7 @@ function offer(best: Best, laid: Laid): number {
   return height;
 }
 
-/** Work after which a search pauses: a millisecond or two. */
+/** Looks at an option after which the search pauses: a millisecond or two. */
 const PAUSE = 200_000;
 
 /** Changes over which of two options comes first, and keeps that where the packing becomes no higher. Has no end. */
@@ -75,14 +82,15 @@ function* searchOrders(pieces: Pieces, best: Best, random: Random): Generator<vo
     return offer(best, laid);
   };
   let current = pack();
+  const ways = [...rank.keys()].filter((option) => pieces.options.width[option] !== NEVER);
   yield;
   for (let work = 0; ; work += pieces.total * (rank.length + 10)) {
     if (work > PAUSE) {
       work = 0;
       yield;
     }
-    const one = Math.floor(random() * rank.length);
-    const other = Math.floor(random() * rank.length);
+    const one = ways[Math.floor(random() * ways.length)] as number;
+    const other = ways[Math.floor(random() * ways.length)] as number;
     changeOver(rank, one, other);
     const height = pack();
     if (height <= current) current = height;
@@ -97,7 +105,7 @@ function changeOver(rank: Int32Array, one: number, other: number): void {
 }
 
 /** Beginnings held at once: as many as take some tens of megabytes at most. */
-const mostBreadth = (total: number): number => Math.min(16384, Math.max(16, Math.floor(4e6 / total)));
+const mostBreadth = (total: number): number => Math.min(16384, Math.max(16, Math.floor(2e6 / total)));
 
 /** Heights tried with the same breadth. */
 const HEIGHTS = 4;
@@ -106,7 +114,7 @@ const HEIGHTS = 4;
  * Tries to fill the strip up to a height that is wanted: first the least that is not known to be impossible, then
  * always half-way from where it failed to the best, then the same with twice the breadth. Has no end.
  */
-function* searchHeights(pieces: Pieces, best: Best, random: Random): Generator<void, void, void> {
+function* searchHeights(pieces: Pieces, turns: boolean, best: Best, random: Random): Generator<void, void, void> {
   const laid = nothingLaid(pieces.total);
   const complete = completion(pieces);
   const widest = mostBreadth(pieces.total);
@@ -117,10 +125,15 @@ function* searchHeights(pieces: Pieces, best: Best, random: Random): Generator<v
     let target = pieces.least;
     for (let attempt = 0; attempt < HEIGHTS && target < best.height; attempt++) {
       // the shorter the front along which pieces are laid, the sooner it shows what does not fit
-      const lying = target < pieces.width;
-      const field = lying
-        ? { ...pieces, width: target, height: pieces.width, options: turnedOver(pieces.options) }
-        : { ...pieces, height: target };
+      const lying = turns && target < pieces.width;
+      const field: Field = {
+        width: lying ? target : pieces.width,
+        height: lying ? pieces.width : target,
+        options: pieces.options,
+        counts: pieces.counts,
+        total: pieces.total,
+        area: pieces.area,
+      };
       const filled = yield* fillField(field, someGuide(attempt, random), { breadth, room, laid });
       const upright = lying ? overDiagonal(laid) : laid;
       if (!filled) complete(upright);
