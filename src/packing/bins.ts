@@ -78,13 +78,12 @@ const STEP = 4000;
 const ONE = 0.2;
 const TWO = 0.6;
 
-/** After so many fillings that gained nothing, what lies loose counts more: by so much of its area. */
+/**
+ * After so many fillings that gained nothing, what lies loose counts more: by so much of its area. Little by little does
+ * best; to let the weights fade again, or to put up with something worse now and then, was tried and did harm.
+ */
 const PATIENCE = 30;
-const MORE = 0.3;
-
-/** Now and then a filling that leaves so much more loose is put up with: a part of what lies loose, and how often. */
-const WORSE = 0.3;
-const SELDOM = 0.02;
+const MORE = 0.04;
 
 /** A tie: a billionth of a bin. */
 const TIE = 1e-9;
@@ -165,11 +164,10 @@ function oneFewer(
     lineUp(chosen);
     const tried = filler.waiting;
     const rule = below(RULES);
-    const limit = random() < SELDOM ? cost * (1 + WORSE) : cost;
     const fillings: (readonly number[])[] = [];
     for (let after = chosen.length - 1; after >= 0; after--) {
       // before the last bin it is too much only where all the bins to come, quite full, would not hold it
-      const filling = filler.fill(rule, limit + after, after === 0 ? costs : area);
+      const filling = filler.fill(rule, cost + after, after === 0 ? costs : area);
       if (filling === null) break;
       fillings.push(filling);
     }

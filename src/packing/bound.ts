@@ -1,5 +1,8 @@
+import { grown, type Region } from '../geometry/clip.js';
+import { boundsOfPoints } from '../geometry/path.js';
 import { dualFeasible, type Sizes } from './dual-feasible.js';
-import type { Rectangle } from './shapes.js';
+import { innerRectangles } from './inner-rectangles.js';
+import type { Bed, Blank, Rectangle, Ring } from './shapes.js';
 
 /** Whole grid lines to the millimetre: what is counted must be free of rounding. Searches for bins count on the same grid. */
 export const GRID = 1e7;
@@ -26,17 +29,194 @@ interface BinsGiven {
  * bounds and does not change with the turn.
  */
 export function leastBins({ width, height, items, turns }: BinsGiven): number {
+  const wanted = items.filter(({ count }) => count > 0);
   const bin = { width: Math.round(width * GRID), height: Math.round(height * GRID) };
-  const solids = items.map((item): Solid => {
+  const solids = wanted.map((item): Solid => {
     const box = { width: Math.round(item.width * GRID), height: Math.round(item.height * GRID) };
     const ways = turns && box.width !== box.height ? [box, { width: box.height, height: box.width }] : [box];
     return { ways: ways.filter((way) => fits(way, bin)).map((way) => [way]), count: item.count };
   });
-  if (solids.some(({ ways, count }) => count > 0 && ways.length === 0)) return Infinity;
+  if (solids.some(({ ways }) => ways.length === 0)) return Infinity;
   const need = weighed(solids, bin, (values) =>
     values.reduce((sum, value, i) => sum + value * (solids[i] as Solid).count, 0),
   );
-  return Math.ceil(need - ROUNDING);
+  return Math.max(0, Math.ceil(need - ROUNDING));
+}
+
+/**
+ * What a drawing in chords may be off its true outline, with the clipping's own roundings, mm: chords stray by 0.01, the
+ * clipping's by a tenth of that.
+ */
+const OFF = 0.015;
+
+interface SheetsGiven {
+  readonly blanks: readonly Blank[];
+  readonly beds: readonly Bed[];
+  /** Least distance between the material of two blanks. */
+  readonly spacing: number;
+}
+
+/**
+ * Fewer sheets than this cannot hold the blanks. Infinity where the beds that there are cannot.
+ *
+ * Each blank lies either in another's window or clear of all other outlines; there is no third, for its material
+ * hangs together. Two bounds:
+ *
+ * 1. Area. Outlines grown by half the spacing do not overlap and lie on the bed grown by as much. A blank in a window is
+ *    no part of this sum, but all those in one window, grown, lie within the window shrunk by half the spacing: so the windows save
+ *    no more than their areas, nor more than what could go into them at all.
+ * 2. Size. Of each outline a rectangle that lies within it may stand for it. Two of them are the spacing apart in a
+ *    straight line, so at least spacing/√2 apart across or along: grown by half of that they do not overlap, and
+ *    the bounds for rectangles hold. Here, too, what could lie in windows may be missing from the sum, by area at most what
+ *    the windows hold: the most that such pieces could weigh is a knapsack that may be filled with fractions.
+ *
+ * Where beds differ the second takes the rectangle round all of them for each, the first their areas, the largest first.
+ * Every length is taken a little to the safe side, for the chords of what is round.
+ */
+export function leastSheets({ blanks, beds, spacing }: SheetsGiven): number {
+  const wanted = blanks.filter(({ count }) => count > 0);
+  if (wanted.length === 0) return 0;
+  if (!wanted.every((blank) => beds.some((bed) => bed.count > 0 && waysOn(blank, bed).length > 0))) return Infinity;
+
+  const reach = spacing / 2 - OFF;
+  // a sliver may vanish when it is shrunk; it still weighs something for its area
+  const gross = wanted.map(({ outline }) => Math.max(1e-9, areaOf(grown([outline], reach, { corners: 'round' }))));
+  const { held, room } = windowsOf(wanted, gross, { reach, spacing });
+  const total = gross.reduce((sum, area, i) => sum + area * (wanted[i] as Blank).count, 0);
+  const byArea = sheetsFor(total - room, beds, spacing);
+
+  const outer = enclosing(beds);
+  const apart = spacing / Math.SQRT2;
+  const bin = { width: Math.ceil((outer.width + apart) * GRID), height: Math.ceil((outer.height + apart) * GRID) };
+  const solids = wanted.map((blank): Solid => {
+    const boxes = innerRectangles(blank.outline).map(({ left, right, bottom, top }) => ({
+      width: gridded(right - left + apart - 2 * OFF),
+      height: gridded(top - bottom + apart - 2 * OFF),
+    }));
+    const ways = [...new Set(beds.flatMap((bed) => waysOn(blank, bed)))];
+    return { ways: ways.map((way) => (way === 'upright' ? boxes : boxes.map(turned))), count: blank.count };
+  });
+  const byRatio = wanted.map((_, i) => i).filter((i) => held[i] === true);
+  const bySize = weighed(solids, bin, (values) => {
+    let sum = 0;
+    for (let i = 0; i < solids.length; i++) sum += (values[i] as number) * (solids[i] as Solid).count;
+    return sum - mostHeld(byRatio, values, gross, wanted, room);
+  });
+  const most = beds.reduce((sum, { count }) => sum + count, 0);
+  const sheets = Math.max(byArea, Math.ceil(bySize - ROUNDING));
+  return sheets > most ? Infinity : sheets;
+}
+
+const gridded = (length: number): number => Math.max(0, Math.floor(length * GRID));
+const turned = ({ width, height }: Size): Size => ({ width: height, height: width });
+
+function areaOf(region: Region): number {
+  let twice = 0;
+  for (const ring of region) {
+    ring.forEach((from, i) => {
+      const to = ring[(i + 1) % ring.length] as (typeof ring)[number];
+      twice += from.x * to.y - to.x * from.y;
+    });
+  }
+  return Math.abs(twice) / 2;
+}
+
+function sizeOf(ring: Ring): Size {
+  const { left, right, bottom, top } = boundsOfPoints(ring);
+  return { width: right - left, height: top - bottom };
+}
+
+/** The ways in which the rectangle round a blank fits into the one round a bed. */
+function waysOn({ outline, turns }: Blank, bed: Bed): readonly ('upright' | 'turned')[] {
+  const blank = sizeOf(outline);
+  const { width, height } = sizeOf(bed.outline);
+  const clear = { width: width + 2 * OFF, height: height + 2 * OFF };
+  const ways: ('upright' | 'turned')[] = [];
+  if (turns.some((turn) => turn % 2 === 0) && fits(blank, clear)) ways.push('upright');
+  if (turns.some((turn) => turn % 2 === 1) && fits(turned(blank), clear)) ways.push('turned');
+  return ways;
+}
+
+/** Whether each blank could lie in any window, and the area, grown, that windows could hold in all. */
+function windowsOf(
+  blanks: readonly Blank[],
+  gross: readonly number[],
+  { reach, spacing }: { readonly reach: number; readonly spacing: number },
+): { readonly held: readonly boolean[]; readonly room: number } {
+  const held = blanks.map(() => false);
+  const sizes = blanks.map(({ outline }) => sizeOf(outline));
+  let room = 0;
+  for (const { windows, count } of blanks) {
+    for (const window of windows) {
+      const clear = 2 * spacing - 4 * OFF;
+      const size = sizeOf(window);
+      const within = sizes.map((blank) => {
+        const box = { width: blank.width + clear, height: blank.height + clear };
+        return fits(box, size) || fits(turned(box), size);
+      });
+      const could = within.reduce(
+        (sum, one, i) => sum + (one ? (gross[i] as number) * (blanks[i] as Blank).count : 0),
+        0,
+      );
+      if (could === 0) continue;
+      within.forEach((one, i) => {
+        if (one) held[i] = true;
+      });
+      const clearArea = areaOf(grown([[...window].reverse()], -reach, { corners: 'round' }));
+      room += Math.min(clearArea * count, could);
+    }
+  }
+  const all = held.reduce((sum, one, i) => sum + (one ? (gross[i] as number) * (blanks[i] as Blank).count : 0), 0);
+  return { held, room: Math.min(room, all) };
+}
+
+/** The most that pieces in windows can weigh, area being limited: those that weigh most for their area first, the last in part. */
+function mostHeld(
+  held: number[],
+  values: Float64Array,
+  gross: readonly number[],
+  blanks: readonly Blank[],
+  room: number,
+): number {
+  const ratio = (i: number): number => (values[i] as number) / (gross[i] as number);
+  held.sort((a, b) => ratio(b) - ratio(a));
+  let left = room;
+  let weight = 0;
+  for (const i of held) {
+    if (left <= 0) break;
+    const area = Math.min(left, (gross[i] as number) * (blanks[i] as Blank).count);
+    weight += area * ratio(i);
+    left -= area;
+  }
+  return weight;
+}
+
+/** How many of the largest beds it takes to hold an area. */
+function sheetsFor(area: number, beds: readonly Bed[], spacing: number): number {
+  const rooms = beds
+    .map(({ outline, holes, count }) => ({
+      room: areaOf(grown([outline, ...holes], spacing / 2 + OFF, { corners: 'mitred' })),
+      count,
+    }))
+    .sort((a, b) => b.room - a.room);
+  let left = area;
+  let sheets = 0;
+  for (const { room, count } of rooms) {
+    const needed = Math.max(0, Math.ceil(left / room - ROUNDING));
+    if (needed <= count) return sheets + needed;
+    sheets += count;
+    left -= room * count;
+  }
+  return left > 0 ? Infinity : sheets;
+}
+
+/** As wide as the widest bed and as high as the highest. */
+function enclosing(beds: readonly Bed[]): Size {
+  const sizes = beds.filter(({ count }) => count > 0).map(({ outline }) => sizeOf(outline));
+  return {
+    width: Math.max(...sizes.map(({ width }) => width)),
+    height: Math.max(...sizes.map(({ height }) => height)),
+  };
 }
 
 interface Size {
