@@ -37,13 +37,40 @@ export function firstMet(line: SightLine, standing: readonly Standing[]): Met | 
     const from = { x: line.from.x - shift[0], y: line.from.y - shift[1], z: line.from.z - shift[2] };
     if (!mayMeet(from, line.towards, piece)) continue;
     const own = { from, towards: line.towards };
-    const wood = joined(prismsOf(piece.part).flatMap((prism) => stretchesIn(prism, piece.placement.matrix, own)));
-    const cuts = piece.part.kind === 'printed' ? piece.part.solid.cut : [];
-    const air = joined(cuts.flatMap((cut) => stretchesIn(cut, piece.placement.matrix, own)));
-    const [met] = without(wood, air);
+    const { wood, cuts } = framed(piece);
+    const through = joined(wood.flatMap((prism) => stretchesIn(prism, own)));
+    const air = through.length === 0 ? [] : joined(cuts.flatMap((cut) => stretchesIn(cut, own)));
+    const [met] = without(through, air);
     if (met && (first === null || met[0] < first.at)) first = { piece, at: met[0] };
   }
   return first;
+}
+
+/** A prism and the way from the camera's frame into its own. */
+interface Framed {
+  readonly prism: Prism;
+  readonly own: Matrix4;
+}
+
+interface FramedPiece {
+  readonly wood: readonly Framed[];
+  readonly cuts: readonly Framed[];
+}
+
+/** Worked out once for each piece, which never changes: thousands of lines meet the same few. */
+const known = new WeakMap<Piece, FramedPiece>();
+
+function framed(piece: Piece): FramedPiece {
+  const { part, placement } = piece;
+  const before = known.get(piece);
+  if (before) return before;
+  const inFrame = (prism: Prism): Framed => ({ prism, own: inverse(compose(placement.matrix, prism.matrix)) });
+  const made = {
+    wood: prismsOf(part).map(inFrame),
+    cuts: part.kind === 'printed' ? part.solid.cut.map(inFrame) : [],
+  };
+  known.set(piece, made);
+  return made;
 }
 
 /** A point is looked at a hair beside itself, mm: on a corner's height or a chord it would fall to no side. */
@@ -68,8 +95,7 @@ function mayMeet(from: Point3, towards: Point3, { extent }: Piece): boolean {
 }
 
 /** Where the line is in a prism, ahead of its beginning. */
-function stretchesIn(prism: Prism, placed: Matrix4, { from, towards }: SightLine): readonly Stretch[] {
-  const own = inverse(compose(placed, prism.matrix));
+function stretchesIn({ prism, own }: Framed, { from, towards }: SightLine): readonly Stretch[] {
   const a = apply(own, from);
   const tip = apply(own, { x: from.x + towards.x, y: from.y + towards.y, z: from.z + towards.z });
   const d = { x: tip.x - a.x, y: tip.y - a.y, z: tip.z - a.z };

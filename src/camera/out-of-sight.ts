@@ -93,14 +93,21 @@ function lookAt(piece: Piece, part: FlatPart, { pieces, build, way }: Look): (pl
         return build.stations.map(({ rear }) => before(here.map((other) => standing(other, rear))));
       });
   // most faces are covered for good: then nothing else is looked at
-  let different: readonly (readonly Standing[])[] | null = null;
+  let different: readonly Standing[][] | null = null;
   return (place) => {
     const from = apply(matrix, { ...place, z: part.thickness + LIFT });
     const stops = (one: Standing) => firstMet({ from, towards }, [one]) !== null;
-    if (still.some(stops)) return true;
+    if (someOf(still, stops)) return true;
     different ??= distinct(scenes());
-    return different.every((scene) => scene.some(stops));
+    return different.every((scene) => someOf(scene, stops));
   };
+}
+
+/** Whether something stops the look. What did is tried first at the next place, which mostly hides behind the same piece. */
+function someOf(standing: Standing[], stops: (one: Standing) => boolean): boolean {
+  const at = standing.findIndex(stops);
+  if (at > 0) standing.unshift(...standing.splice(at, 1));
+  return at >= 0;
 }
 
 /** Whether a piece never moves against another one, nor is taken away. */
@@ -110,7 +117,7 @@ const stays = ({ placement, slides }: Piece, beside: Piece): boolean =>
   typeof placement.group === 'string' &&
   placement.group !== 'loose';
 
-const distinct = (scenes: readonly (readonly Standing[])[]): readonly (readonly Standing[])[] => [
+const distinct = (scenes: readonly Standing[][]): readonly Standing[][] => [
   ...new Map(
     scenes.map((scene) => [scene.map(({ piece, shift }) => `${piece.key} ${shift[2]}`).join('; '), scene]),
   ).values(),
