@@ -71,7 +71,7 @@ export function copyFilling(from: Filling, to: Filling): void {
 }
 
 /** What pieces on the last sheet count beside the strip that they take: so a search comes nearer to a shorter strip. */
-const LOADED = 0.1;
+const LOADED = 0.2;
 
 /**
  * What a search has to bring down, in sheets: the strip that is taken of the last one, a little for what lies on it, and

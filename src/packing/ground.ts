@@ -26,6 +26,19 @@ export function groundOf({ outline, holes, cost, count }: Bed, pieces: readonly 
   };
 }
 
+/** A bed of which only what lies to the left of and below these may be covered. */
+export function clipped(ground: Ground, to: { readonly right: number; readonly top: number }): Ground {
+  const { count, edges } = ground.rooms;
+  const rooms: number[] = [];
+  for (let i = 0; i < 4 * count; i += 4) {
+    const [left, bottom] = [edges[i] as number, edges[i + 1] as number];
+    const right = Math.min(to.right, edges[i + 2] as number);
+    const top = Math.min(to.top, edges[i + 3] as number);
+    if (right > left && top > bottom) rooms.push(left, bottom, right, top);
+  }
+  return { ...ground, rooms: roomsOf(rooms) };
+}
+
 /** Either way round, mm². */
 export function ringArea(ring: Ring): number {
   let twice = 0;

@@ -1,9 +1,9 @@
 import { copyFilling, type Filling, filler, type Manner, noFilling, priceOf, RULES } from './fill.js';
-import { type Ground, groundOf, ringArea } from './ground.js';
+import { clipped, type Ground, groundOf, ringArea } from './ground.js';
 import { layoutOf } from './layout-of.js';
 import { bigFirst, shuffler, startingOrder } from './order.js';
 import { type Piece, piecesOf } from './pieces.js';
-import { cheaperPlans, costOf, firstPlan, inOrder, mostOffcut, type Plan } from './plan.js';
+import { cheaperPlans, costOf, firstPlan, inOrder, mostOffcut, type Plan, withAll } from './plan.js';
 import { type Random, seeded } from './random.js';
 import type { Search } from './search.js';
 import type { Bed, Blank, Layout } from './shapes.js';
@@ -23,16 +23,16 @@ const SHORT_ROUND = 1000;
 const LONG_ROUND = 4000;
 const LONGER = 1.2;
 /** By so much worse is put up with at the beginning of a round, in sheets. */
-const HEAT = 0.02;
+const HEAT = 0.03;
 /** What pieces on the last sheet count where strips are equally long. */
 const TIE = 1e-3;
 /** A tie for the search, in sheets. */
 const GAIN = 1e-9;
 /** How often a round begins with the strip on the other side, and how often a rule is changed for another. */
 const OTHER_SIDE = 0.5;
-const OTHER_RULE = 0.05;
-/** One round in so many tries to do with cheaper sheets, where there may be such. */
-const SAVING = 3;
+const OTHER_RULE = 0.1;
+/** By how much the last sheet is cut shorter than the best strip needs, at most, as a share of it. */
+const SHORTER = 0.01;
 
 /**
  * Lays pieces on sheets, in windows of others too: least cost of sheets first, then the largest offcut of one sheet.
@@ -40,8 +40,8 @@ const SAVING = 3;
  *
  * Pieces are put one by one where a rule likes them best (`filler`); what is searched for is their order, by annealing
  * in rounds. The last sheet is filled from one side with what the others leave, and the strip that this takes is to be
- * as short as can be; where nothing is left for it a sheet is saved. Some rounds try outright to lay all on cheaper
- * sheets.
+ * as short as can be; where nothing is left for it a sheet is saved. Other rounds cut the last sheet shorter than that,
+ * or take cheaper sheets, fill all alike, and bring down what finds no place.
  */
 export function* searchNest(given: NestGiven, seed: number): Search<Layout> {
   const { blanks, beds, spacing } = given;
@@ -63,47 +63,55 @@ export function* searchNest(given: NestGiven, seed: number): Search<Layout> {
   for (; looked.done !== true; looked = snug.next()) yield best.layout;
   const pieces = looked.value;
   const need = needOf(pieces, blanks);
+  const lost = lostOf(pieces);
   const random = seeded(seed);
   const fill = filler(pieces, spacing);
   const shuffle = shuffler(pieces, random);
-  const order = bigFirst(best.order, pieces);
-  best = { ...best, order: order.slice() };
+  best = { ...best, order: bigFirst(best.order, pieces) };
+  const order = best.order.slice();
   const changed = order.slice();
   const kept = noFilling(pieces.length);
   let work = 0;
-  let savings = 0;
+  let tried = 0;
   let length = SHORT_ROUND;
   for (let round = 0; ; round++) {
-    const cheaper = best.left > 0 ? [] : cheaperPlans(grounds, best.cost, need);
+    const isWhole = best.left <= lost;
+    const cheaper = isWhole ? cheaperPlans(grounds, best.cost, need) : [];
     const limit = mostOffcut(best.plan, grounds, { pieces, need, spacing });
-    if (best.left === 0 && cheaper.length === 0 && best.offcut >= limit) return best.layout;
-    const saves = cheaper.length > 0 && round % SAVING === 2;
-    const plan = saves ? (cheaper[savings++ % cheaper.length] as Plan) : best.plan;
+    if (isWhole && cheaper.length === 0 && best.offcut >= limit) return best.layout;
+    const goal = isWhole ? goalOf(round, cheaper.length > 0) : 'strip';
+    if (goal === 'strip') yield* anneal(isWhole ? best.plan : withAll(best.plan, grounds, pieces.length), goal);
+    else if (goal === 'shorter') yield* anneal(best.plan, goal);
+    else yield* anneal(cheaper[tried++ % cheaper.length] as Plan, goal);
+    length = Math.min(LONG_ROUND, Math.ceil(length * LONGER));
+  }
+
+  /** One round, from the best order so far; it ends where another plan has become the best. */
+  function* anneal(plan: Plan, goal: Goal): Generator<Layout, void, void> {
     const taken = plan.map((n) => grounds[n] as Ground);
-    let manner: Manner = saves ? { ...best.manner, last: 'alike' } : onSomeSide(best.manner, random);
+    if (goal === 'shorter') taken.push(cutShort(taken.pop() as Ground, best.offcut, spacing, random));
+    const last = taken[taken.length - 1] as Ground;
+    const before = best.plan;
+    let manner: Manner = goal === 'strip' ? onSomeSide(best.manner, random) : { ...best.manner, last: 'alike' };
     let current = Infinity;
-    let least = saves ? Infinity : best.score;
+    let least = plan === best.plan && goal === 'strip' ? best.score : Infinity;
     order.set(best.order);
-    for (let i = 0; i < length && (saves || plan === best.plan); i++) {
+    for (let i = 0; i < length && best.plan === before; i++) {
       changed.set(order);
-      let next = manner;
-      if (i > 0) {
-        shuffle(changed, kept, plan.length);
-        next = byOtherRule(manner, random);
-      }
+      if (i > 0) shuffle(changed, kept, plan.length);
+      const next = i > 0 ? byOtherRule(manner, random) : manner;
       // an exponential chance would be usual; its logarithm need not be the same on every machine
       const patience = HEAT * (1 - i / length) ** 2 * 3 * random() ** 2;
       if (fill(changed, taken, next, filling, current + patience)) {
-        current = priceOf(filling, taken[taken.length - 1] as Ground);
+        current = priceOf(filling, last);
         order.set(changed);
         manner = next;
         copyFilling(filling, kept);
-        const plain = plainOf(filling, taken);
-        if (plain < least - GAIN) {
+        const plain = plainOf(filling, last);
+        if (filling.left <= best.left && plain < least - GAIN) {
           least = plain;
           const other = found(plan, changed, next, pieces);
           if (isBetter(other, best)) best = other;
-          if (saves && best === other) break;
         }
       }
       work += filling.work;
@@ -111,7 +119,18 @@ export function* searchNest(given: NestGiven, seed: number): Search<Layout> {
       work = 0;
       yield best.layout;
     }
-    length = Math.min(LONG_ROUND, Math.ceil(length * LONGER));
+  }
+
+  /** Area of the pieces that no bed takes even alone. */
+  function lostOf(pieces: readonly Piece[]): number {
+    const out = pieces.flatMap((_, n) => ((filling.stance[n] as number) < 0 ? [n] : []));
+    const alone = filler(pieces, spacing);
+    const fits = (n: number) =>
+      grounds.some((ground) => {
+        alone([n], [ground], start, filling);
+        return filling.left === 0;
+      });
+    return out.reduce((sum, n) => (fits(n) ? sum : sum + (pieces[n] as Piece).area), 0);
   }
 
   /** Fills the sheets of a plan in a fixed order and tells what is left over. */
@@ -142,12 +161,7 @@ export function* searchNest(given: NestGiven, seed: number): Search<Layout> {
       plan: isWhole ? plan : used,
       order: order.slice(),
       manner: manner.last === 'alike' ? { ...manner, last: 'left' } : manner,
-      score: isWhole
-        ? plainOf(
-            filling,
-            plan.map((n) => grounds[n] as Ground),
-          )
-        : Infinity,
+      score: isWhole ? plainOf(filling, grounds[plan[plan.length - 1] as number] as Ground) : Infinity,
       left: filling.left,
       cost: costOf(used, grounds),
       offcut: sizeOf(layout),
@@ -177,9 +191,31 @@ function isBetter(one: Found, other: Found): boolean {
 }
 
 /** In sheets: the strip that is taken of the last one, what lies nowhere, and what lies on the last where these are the same. */
-function plainOf({ left, reach, onLast }: Filling, taken: readonly Ground[]): number {
-  const { area } = taken[taken.length - 1] as Ground;
+function plainOf({ left, reach, onLast }: Filling, { area }: Ground): number {
   return reach + (TIE * onLast) / area + (left > 0 ? 1 + left / area : 0);
+}
+
+/**
+ * What a round is for: a shorter strip on the last sheet by how the rest is filled, all pieces on sheets of which the
+ * last is cut shorter than the best strip, or all pieces on cheaper sheets.
+ */
+type Goal = 'strip' | 'shorter' | 'cheaper';
+
+function goalOf(round: number, canBeCheaper: boolean): Goal {
+  if (round % 2 === 1) return 'shorter';
+  return round % 4 === 2 && canBeCheaper ? 'cheaper' : 'strip';
+}
+
+/** A bed without the strip that would be a little more than the best offcut, on one side or the other. */
+function cutShort(ground: Ground, offcut: number, spacing: number, random: Random): Ground {
+  const { left, bottom, right, top } = ground.box;
+  const [width, height] = [right - left, top - bottom];
+  const less = SHORTER * random() ** 2;
+  const isUpright = random() < 0.5;
+  return clipped(ground, {
+    right: isUpright ? right - spacing - offcut / height - less * width : right,
+    top: isUpright ? top : top - spacing - offcut / width - less * height,
+  });
 }
 
 function onSomeSide(manner: Manner, random: Random): Manner {

@@ -4,7 +4,7 @@ import type { Random } from './random.js';
 
 /** How often a change takes a piece of the last sheet forwards, and how often it mixes the pieces of two sheets. */
 const FORWARDS = 0.2;
-const MIXED = 0.2;
+const MIXED = 0.3;
 /** How often, else, the change is among the pieces that lie in no window. */
 const BIG = 0.7;
 

@@ -35,6 +35,13 @@ export function firstPlan(grounds: readonly Ground[], leftOf: (plan: Plan) => nu
   return plan;
 }
 
+/** A plan and every sheet beside it of which there are only so many: for what else would find no place. */
+export function withAll(plan: Plan, grounds: readonly Ground[], pieces: number): Plan {
+  const few = [...grounds.keys()].filter((n) => (grounds[n] as Ground).count < Infinity);
+  const all = few.flatMap((n) => Array.from({ length: Math.min(pieces, (grounds[n] as Ground).count) }, () => n));
+  return inOrder([...plan.filter((n) => !few.includes(n)), ...all], grounds);
+}
+
 /**
  * No offcut of such sheets is larger: the smallest piece at least, and what all others cannot hold, lies on the sheet
  * from which it comes.

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { searchNest } from '../../src/packing/nest.js';
+import { type NestGiven, searchNest } from '../../src/packing/nest.js';
 import { after } from '../../src/packing/search.js';
 import type { Bed, Blank, Layout, Ring } from '../../src/packing/shapes.js';
 import { faultsOf } from './faults-of.js';
@@ -38,9 +38,11 @@ const bed = (outline: Ring, more: Partial<Bed> = {}): Bed => ({
   ...more,
 });
 
-function nested(blanks: readonly Blank[], beds: readonly Bed[], steps = 12): Layout {
+const found = (given: NestGiven, seed = 1): Layout => after(searchNest(given, seed), 12);
+
+function nested(blanks: readonly Blank[], beds: readonly Bed[]): Layout {
   const given = { blanks, beds, spacing: SPACING };
-  const layout = after(searchNest(given, 1), steps);
+  const layout = found(given);
   expect(faultsOf(layout, given)).toEqual([]);
   return layout;
 }
@@ -206,7 +208,19 @@ describe('sheets that are at hand', () => {
       beds: [bed(plate(100, 100), { count: 2 })],
       spacing: 2,
     };
-    expect(faultsOf(after(searchNest(given, 1), 12), given)).toEqual(['blank 0: 2 of 3']);
+    expect(faultsOf(found(given), given)).toEqual(['blank 0: 2 of 3']);
+  });
+
+  test('a piece larger than any sheet keeps the others from nothing', () => {
+    // the two smaller halves of 50 would fill a sheet each if the search stopped at what it cannot place
+    const given = {
+      blanks: [blank(plate(150, 10)), blank(plate(49, 100), { count: 2 })],
+      beds: [bed(plate(100, 100))],
+      spacing: SPACING,
+    };
+    const layout = found(given);
+    expect(faultsOf(layout, given)).toEqual(['blank 0: 0 of 1']);
+    expect(layout.sheets).toHaveLength(1);
   });
 });
 
@@ -229,7 +243,7 @@ test('the same seed and steps give the same layout', () => {
     beds: [bed(plate(150, 120))],
     spacing: SPACING,
   };
-  expect(after(searchNest(given, 7), 8)).toEqual(after(searchNest(given, 7), 8));
+  expect(found(given, 7)).toEqual(found(given, 7));
 });
 
 test('a search that cannot be bettered ends', () => {
