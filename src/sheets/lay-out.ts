@@ -1,6 +1,7 @@
 import { area, type Box, boundsOfPoints, type ClosedPath, length, moved, type Path } from '../geometry/path.js';
 import type { Finding } from '../model/finding.js';
 import type { FlatPart } from '../model/part.js';
+import { leastSheets } from '../packing/bound.js';
 import type { Blank, Place } from '../packing/shapes.js';
 import { bedTooSmall, grainLong, type Lie, partsPart, smallParts, stockIdle, stockShort } from './checks.js';
 import { chordsInWaste } from './chords.js';
@@ -10,7 +11,7 @@ import { outerBox } from './outer-box.js';
 import { type FilledSheet, packParts } from './pack.js';
 import { offcutOf, type SheetOffcut } from './remnant.js';
 import type { Layer, Placed, Sheet } from './sheet.js';
-import { bedsOf, isBought, roomOn, type SheetStock, woodOf } from './stock.js';
+import { bedsOf, isBought, type SheetStock, wholeBedOf, woodOf } from './stock.js';
 
 /** A part and how many of it are cut. */
 export interface Piece {
@@ -37,7 +38,7 @@ export interface SheetUse {
   readonly sheets: number;
   /** Of them, those that were at hand: remnants and what was counted. */
   readonly atHand: number;
-  /** Sheets that the bare area of the parts fills, margins left out: fewer are impossible. */
+  /** Fewer are impossible, whatever the packing. */
   readonly bound: number;
   /** Area of the parts over area of the sheets, 0 to 1. */
   readonly use: number;
@@ -77,13 +78,13 @@ export function layOut(pieces: readonly Piece[], given: LayOutGiven): LayOut {
     const stocks = materials.filter((stock) => stock.material === material);
     findings.push(...stockIdle(stocks, own));
     const bench: Bench = { ...given, stocks, margin, effort, onStep: (done) => onProgress((n + done) / kinds.length) };
-    const { filled, made } = cutFrom(own, bench);
+    const { filled, made, bound } = cutFrom(own, bench);
     findings.push(
       ...roomFor(own, made, bench),
       ...made.flatMap((sheet) => [...partsPart(sheet), ...smallParts(sheet, own), ...grainLong(sheet, own)]),
     );
     sheets.push(...made);
-    if (made.length > 0) uses.push(useOf(filled, made, bench));
+    if (made.length > 0) uses.push(useOf({ filled, made, bound }, bench));
   });
   return { sheets, findings: unique(findings), uses, offcuts: sheets.flatMap((sheet) => offcutOf(sheet) ?? []) };
 }
@@ -111,15 +112,12 @@ function cutFrom(cuts: readonly Cut[], bench: Bench) {
   const blanks = cuts
     .map((cut) => blankOf(cut, beds))
     .map((blank) => (blank.turns.length > 0 ? blank : { ...blank, turns: [0], count: 0 }));
-  const filled = packParts({
-    blanks,
-    stocks,
-    spacing: spacingOf(bench),
-    margin,
-    steps: Math.round(effort * STEPS),
-    onStep,
-  });
-  return { filled, made: sheetsOf(filled, cuts, bench) };
+  const spacing = spacingOf(bench);
+  const filled = packParts({ blanks, stocks, spacing, margin, steps: Math.round(effort * STEPS), onStep });
+  const made = sheetsOf(filled, cuts, bench);
+  const least = leastSheets({ blanks, beds: stocks.flatMap((stock) => wholeBedOf(stock, margin)), spacing });
+  // where what there is does not suffice, nobody cares how few of it are needed
+  return { filled, made, bound: Math.min(least, made.length) };
 }
 
 /** Of the rectangles round what parts may lie on. */
@@ -268,32 +266,15 @@ function drawnPaths(one: Lying, place: number, hosts: ReadonlySet<string>): read
 
 const netArea = ({ outline, holes }: FlatPart): number => area(outline) + sum(holes, area);
 
-function useOf(filled: readonly FilledSheet[], sheets: readonly Sheet[], { stocks, margin }: Bench): SheetUse {
+function useOf({ filled, made, bound }: ReturnType<typeof cutFrom>, { stocks }: Bench): SheetUse {
   const stockOf = ({ stock }: FilledSheet) => stocks[stock] as SheetStock;
-  const net = sum(sheets, ({ usedArea }) => usedArea);
   return {
-    material: (sheets[0] as Sheet).material,
-    sheets: sheets.length,
+    material: (made[0] as Sheet).material,
+    sheets: made.length,
     atHand: filled.filter((sheet) => !isBought(stockOf(sheet))).length,
-    bound: leastSheets(net, stocks, margin),
-    use: net / sum(filled, (sheet) => woodOf(stockOf(sheet))),
+    bound,
+    use: sum(made, ({ usedArea }) => usedArea) / sum(filled, (sheet) => woodOf(stockOf(sheet))),
   };
-}
-
-/** The bare area of the parts over that of the beds, the largest first. */
-function leastSheets(net: number, stocks: readonly SheetStock[], margin: number): number {
-  const kinds = stocks
-    .map((stock) => ({ count: stock.count ?? (isBought(stock) ? Infinity : 1), room: roomOn(stock, margin) }))
-    .sort((a, b) => b.room - a.room);
-  let sheets = 0;
-  let left = net;
-  for (const { count, room } of kinds) {
-    const taken = Math.min(count, Math.ceil(left / room - ROUNDING));
-    sheets += taken;
-    left -= taken * room;
-    if (left <= 0) break;
-  }
-  return sheets;
 }
 
 /** Two pieces of one part that meet the same fault are told once. */

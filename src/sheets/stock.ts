@@ -1,5 +1,6 @@
 import { grown, without } from '../geometry/clip.js';
-import { area, inside, type Point, polygon } from '../geometry/path.js';
+import { area, boundsOfPoints, inside, type Point, polygon } from '../geometry/path.js';
+import { rectangle } from '../geometry/shapes.js';
 import type { Remnant } from '../model/remnant.js';
 import type { Bed, Ring } from '../packing/shapes.js';
 
@@ -41,9 +42,14 @@ export function bedsOf(stock: SheetStock, margin: number): readonly Bed[] {
   return [{ outline, holes: [], count: count ?? Infinity, cost: price(ringArea(outline)) }];
 }
 
-/** What parts may cover of one sheet. */
-export const roomOn = (stock: SheetStock, margin: number): number =>
-  bedsOf(stock, margin).reduce((total, bed) => total + netArea(bed), 0);
+/** The same as one bed for each sheet, for who counts sheets: of a remnant that is divided, the rectangle round it all. */
+export function wholeBedOf(stock: SheetStock, margin: number): readonly Bed[] {
+  const beds = bedsOf(stock, margin);
+  const [bed, second] = beds;
+  if (bed === undefined || second === undefined) return beds;
+  const round = boundsOfPoints(beds.flatMap(({ outline }) => outline));
+  return [{ ...bed, outline: rectangle(round).map(({ x, y }) => ({ x, y })), holes: [] }];
+}
 
 /** The wood of a sheet. */
 export const woodOf = ({ sheet, remnant }: SheetStock): number =>
