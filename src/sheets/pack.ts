@@ -1,7 +1,7 @@
 import { searchNest } from '../packing/nest.js';
-import { after, type Search } from '../packing/search.js';
+import type { Search } from '../packing/search.js';
 import type { Bed, Blank, Place } from '../packing/shapes.js';
-import { bedsOf, isBought, type SheetStock } from './stock.js';
+import { bedsOf, priceOf, type SheetStock } from './stock.js';
 
 export interface PackGiven {
   /** Parts of one material. */
@@ -36,12 +36,8 @@ interface Filled {
 const SEED = 1;
 /** Where something found no room, so many steps at least: some may find it yet. */
 const LEAST_FOR_ALL = 40;
-/** For the parts of one sheet that may do with a smaller one. */
-const FOR_ONE = 8;
-/** Of the dearest sheet: each has to be fetched and laid down, so of equal costs fewer sheets are wanted. */
-const HANDLING = 0.01;
-/** By which a smaller sheet is cheaper for its size than a larger one, so that of equals the smaller is used up. */
-const SMALLER = 1e-6;
+/** Of the dearest sheet: each has to be fetched, laid down and focused on, so a few small ones are worth a larger one. */
+const HANDLING = 0.05;
 
 /**
  * Parts of one material onto what there is of it: as much as fits onto the sheets that are to be used first, the rest onto
@@ -61,52 +57,20 @@ export function packParts(given: PackGiven): readonly FilledSheet[] {
   return joined([...begun, ...rest], stocks);
 }
 
-/**
- * Of several sizes that are bought the search is given the one by which the first layout costs least, or all of them, always
- * with all that lies at hand; then each sheet is changed for the cheapest that its parts fit too.
- */
-function packedOn(grounds: readonly Ground[], given: PackGiven): readonly Filled[] {
-  const { blanks, stocks } = given;
-  if (blanks.every(({ count }) => count === 0)) return [];
+/** Beds of all that there is, the smallest first. */
+function groundsOf({ stocks, margin }: PackGiven): readonly Ground[] {
+  const grounds = stocks.flatMap((stock, n) => bedsOf(stock, margin).map((bed): Ground => ({ ...bed, stock: n })));
   const dearest = Math.max(0, ...grounds.map(({ cost }) => cost));
-  const price = (filled: readonly Filled[]) =>
-    filled.reduce((sum, { ground }) => sum + ground.cost + HANDLING * dearest, 0);
-  const [first, ...others] = choicesOf(stocks, grounds);
-  const weighed = (beds: readonly Ground[]) => ({
-    beds,
-    first: onCheapest(search(beds, given).next().value, grounds, given),
-  });
-  // with one choice there is nothing to weigh
-  const chosen =
-    others.length === 0
-      ? { beds: first }
-      : [first, ...others].map(weighed).reduce((best, next) => {
-          const [more, fewer] = [placed(next.first), placed(best.first)];
-          return more > fewer || (more === fewer && price(next.first) < price(best.first)) ? next : best;
-        });
-  return onCheapest(found(chosen.beds, given), grounds, given);
+  return grounds
+    .map((ground) => {
+      const handling = HANDLING * dearest * priceOf(stocks[ground.stock] as SheetStock);
+      return { ...ground, cost: ground.cost + handling };
+    })
+    .sort((a, b) => a.cost - b.cost);
 }
-
-/** Beds of all that there is, the cheapest first. */
-const groundsOf = ({ stocks, margin }: PackGiven): readonly Ground[] =>
-  stocks
-    .flatMap((stock, n) => bedsOf(stock, margin).map((bed): Ground => ({ ...bed, stock: n })))
-    .sort((a, b) => a.cost - b.cost)
-    .map((ground, rank) => ({ ...ground, cost: ground.cost * (1 + rank * SMALLER) }));
 
 const countOf = (filled: readonly Filled[], blank: number): number =>
   filled.reduce((sum, { places }) => sum + places.filter((place) => place.blank === blank).length, 0);
-
-/** What is at hand with each size that is bought, and all together. */
-function choicesOf(
-  stocks: readonly SheetStock[],
-  grounds: readonly Ground[],
-): readonly [readonly Ground[], ...(readonly Ground[])[]] {
-  const bought = [...new Set(grounds.map(({ stock }) => stock))].filter((n) => isBought(stocks[n] as SheetStock));
-  if (bought.length < 2) return [grounds];
-  const withOne = bought.map((n) => grounds.filter(({ stock }) => stock === n || !bought.includes(stock)));
-  return [grounds, ...withOne];
-}
 
 function* search(beds: readonly Ground[], { blanks, spacing }: PackGiven): Search<readonly Filled[]> {
   const nest = searchNest({ blanks, beds, spacing }, SEED);
@@ -121,7 +85,8 @@ function* search(beds: readonly Ground[], { blanks, spacing }: PackGiven): Searc
 const placed = (filled: readonly Filled[]): number => filled.reduce((sum, { places }) => sum + places.length, 0);
 
 /** The first layout, and the better ones that are found in the steps that are given. */
-function found(beds: readonly Ground[], given: PackGiven): readonly Filled[] {
+function packedOn(beds: readonly Ground[], given: PackGiven): readonly Filled[] {
+  if (given.blanks.every(({ count }) => count === 0)) return [];
   const wanted = given.blanks.reduce((sum, { count }) => sum + count, 0);
   const layouts = search(beds, given);
   let best = layouts.next();
@@ -132,26 +97,6 @@ function found(beds: readonly Ground[], given: PackGiven): readonly Filled[] {
     given.onStep?.((step + 1) / most);
   }
   return best.value;
-}
-
-/** Each sheet changed for the cheapest on which all that lies on it finds room. */
-function onCheapest(filled: readonly Filled[], grounds: readonly Ground[], given: PackGiven): readonly Filled[] {
-  const used = grounds.map((ground) => filled.filter((sheet) => sheet.ground === ground).length);
-  return filled.map((sheet) => {
-    const counts = given.blanks.map((_, n) => sheet.places.filter(({ blank }) => blank === n).length);
-    const blanks = given.blanks.map((blank, n) => ({ ...blank, count: counts[n] as number }));
-    for (const [n, ground] of grounds.entries()) {
-      if (ground.cost >= sheet.ground.cost) break;
-      if ((used[n] as number) >= ground.count) continue;
-      const [smaller] = after(search([{ ...ground, count: 1 }], { ...given, blanks }), FOR_ONE);
-      if (smaller === undefined || smaller.places.length < sheet.places.length) continue;
-      used[n] = (used[n] as number) + 1;
-      const freed = grounds.indexOf(sheet.ground);
-      used[freed] = (used[freed] as number) - 1;
-      return { ground, places: smaller.places };
-    }
-    return sheet;
-  });
 }
 
 /** The beds of one remnant are one sheet after all. */

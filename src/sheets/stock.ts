@@ -24,17 +24,20 @@ export interface SheetRemnant extends Remnant {
 
 /**
  * Of its area, what wood at hand costs beside a sheet that must be bought: it is used where that saves one, though it be
- * ten pieces for one sheet, and else it stays whole for another job. A choice of ours.
+ * several pieces for one sheet, and else it stays whole for another job. A choice of ours.
  */
 const AT_HAND = 0.1;
 
 /** Whether more of it are bought as they are needed. */
 export const isBought = ({ count, remnant }: SheetStock): boolean => (count ?? null) === null && !remnant;
 
+/** Of an area, beside the same area of a sheet that is bought. */
+export const priceOf = (stock: SheetStock): number => (isBought(stock) ? 1 : AT_HAND);
+
 /** What of a sheet parts may lie on: one bed, or where holes divide a remnant, one for each piece of it. */
 export function bedsOf(stock: SheetStock, margin: number): readonly Bed[] {
   const { sheet, remnant, count } = stock;
-  const price = (size: number) => size * (isBought(stock) ? 1 : AT_HAND);
+  const price = (size: number) => size * priceOf(stock);
   if (remnant) return usableOf(remnant, margin).map((bed) => ({ ...bed, count: 1, cost: price(netArea(bed)) }));
   const [right, top] = [sheet.width - margin, sheet.height - margin];
   if (right <= margin || top <= margin) return [];

@@ -177,8 +177,8 @@ describe('findings', () => {
 describe('several sizes and sheets at hand', () => {
   const ply = { material: 'plywood-4.05', thickness: 4.05 };
   const size = (width: number, height: number) => ({ ...ply, sheet: { width, height } });
-  const cut = (pieces: readonly Piece[], materials: readonly SheetStock[]) =>
-    layOut(pieces, { materials, kerf, effort: 0.2 });
+  const cut = (pieces: readonly Piece[], materials: readonly SheetStock[], effort = 0.2) =>
+    layOut(pieces, { materials, kerf, effort });
   const sizes = (sheets: readonly Sheet[]) => sheets.map(({ width, height }) => `${width} × ${height}`);
 
   test('what needs the large size takes the small parts along', () => {
@@ -197,7 +197,7 @@ describe('several sizes and sheets at hand', () => {
   test('the last sheet is a small one where the rest suffices with that', () => {
     // nine to a large sheet, one is left over
     const pieces = [{ part: plate('P', rect(290, 190)), count: 10 }];
-    const { sheets } = cut(pieces, [size(900, 600), size(310, 210)]);
+    const { sheets } = cut(pieces, [size(900, 600), size(310, 210)], 2);
     expect([...sizes(sheets)].sort()).toEqual(['310 × 210', '900 × 600']);
   });
 
@@ -338,7 +338,7 @@ describe('laws of the sheets', () => {
   test('every piece once, areas kept, nothing closer than spacing and margin', () =>
     fc.assert(
       fc.property(lists, (pieces) => {
-        const { sheets, findings } = layOut(pieces, { ...given, effort: 0 });
+        const { sheets, findings } = layOut(pieces, { ...given, effort: 0.05 });
         expect(findings.filter(({ level }) => level === 'error')).toEqual([]);
         const lying = sheets.flatMap(({ placed }) => placed.map(({ part, instance }) => `${part}.${instance}`));
         expect(lying.sort()).toEqual(pieces.flatMap(({ part, count }) => Array.from({ length: count }, (_, i) => `${part.id}.${i + 1}`)).sort()); // biome-ignore format: one line

@@ -203,6 +203,32 @@ describe('parts on a remnant', () => {
     expect(faultsOn(sheets[0] as Sheet, divided)).toEqual([]);
   });
 
+  test('what lies in a window on the second piece of a divided remnant lies in that window', () => {
+    const divided: Remnant = {
+      ...ply,
+      outline: ring([[0, 0], [420, 0], [420, 200], [0, 200]]), // biome-ignore format: one line
+      holes: [ring([[200, 4], [200, 196], [220, 196], [220, 4]])], // biome-ignore format: one line
+    };
+    // two frames fill both pieces; two discs find room in their windows alone
+    const frame = plate('B', rect(185, 185), { holes: [reversed(rect(150, 150))] });
+    const { sheets, findings } = cut(
+      [
+        { part: frame, count: 2 },
+        { part: plate('D', circle(0, 0, 120)), count: 2 },
+      ],
+      [named('two.json', divided)],
+    );
+    expect(findings).toEqual([]);
+    expect(sheets).toHaveLength(1);
+    const cutAs = (layer: string) =>
+      sheets[0]?.operations.find((o) => o.layer === layer)?.paths.map(({ path }) => flatten(path.vertices, 0.01)) ?? [];
+    const windows = cutAs('cut-window');
+    expect(windows).toHaveLength(2);
+    const discs = cutAs('cut-nested').map((loop) => loop[0] ?? { x: 0, y: 0 });
+    expect(discs).toHaveLength(2);
+    for (const window of windows) expect(discs.filter((p) => within(p, window))).toHaveLength(1);
+  });
+
   test('what is left of one job serves the next, and that of the next the one after', () => {
     let remnants: readonly SheetRemnant[] = [];
     const panel = one(plate('P', rect(250, 120)));
