@@ -62,7 +62,7 @@ const isShallow = ({ ax, ay, bx, by }: Edge, { left, bottom, right, top }: Box, 
 
 /**
  * Where a grid is divided in one direction: at upright (or level) edges first of all, for these are then met exactly,
- * then at the ends of the others and at steps along them, as long as the lines do not come too close.
+ * then at ends of the others and at steps along them, about evenly over the whole.
  */
 function linesOf(edges: readonly Edge[], axis: 'x' | 'y', low: number, high: number, finest: number, most: number) {
   const exact: number[] = [];
@@ -78,8 +78,13 @@ function linesOf(edges: readonly Edge[], axis: 'x' | 'y', low: number, high: num
   const lines = [low, high];
   const apart = (value: number, least: number) => lines.every((line) => Math.abs(line - value) >= least);
   for (const value of exact) if (apart(value, SAME_LINE)) lines.push(value);
-  const step = Math.max(finest, (high - low) / most);
-  for (const value of others.sort((a, b) => a - b)) if (apart(value, step)) lines.push(value);
+  const count = Math.min(most, Math.floor((high - low) / finest));
+  const step = (high - low) / count;
+  for (let k = 1; k < count; k++) {
+    const even = low + k * step;
+    const near = others.reduce((best, v) => (Math.abs(v - even) < Math.abs(best - even) ? v : best), Infinity);
+    if (Math.abs(near - even) <= step / 2 && apart(near, step / 2)) lines.push(near);
+  }
   return lines.sort((a, b) => a - b);
 }
 

@@ -146,6 +146,14 @@ describe('true outlines', () => {
     expect(nested([ring, blank(disc(56.3))], [sheet]).sheets).toHaveLength(2);
   });
 
+  test('a square lies in a round window as far as its corners keep the spacing', () => {
+    // the corners of 39.2 are 27.7 from the middle, 2.3 from a circle of 60; those of 41 only 1
+    const ring = blank(disc(80), { windows: [clockwise(disc(60))] });
+    const sheet = bed(plate(80.4, 80.4));
+    expect(nested([ring, blank(plate(39.2, 39.2))], [sheet]).sheets).toHaveLength(1);
+    expect(nested([ring, blank(plate(41, 41))], [sheet]).sheets).toHaveLength(2);
+  });
+
   test('the fingers of a joint take no part in it: panels lie at the spacing', () => {
     // fingers 12 wide and 4 deep on two opposite sides; 3 × 100 + 2 × 2 across
     const teeth = (x: number, out: number) =>
