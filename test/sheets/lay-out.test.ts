@@ -246,6 +246,18 @@ describe('several sizes and sheets at hand', () => {
     expect(enough.findings).toEqual([]);
   });
 
+  test('no effort leaves nothing out that a short search finds room for', () => {
+    // one sheet, sawn into these by hand: what is laid down largest first does not come out
+    const sawn = [[184, 236], [164, 237], [249, 150], [151, 236], [82, 237], [180, 151], [155, 151]] as const; // biome-ignore format: one line
+    const pieces = sawn.map(([w, h], i) => ({ part: plate(`P${i}`, rect(w, h), { grain: 'x' }), count: 1 }));
+    expect(cut(pieces, [{ ...size(600, 400), count: 1 }], 0).findings).toEqual([]);
+  });
+
+  test('of as much wood in one large sheet or two small ones, the one', () => {
+    const pieces = [{ part: plate('P', rect(580, 380)), count: 2 }];
+    expect(sizes(cut(pieces, [size(600, 400), size(1200, 400)]).sheets)).toEqual(['1200 × 400']);
+  });
+
   test('part-on-bed: larger than each size of its material', () => {
     const [finding] = cut(one(plate('P', rect(700, 120))), [size(600, 400), size(690, 300)]).findings;
     expect(finding?.message).toBe('P invented P fits no sheet of plywood-4.05: neither 600 × 400 mm nor 690 × 300 mm.');
