@@ -146,7 +146,8 @@ export function filler(pieces: readonly Piece[], spacing: number) {
     const others = alike ? grounds.length : last;
     const [from, side] = fromLeft ? [left, right - left] : [bottom, top - bottom];
     open = 0;
-    work = 0;
+    // what goes before and after, whatever is looked at
+    work = 100 + 4 * order.length;
     into.left = 0;
     into.onLast = 0;
     into.reach = 0;

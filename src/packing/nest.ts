@@ -78,7 +78,7 @@ export function* searchNest(given: NestGiven, seed: number): Search<Layout> {
     const isWhole = best.left <= lost;
     const cheaper = isWhole ? cheaperPlans(grounds, best.cost, need) : [];
     const limit = mostOffcut(best.plan, grounds, { pieces, need, spacing });
-    if (isWhole && cheaper.length === 0 && best.offcut >= limit) return best.layout;
+    if (isWhole && cheaper.length === 0 && best.offcut >= limit - GAIN * limit) return best.layout;
     const goal = isWhole ? goalOf(round, cheaper.length > 0) : 'strip';
     if (goal === 'strip') yield* anneal(isWhole ? best.plan : withAll(best.plan, grounds, pieces.length), goal);
     else if (goal === 'shorter') yield* anneal(best.plan, goal);

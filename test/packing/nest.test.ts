@@ -254,8 +254,12 @@ test('the same seed and steps give the same layout', () => {
   expect(found(given, 7)).toEqual(found(given, 7));
 });
 
-test('a search that cannot be bettered ends', () => {
-  const search = searchNest({ blanks: [blank(plate(50, 100))], beds: [bed(plate(100, 100))], spacing: SPACING }, 1);
+test.each([2, 2.025])('a search that cannot be bettered ends, pieces %s apart', (spacing) => {
+  // two of 100 above each other: no strip can be narrower
+  const search = searchNest(
+    { blanks: [blank(plate(100, 100), { count: 2 })], beds: [bed(plate(590, 390))], spacing },
+    1,
+  );
   const results = Array.from({ length: 20 }, () => search.next().done);
   expect(results).toContain(true);
 });
