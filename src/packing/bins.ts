@@ -53,7 +53,7 @@ export function* searchBins(given: BinsGiven, seed: number): Search<BinPacking> 
       if (best.bins.length <= bound) return found;
       yield found;
       // only now: the first answer should not have to wait for it
-      if (bound === 0) bound = leastBins(given);
+      if (bound === 0) bound = leastBins(given, { enough: best.bins.length });
     }
   }
 
@@ -79,10 +79,11 @@ const ONE = 0.2;
 const TWO = 0.6;
 
 /**
- * After so many fillings that gained nothing, what lies loose counts more: by so much of its area. Little by little does
- * best; to let the weights fade again, or to put up with something worse now and then, was tried and did harm.
+ * After so many fillings for each bin that gained nothing, what lies loose counts more: by so much of its area. Little by
+ * little does best; to let the weights fade again, or to put up with something worse now and then, was tried and did
+ * harm.
  */
-const PATIENCE = 30;
+const PATIENCE = 4;
 const MORE = 0.04;
 
 /** A tie: a billionth of a bin. */
@@ -173,7 +174,7 @@ function oneFewer(
     }
     idle++;
     if (fillings.length === chosen.length) keep(chosen, fillings);
-    if (idle > PATIENCE) {
+    if (idle > PATIENCE * bins.length) {
       idle = 0;
       for (const piece of loose) costs[piece] = (costs[piece] as number) + MORE * (area[piece] as number);
       cost = sum(loose, costs);
@@ -196,17 +197,22 @@ function oneFewer(
   function lineUp(chosen: readonly number[]): void {
     const size = sizes[below(sizes.length)] as Float64Array;
     // mostly near the order by size
-    const disorder = random() ** 3;
-    let count = 0;
-    const insert = (piece: number): void => {
+    const chance = random();
+    const disorder = chance * chance * chance;
+    let count = loose.length;
+    for (let i = 0; i < count; i++) row[i] = loose[i] as number;
+    for (let b = 0; b < chosen.length; b++) {
+      const bin = bins[chosen[b] as number] as readonly number[];
+      for (let i = 0; i < bin.length; i++) row[count++] = bin[i] as number;
+    }
+    for (let i = 0; i < count; i++) {
+      const piece = row[i] as number;
       const mine = (size[piece] as number) * (1 - disorder * random());
       rank[piece] = mine;
-      let at = count++;
+      let at = i;
       for (; at > 0 && (rank[row[at - 1] as number] as number) < mine; at--) row[at] = row[at - 1] as number;
       row[at] = piece;
-    };
-    for (const piece of loose) insert(piece);
-    for (const bin of chosen) for (const piece of bins[bin] as readonly number[]) insert(piece);
+    }
     filler.waiting = count;
   }
 

@@ -27,8 +27,10 @@ interface BinsGiven {
  * Sums of products of dual feasible functions; `dualFeasible` says why they are bounds. With turns each rectangle counts for the
  * less of its two ways, and in a square bin for the mean of f(w)·g(h) and g(w)·f(h), which is a bound as the mean of two
  * bounds and does not change with the turn.
+ *
+ * @param enough no higher bound is of use: the area is looked at first, which takes no time
  */
-export function leastBins({ width, height, items, turns }: BinsGiven): number {
+export function leastBins({ width, height, items, turns }: BinsGiven, { enough = Infinity } = {}): number {
   const wanted = items.filter(({ count }) => count > 0);
   const bin = { width: Math.round(width * GRID), height: Math.round(height * GRID) };
   const solids = wanted.map((item): Solid => {
@@ -36,11 +38,15 @@ export function leastBins({ width, height, items, turns }: BinsGiven): number {
     const ways = turns && box.width !== box.height ? [box, { width: box.height, height: box.width }] : [box];
     return { ways: ways.filter((way) => fits(way, bin)).map((way) => [way]), count: item.count };
   });
+  if (solids.length === 0) return 0;
   if (solids.some(({ ways }) => ways.length === 0)) return Infinity;
+  const area = solids.reduce((sum, { ways, count }) => sum + areaOfSize(ways[0]?.[0] as Size) * count, 0);
+  const byArea = Math.max(1, Math.ceil(area / areaOfSize(bin) - ROUNDING));
+  if (byArea >= enough) return byArea;
   const need = weighed(solids, bin, (values) =>
     values.reduce((sum, value, i) => sum + value * (solids[i] as Solid).count, 0),
   );
-  return Math.max(0, Math.ceil(need - ROUNDING));
+  return Math.max(byArea, Math.ceil(need - ROUNDING));
 }
 
 /**
@@ -103,7 +109,7 @@ export function leastSheets({ blanks, beds, spacing }: SheetsGiven): number {
     return sum - mostHeld(byRatio, values, gross, wanted, room);
   });
   const most = beds.reduce((sum, { count }) => sum + count, 0);
-  const sheets = Math.max(byArea, Math.ceil(bySize - ROUNDING));
+  const sheets = Math.max(1, byArea, Math.ceil(bySize - ROUNDING));
   return sheets > most ? Infinity : sheets;
 }
 
@@ -231,6 +237,7 @@ interface Solid {
   readonly count: number;
 }
 
+const areaOfSize = ({ width, height }: Size): number => width * height;
 const fits = (box: Size, bin: Size): boolean => box.width <= bin.width && box.height <= bin.height;
 
 /** The most that `sum` makes of the pieces' values, over all pairs of functions; in bins. */

@@ -10,6 +10,7 @@ describe('fewest bins for rectangles', () => {
   // known by hand: each row says why fewer are impossible; that so many are enough is plain
   test.each([
     { why: 'there is nothing', items: [], turns: false, least: 0 },
+    { why: 'a speck takes a bin', items: [times(1, 0.01, 0.01)], turns: false, least: 1 },
     { why: 'two bins full, to the last bit', items: [times(8, 50, 50)], turns: false, least: 2 },
     { why: 'and a sliver more', items: [times(8, 50, 50), times(1, 1, 1)], turns: false, least: 3 },
     { why: 'three thirds, though a third has no end', items: [times(9, 100 / 3, 100 / 3)], turns: false, least: 1 },
