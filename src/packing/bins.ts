@@ -21,11 +21,11 @@ interface BinsGiven {
 /**
  * Rectangles into the fewest bins.
  *
- * First the pieces are put in by size, by several measures of size. Then one bin fewer is tried, again and again: what lay in
- * the emptiest lies loose, and one to three bins are emptied and filled anew from their pieces and the loose ones,
- * in a random order near one by size. A filling is kept where no more is left loose than before, measured by area; what lies
- * loose for long counts more and more (the weights of a breakout search, Morris 1993), so that pieces that
- * are hard to place get in and others come out. Ends at the lower bound.
+ * First the pieces are put in by size, by several measures of size. Then one bin fewer is tried, again and again: what
+ * lay in the emptiest lies loose, and one to three bins are emptied and filled anew from their pieces and the loose
+ * ones, in a random order near one by size. A filling is kept where no more is left loose than before, measured by
+ * area; what lies loose for long counts more and more (the weights of a breakout search, Morris 1993), so that pieces
+ * that are hard to place get in and others come out. Ends at the lower bound.
  */
 export function* searchBins(given: BinsGiven, seed: number): Search<BinPacking> {
   const { items, turns } = given;
@@ -79,9 +79,9 @@ const ONE = 0.2;
 const TWO = 0.6;
 
 /**
- * After so many fillings for each bin that gained nothing, what lies loose counts more: by so much of its area. Little by
- * little does best; to let the weights fade again, or to put up with something worse now and then, was tried and did
- * harm.
+ * After so many fillings for each bin that gained nothing, what lies loose counts more: by so much of its area. Little
+ * by little does best; to let the weights fade again, or to put up with something worse now and then, was tried and
+ * did harm.
  */
 const PATIENCE = 4;
 const MORE = 0.04;
@@ -124,7 +124,10 @@ function filled(filler: BinFiller, size: Float64Array, rule: number): Packing {
   return { bins, x: x.slice(), y: y.slice(), turned: turned.slice() };
 }
 
-/** Bins, of which the emptiest counts only for what lies in it: so the packing is chosen that comes nearest to one fewer. */
+/**
+ * Bins, of which the emptiest counts only for what lies in it: so the packing is chosen that comes nearest to one
+ * fewer.
+ */
 function costOf({ bins }: Packing, area: Float64Array): number {
   return bins.length - 1 + Math.min(...bins.map((bin) => sum(bin, area)));
 }

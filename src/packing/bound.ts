@@ -4,7 +4,10 @@ import { dualFeasible, type Sizes } from './dual-feasible.js';
 import { innerRectangles } from './inner-rectangles.js';
 import type { Bed, Blank, Rectangle, Ring } from './shapes.js';
 
-/** Whole grid lines to the millimetre: what is counted must be free of rounding. Searches for bins count on the same grid. */
+/**
+ * Whole grid lines to the millimetre: what is counted must be free of rounding. Searches for bins count on the same
+ * grid.
+ */
 export const GRID = 1e7;
 
 /** A sum of products of fractions may come out so much too large, in bins: less is no reason for one more. */
@@ -24,9 +27,9 @@ interface BinsGiven {
 /**
  * Fewer bins than this cannot hold the rectangles. Infinity where one is larger than the bin.
  *
- * Sums of products of dual feasible functions; `dualFeasible` says why they are bounds. With turns each rectangle counts for the
- * less of its two ways, and in a square bin for the mean of f(w)·g(h) and g(w)·f(h), which is a bound as the mean of two
- * bounds and does not change with the turn.
+ * Sums of products of dual feasible functions; `dualFeasible` says why they are bounds. With turns each rectangle
+ * counts for the less of its two ways, and in a square bin for the mean of f(w)·g(h) and g(w)·f(h), which is a bound
+ * as the mean of two bounds and does not change with the turn.
  *
  * @param enough no higher bound is of use: the area is looked at first, which takes no time
  */
@@ -50,8 +53,8 @@ export function leastBins({ width, height, items, turns }: BinsGiven, { enough =
 }
 
 /**
- * What a drawing in chords may be off its true outline, with the clipping's own roundings, mm: chords stray by 0.01, the
- * clipping's by a tenth of that.
+ * What a drawing in chords may be off its true outline, with the clipping's own roundings, mm: chords stray by 0.01,
+ * the clipping's by a tenth of that.
  */
 const OFF = 0.015;
 
@@ -65,19 +68,19 @@ interface SheetsGiven {
 /**
  * Fewer sheets than this cannot hold the blanks. Infinity where the beds that there are cannot.
  *
- * Each blank lies either in another's window or clear of all other outlines; there is no third, for its material
- * hangs together. Two bounds:
+ * Each blank lies either in another's window or clear of all other outlines; there is no third, for its material hangs
+ * together. Two bounds:
  *
- * 1. Area. Outlines grown by half the spacing do not overlap and lie on the bed grown by as much. A blank in a window is
- *    no part of this sum, but all those in one window, grown, lie within the window shrunk by half the spacing: so the windows save
- *    no more than their areas, nor more than what could go into them at all.
+ * 1. Area. Outlines grown by half the spacing do not overlap and lie on the bed grown by as much. A blank in a window
+ *    is no part of this sum, but all those in one window, grown, lie within the window shrunk by half the spacing: so
+ *    the windows save no more than their areas, nor more than what could go into them at all.
  * 2. Size. Of each outline a rectangle that lies within it may stand for it. Two of them are the spacing apart in a
- *    straight line, so at least spacing/√2 apart across or along: grown by half of that they do not overlap, and
- *    the bounds for rectangles hold. Here, too, what could lie in windows may be missing from the sum, by area at most what
- *    the windows hold: the most that such pieces could weigh is a knapsack that may be filled with fractions.
+ *    straight line, so at least spacing/√2 apart across or along: grown by half of that they do not overlap, and the
+ *    bounds for rectangles hold. Here, too, what could lie in windows may be missing from the sum, by area at most
+ *    what the windows hold: the most that such pieces could weigh is a knapsack that may be filled with fractions.
  *
- * Where beds differ the second takes the rectangle round all of them for each, the first their areas, the largest first.
- * Every length is taken a little to the safe side, for the chords of what is round.
+ * Where beds differ the second takes the rectangle round all of them for each, the first their areas, the largest
+ * first. Every length is taken a little to the safe side, for the chords of what is round.
  */
 export function leastSheets({ blanks, beds, spacing }: SheetsGiven): number {
   const wanted = blanks.filter(({ count }) => count > 0);
@@ -176,7 +179,10 @@ function windowsOf(
   return { held, room: Math.min(room, all) };
 }
 
-/** The most that pieces in windows can weigh, area being limited: those that weigh most for their area first, the last in part. */
+/**
+ * The most that pieces in windows can weigh, area being limited: those that weigh most for their area first, the last
+ * in part.
+ */
 function mostHeld(
   held: number[],
   values: Float64Array,
@@ -232,7 +238,10 @@ interface Size {
 
 /** A piece as a bound sees it. */
 interface Solid {
-  /** The ways in which it may lie, and for each the upright rectangles that it covers then: any one of them may stand for it. */
+  /**
+   * The ways in which it may lie, and for each the upright rectangles that it covers then: any one of them may stand
+   * for it.
+   */
   readonly ways: readonly (readonly Size[])[];
   readonly count: number;
 }

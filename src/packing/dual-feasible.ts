@@ -43,7 +43,10 @@ function rounded(whole: number, k: number): DualFeasible {
   };
 }
 
-/** Martello & Toth's bound as a function (Fekete & Schepers, U^(ε)): beside what is all but `step` wide nothing else counts. */
+/**
+ * Martello & Toth's bound as a function (Fekete & Schepers, U^(ε)): beside what is all but `step` wide nothing else
+ * counts.
+ */
 function widened(whole: number, step: number): DualFeasible {
   return (size) => (size < step ? 0 : size > whole - step ? 1 : size / whole);
 }

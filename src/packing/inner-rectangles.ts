@@ -8,9 +8,9 @@ const LEVELS = 24;
 const MOST = 8;
 
 /**
- * Upright rectangles that lie inside an outline, as large as can be: none of them is both narrower and lower than another.
- * Between two of the outline's heights the strip is cut wherever an edge passes through it; what is left between two
- * cuts is all inside or all outside.
+ * Upright rectangles that lie inside an outline, as large as can be: none of them is both narrower and lower than
+ * another. Between two of the outline's heights the strip is cut wherever an edge passes through it; what is left
+ * between two cuts is all inside or all outside.
  */
 export function innerRectangles(outline: Ring): readonly Box[] {
   const heights = [...new Set(outline.map(({ y }) => y))].sort((a, b) => a - b);

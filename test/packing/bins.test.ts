@@ -9,7 +9,10 @@ import { cutSheets } from './cut-sheets.js';
 type Given = Parameters<typeof searchBins>[0];
 const times = (count: number, width: number, height: number): Rectangle => ({ width, height, count });
 
-/** What is wrong with a packing, reckoned from the rectangles alone: each there as often as wanted, in the bin, clear of the others. */
+/**
+ * What is wrong with a packing, reckoned from the rectangles alone: each there as often as wanted, in the bin, clear
+ * of the others.
+ */
 function faults({ width, height, items, turns }: Given, { bins }: BinPacking): readonly string[] {
   const OFF = 1e-6;
   const found: string[] = [];

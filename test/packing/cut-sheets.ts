@@ -12,7 +12,8 @@ interface Cut {
 }
 
 /**
- * Pieces of so many sheets, cut right across again and again: so it is known that they can be packed into as many, and how.
+ * Pieces of so many sheets, cut right across again and again: so it is known that they can be packed into as many, and
+ * how.
  */
 export const cutSheets = ({ width, height, sheets, web, pieces }: Cut): fc.Arbitrary<readonly Rectangle[]> =>
   fc
