@@ -1,4 +1,4 @@
-import { searchNest } from '../packing/nest.js';
+import { searchSheets } from '../packing/pack-sheets.js';
 import type { Search } from '../packing/search.js';
 import type { Bed, Blank, Place } from '../packing/shapes.js';
 import { bedsOf, priceOf, type SheetStock } from './stock.js';
@@ -73,9 +73,9 @@ const countOf = (filled: readonly Filled[], blank: number): number =>
   filled.reduce((sum, { places }) => sum + places.filter((place) => place.blank === blank).length, 0);
 
 function* search(beds: readonly Ground[], { blanks, spacing }: PackGiven): Search<readonly Filled[]> {
-  const nest = searchNest({ blanks, beds, spacing }, SEED);
+  const layouts = searchSheets({ blanks, beds, spacing }, SEED);
   for (;;) {
-    const { done, value } = nest.next();
+    const { done, value } = layouts.next();
     const filled = value.sheets.map(({ bed, places }) => ({ ground: beds[bed] as Ground, places }));
     if (done) return filled;
     yield filled;

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { searchBins } from '../../src/packing/bins.js';
-import { searchNest } from '../../src/packing/nest.js';
+import { searchSheets } from '../../src/packing/pack-sheets.js';
 import type { Blank, Layout, Rectangle, Ring } from '../../src/packing/shapes.js';
 import { searchStrip } from '../../src/packing/strip.js';
 import { type Instance, report } from './report.js';
@@ -113,7 +113,7 @@ function sheetsOf({ name, sheet, margin, web, parts, best }: PartList, { seconds
     bestEquivalents: best.equivalents,
     solve: (seed) => {
       const { found, firstMilliseconds } = timed(
-        () => searchNest({ blanks, beds: [bed], spacing: web }, seed),
+        () => searchSheets({ blanks, beds: [bed], spacing: web }, seed),
         seconds,
       );
       const clear = Math.max(...found.sheets.map(({ places }) => clearStrip(places, blanks, { margin, web, usable })));
