@@ -49,8 +49,6 @@ export function planDesign(design: Design): { readonly plan: PlanDocument; reado
 /** What takes packing, solids and writers; loaded when it is asked for. */
 export interface LoadedWorkshop {
   readonly check: (design: Design, options: CheckOptions) => CheckResult;
-  /** The part of the check that looks for light, for a second thread; null where there is no camera to look into. */
-  readonly light: (design: Design) => LightProof | null;
   readonly build: (design: Design, options: CheckOptions & { readonly despite: readonly string[] }) => BuildResult;
   readonly spacer: (design: Design, wanted: SpacerWanted) => SpacerResult;
   readonly coupon: (design: Design) => CouponFiles;
@@ -67,11 +65,19 @@ export async function loadWorkshop(): Promise<LoadedWorkshop> {
   const kernel = await loadKernel();
   return {
     check: (design, options) => workshop.checkCamera(design, kernel, options),
-    light: (design) => workshop.lightIn(design),
     build: (design, options) => workshop.buildCamera(design, kernel, options),
     spacer: (design, wanted) => workshop.spacerAlone(design, wanted),
     coupon: (design) => workshop.couponFiles(design),
     couponForm: testPiece.couponForm,
     takeReadings: testPiece.takeReadings,
+  };
+}
+
+/** The part of the check that looks for light, alone and for a second thread: null where there is no camera to look into. */
+export async function loadLight(): Promise<(design: Design) => LightProof | null> {
+  const { proveLight } = await import('./proof/light.js');
+  return (design) => {
+    const { build, drawable } = planCamera(design);
+    return drawable ? proveLight(design, build) : null;
   };
 }

@@ -25,7 +25,7 @@ import type { Part, PrintedPart } from './model/part.js';
 import type { PlanDocument, PlanSpacer } from './model/plan.js';
 import type { ProofDocument } from './model/proof.js';
 import { inOrder, type Planned, planCamera, planOf } from './pipeline.js';
-import { type LightProof, proveLight } from './proof/light.js';
+import type { LightProof } from './proof/light.js';
 import { prove } from './proof/prove.js';
 import { partsPart } from './sheets/checks.js';
 import { cutLine, cutOnce } from './sheets/cut-line.js';
@@ -72,12 +72,6 @@ export interface CheckOptions {
   readonly effort?: number;
   /** Gives the proof of the dark, where another thread makes it meanwhile. */
   readonly lightOf?: () => LightProof;
-}
-
-/** What `lightOf` gives: the proof of the dark in a camera that can be put together. */
-export function lightIn(design: Design): LightProof | null {
-  const { build, drawable } = planCamera(design);
-  return drawable ? proveLight(design, build) : null;
 }
 
 export interface CheckResult {
@@ -138,6 +132,20 @@ export function buildCamera(
   });
   stage('modelling prints', 0.4);
   const prints = printsOf(build.parts, kernel);
+  const drawn = (waived: readonly string[]): readonly OutputFile[] => [
+    ...sheetFiles({ ...planned, despite: waived }, cut),
+    ...remnantFiles(planned, cut),
+    text(
+      'sheets/overview.svg',
+      overviewSvg(cut.sheets, {
+        title: [`${design.name}, revision ${planned.revision}`, ...despiteText(waived)].join('; '),
+        pieces,
+        offcuts: cut.offcuts,
+      }),
+    ),
+  ];
+  // the search for light runs beside: what need not wait for the proof is done before it
+  const sheetsDrawn = despite.length === 0 ? drawn([]) : null;
   stage('putting it together', 0.5);
   const proven = planned.drawable
     ? prove(design, planned.build, kernel, lightOf)
@@ -156,16 +164,7 @@ export function buildCamera(
   const files: readonly OutputFile[] = [
     text('plan.json', `${JSON.stringify(plan, null, 2)}\n`),
     text('parts.json', partsJson(build, revision, meshes)),
-    ...sheetFiles({ ...planned, despite: waived }, cut),
-    ...remnantFiles(planned, cut),
-    text(
-      'sheets/overview.svg',
-      overviewSvg(cut.sheets, {
-        title: [`${design.name}, revision ${revision}`, ...despiteText(waived)].join('; '),
-        pieces,
-        offcuts: cut.offcuts,
-      }),
-    ),
+    ...(sheetsDrawn ?? drawn(waived)),
     ...leakFiles(proven.leaks).map((file) => ({ ...file, path: `drawings/${file.path}` })),
     ...prints.flatMap(({ part, boundary }) => [
       { path: `prints/${part.id}.stl`, bytes: stl(boundary.mesh) },

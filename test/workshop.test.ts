@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { loadWorkshop } from '../src/index.js';
+import { loadLight, loadWorkshop } from '../src/index.js';
 import { changed, designOf } from './design/reading.js';
 import { heron } from './design/worked-designs.js';
 
-const { check, light } = await loadWorkshop();
+const { check } = await loadWorkshop();
+const light = await loadLight();
 const checked = (text: string) => check(designOf(text), { onProgress: () => {} });
 
 describe('not-proven: a design of which no camera can be put together', () => {

@@ -46,8 +46,8 @@ export function roomsOn(part: FlatPart, taken: readonly Path[]): Rooms {
   const outline = flatten(part.outline, CHORD);
   const holes = part.holes.map((hole) => flatten(hole, CHORD));
   const blots = taken.map(({ vertices }) => cornersOf(boundsOfPoints(vertices)));
-  const edges = [outline, ...holes, ...blots].flatMap(ring);
   const bounds = boundsOf(part.outline);
+  const edgesIn = byHeight([outline, ...holes, ...blots].flatMap(ring), bounds);
   const levels = [...new Set([...part.holes, part.outline, ...blots].flat().map(({ y }) => Math.round(y * 100) / 100))];
   const isWood = (point: Point) => inside(outline, point) && !holes.some((hole) => inside(hole, point));
 
@@ -73,7 +73,7 @@ export function roomsOn(part: FlatPart, taken: readonly Path[]): Rooms {
   /** From where to where the left side of a block may lie in a row. */
   function stretchesIn(y: number, { width, height, clearance }: Room): readonly Stretch[] {
     const clear = clearance + CHORD;
-    return freeStretches(edges, y - clear, y + height + clear, bounds)
+    return freeStretches(edgesIn, y - clear, y + height + clear, bounds)
       .filter(([from, to]) => to - from >= width + 2 * clear)
       .filter(([from, to]) => isWood({ x: (from + to) / 2, y: y + height / 2 }))
       .map(([from, to]) => [from + clear, to - clear - width]);
@@ -111,10 +111,29 @@ function along([first, last]: Stretch, wanted: number): readonly number[] {
   return places.sort((a, b) => Math.abs(a - wanted) - Math.abs(b - wanted) || a - b);
 }
 
+/** All edges that come into a row, and others near it; some twice. */
+type EdgesIn = (low: number, high: number) => readonly Edge[];
+
+/** Height of the shelves on which edges are kept, mm. */
+const SHELF = 6;
+
+/** Edges by height, since a row meets few of them. */
+function byHeight(edges: readonly Edge[], { bottom, top }: Box): EdgesIn {
+  const last = Math.max(0, Math.floor((top - bottom) / SHELF));
+  const shelfAt = (y: number) => Math.min(last, Math.max(0, Math.floor((y - bottom) / SHELF)));
+  const shelves = Array.from({ length: last + 1 }, (): Edge[] => []);
+  for (const edge of edges)
+    for (let k = shelfAt(edge.low); k <= shelfAt(edge.high); k++) (shelves[k] as Edge[]).push(edge);
+  return (low, high) => {
+    const [first, end] = [shelfAt(low), shelfAt(high)];
+    return first === end ? (shelves[first] as Edge[]) : shelves.slice(first, end + 1).flat();
+  };
+}
+
 /** What no edge comes into of a row, from the left of the part to its right. */
-function freeStretches(edges: readonly Edge[], low: number, high: number, { left, right }: Box): readonly Stretch[] {
+function freeStretches(edgesIn: EdgesIn, low: number, high: number, { left, right }: Box): readonly Stretch[] {
   const met: [number, number][] = [];
-  for (const { a, b, low: from, high: to } of edges) {
+  for (const { a, b, low: from, high: to } of edgesIn(low, high)) {
     if (to <= low + NOTHING || from >= high - NOTHING) continue;
     const rise = b.y - a.y;
     if (Math.abs(rise) < NOTHING) {

@@ -1,5 +1,5 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import { loadWorkshop, type Progress } from '../index.js';
+import type { Progress } from '../index.js';
 import { lightElsewhere } from './light-elsewhere.js';
 import type { Message, Outcome, Task } from './task.js';
 
@@ -7,8 +7,9 @@ const send = (message: Message): void => parentPort?.postMessage(message);
 const onProgress = (progress: Progress): void => send({ progress });
 
 async function outcomeOf(task: Task): Promise<Outcome[keyof Outcome]> {
-  // the search for light takes as long as all the rest: it runs beside it
+  // the search for light takes as long as all the rest: it runs beside it, and begins before anything is loaded here
   const lightOf = task.kind === 'spacer' ? undefined : lightElsewhere(task.design);
+  const { loadWorkshop } = await import('../index.js');
   const workshop = await loadWorkshop();
   switch (task.kind) {
     case 'check':

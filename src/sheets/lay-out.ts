@@ -58,7 +58,7 @@ const MARGIN = 5;
 /** How long better layouts are looked for where nobody says: about two seconds for the seventy pieces of a camera. */
 export const EFFORT = 20;
 /** Of the packer, for each unit of effort: about a tenth of a second. */
-const STEPS = 40;
+const STEPS = 80;
 /** Of the search for the order of cuts, for each way round of a sheet: some always, and some for each unit of effort. */
 const ORDER_FIRST = 20;
 const ORDER_STEPS = 1;
