@@ -55,8 +55,8 @@ export function offcutOf(
   return best;
 }
 
-/** The longest stretch between two limits that nothing touches. */
-function clearStretch(
+/** The longest stretch between two limits that nothing touches; the first of several. */
+export function clearStretch(
   taken: readonly (readonly [number, number])[],
   from: number,
   to: number,

@@ -1,6 +1,7 @@
 import { type Box, boundsOfPoints, type ClosedPath, inside, type Point } from '../geometry/path.js';
 import { box, rectangle } from '../geometry/shapes.js';
 import type { Remnant } from '../model/remnant.js';
+import { clearStretch } from '../packing/offcut.js';
 import { roomsWithin } from '../packing/silhouette.js';
 import { chordsInWaste } from './chords.js';
 import { outerBox } from './outer-box.js';
@@ -108,10 +109,12 @@ export function offcutOf(sheet: Sheet): SheetOffcut | null {
     .flatMap(({ paths }) => paths.map(({ path }) => outerBox(path.vertices)));
   const across = clearStretch(
     boxes.map(({ left, right }) => [left - spacing, right + spacing] as const),
+    0,
     width,
   );
   const up = clearStretch(
     boxes.map(({ bottom, top }) => [bottom - spacing, top + spacing] as const),
+    0,
     height,
   );
   const upright = { sheet: name, left: across[0], bottom: 0, right: across[1], top: height };
@@ -119,19 +122,4 @@ export function offcutOf(sheet: Sheet): SheetOffcut | null {
   const size = (b: Box) => (b.right - b.left) * (b.top - b.bottom);
   const largest = size(level) > size(upright) ? level : upright;
   return Math.min(largest.right - largest.left, largest.top - largest.bottom) < WORTH_KEEPING ? null : largest;
-}
-
-/** The longest stretch from 0 to a limit that nothing touches. */
-function clearStretch(taken: readonly (readonly [number, number])[], limit: number): readonly [number, number] {
-  let reached = 0;
-  let best: readonly [number, number] = [0, 0];
-  const longer = (from: number, to: number) => {
-    if (to - from > best[1] - best[0]) best = [from, to];
-  };
-  for (const [low, high] of [...taken].sort((a, b) => a[0] - b[0])) {
-    longer(reached, low);
-    reached = Math.max(reached, high);
-  }
-  longer(reached, limit);
-  return best;
 }
