@@ -1,5 +1,5 @@
-import { lettering } from '../../geometry/lettering.js';
-import { boundsOfPoints, type Path } from '../../geometry/path.js';
+import type { Path } from '../../geometry/path.js';
+import { wordExtent } from '../../geometry/word-extent.js';
 import type { Mark } from '../../model/part.js';
 import { extensionStops } from '../../optics/conjugates.js';
 import { plainNumber } from '../../units/print.js';
@@ -127,7 +127,7 @@ export function sizeFocusScale(given: FocusScaleGiven): FocusScale {
     right: magnifications.map(({ z }) => stroke(first, first + TICK, z)),
     rightMarks: [
       ...named.map(({ text, z }) => word(text, z, { beginning: beside })),
-      ...corrections.filter((own) => !screws.some((z) => isUnder(given, own, z))),
+      ...corrections.filter((own) => !screws.some((z) => isUnder(underHeads(given, own), z))),
     ],
     left: distances.map(({ z }) => stroke(-first, -first - TICK, z)),
     leftMarks: [
@@ -160,13 +160,10 @@ const stroke = (from: number, to: number, z: number): Path => ({
 
 /** A word beside its line, its first stroke beginning at an x or its last one ending there. */
 function word(text: string, z: number, at: { readonly beginning: number } | { readonly ending: number }): Mark {
-  const { left, right } = ink(text);
+  const { left, right } = wordExtent(text, HEIGHT);
   const x = 'beginning' in at ? at.beginning - left : at.ending - right;
   return { text, x, y: z + HEIGHT / 2, height: HEIGHT, turn: 0 };
 }
-
-/** From where to where the strokes of a word go, its line beginning at 0. */
-const ink = (text: string) => boundsOfPoints(lettering(text, HEIGHT).strokes.flatMap(({ vertices }) => vertices));
 
 /** Lines that would crowd are left out; those that would only crowd the words keep their line. */
 function spaced(lines: readonly Line[]): readonly Line[] {
@@ -182,25 +179,34 @@ function spaced(lines: readonly Line[]): readonly Line[] {
   return kept;
 }
 
-/** Whether the head of a screw at z would lie on a word of the right-hand keeper; those of the left-hand one end before it. */
-function isUnder({ keeperEdge, screwLine }: FocusScaleGiven, { text, x, y }: Mark, z: number): boolean {
-  const { left, right } = ink(text);
+/** Where along the keeper the head of a screw would lie on a word of the right-hand one; words of the left-hand one end before it. */
+function underHeads(
+  { keeperEdge, screwLine }: FocusScaleGiven,
+  { text, x, y }: Mark,
+): readonly [number, number] | null {
+  const { left, right } = wordExtent(text, HEIGHT);
   const middle = keeperEdge + screwLine;
   const reach = HEAD / 2 + BESIDE_HEAD;
-  return Math.abs(y - HEIGHT / 2 - z) < reach + HEIGHT / 2 && x + left < middle + reach && x + right > middle - reach;
+  if (x + left >= middle + reach || x + right <= middle - reach) return null;
+  const z = y - HEIGHT / 2;
+  return [z - reach - HEIGHT / 2, z + reach + HEIGHT / 2];
 }
+
+const isUnder = (stretch: readonly [number, number] | null, z: number): boolean =>
+  stretch !== null && z > stretch[0] && z < stretch[1];
 
 /** Five screws along the keeper, moved to where they lie on the fewest words, by as little as it takes, and clear of the rails' dowels. */
 function screwsBeside(given: FocusScaleGiven, words: readonly Mark[]): readonly number[] {
   const length = given.railLength;
   const dowels = [24, length - 30];
+  const stretches = words.map((own) => underHeads(given, own)).filter((one) => one !== null);
   return Array.from({ length: SCREWS }, (_, i) => {
     const ideal = FIRST_SCREW + (i * (length - FIRST_SCREW - LAST_SCREW)) / (SCREWS - 1);
     let best = { z: ideal, hidden: Infinity };
     for (let k = 0; k <= 2 * SCREW_STRAYS; k++)
       for (const z of [ideal + k / 2, ideal - k / 2]) {
         if (z < 10 || z > length - 10 || dowels.some((dowel) => Math.abs(z - dowel) < 7)) continue;
-        const hidden = words.filter((own) => isUnder(given, own, z)).length;
+        const hidden = stretches.filter((one) => isUnder(one, z)).length;
         if (hidden < best.hidden) best = { z, hidden };
       }
     return best.z;
