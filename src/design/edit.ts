@@ -12,10 +12,11 @@ import {
 } from 'yaml';
 import { parseLength } from '../units/length.js';
 import { plainNumber } from '../units/print.js';
+import { designJsonSchema } from './json-schema.js';
 import { keyTable } from './key-table.js';
 import type { Problem } from './problem.js';
 import { readDesign } from './read.js';
-import { problemAt, type Source } from './source.js';
+import { designFile, problemAt, type Source } from './source.js';
 import { type FindRemnant, noRemnants } from './stock.js';
 import { pathText, readYaml } from './yaml.js';
 
@@ -56,11 +57,11 @@ export function editDesign(
   find: FindRemnant = noRemnants,
 ): DesignEdit | { readonly problems: readonly Problem[] } {
   const mark = text.startsWith(BYTE_ORDER_MARK) ? BYTE_ORDER_MARK : '';
-  const original: Source = { file, text: text.slice(mark.length) };
+  const original: Source = { file, text: text.slice(mark.length), kind: designFile };
   const before = readDesign(original.text, file, find);
   if ('problems' in before) return before;
   const changed: ChangedKey[] = [];
-  const order = keyTable().map(({ path }) => path);
+  const order = keyTable(designJsonSchema()).map(({ path }) => path);
   let { text: edited } = original;
   for (const change of changes) {
     const step = changeOne(edited, change, order);
@@ -68,7 +69,7 @@ export function editDesign(
     edited = step.text;
     if (step.changed !== null) changed.push(step.changed);
   }
-  if (!readsBack(original, { file, text: edited }, changes) || 'problems' in readDesign(edited, file, find)) {
+  if (!readsBack(original, { ...original, text: edited }, changes) || 'problems' in readDesign(edited, file, find)) {
     const paths = changes.map(({ path }) => path).join(', ');
     const unsafe = {
       what: 'The file is written in a way that cannot be changed safely.',

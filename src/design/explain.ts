@@ -2,11 +2,11 @@ import type * as z from 'zod';
 import { formatsLike } from '../standards/formats.js';
 import { quoted } from '../units/quantity.js';
 import { BREAK, orList } from './fields.js';
-import { type DocumentedKey, keyTable } from './key-table.js';
+import type { DocumentedKey } from './key-table.js';
 import { nearestWord } from './nearest-word.js';
 import { pathText } from './yaml.js';
 
-/** A fault in a value or a key of the design, not yet tied to a place in the file. */
+/** A fault in a value or a key of the file, not yet tied to a place in the file. */
 export interface Fault {
   readonly path: readonly PropertyKey[];
   /** Whether the key is at fault or what stands after it. */
@@ -21,9 +21,12 @@ export interface Fault {
 
 type Issue = z.core.$ZodIssue;
 
-/** What the schema found, in the words of someone who writes a design file. */
-export function explainIssues(issues: readonly Issue[], written: unknown): readonly Fault[] {
-  const table = keyTable();
+/** What a schema found, in the words of someone who writes the file; `table` has its keys. */
+export function explainIssues(
+  issues: readonly Issue[],
+  written: unknown,
+  table: readonly DocumentedKey[],
+): readonly Fault[] {
   const faults = issues.flatMap((issue) => explain(issue, [], written, table));
   const mistyped = new Set(faults.flatMap(({ meant }) => (meant === undefined ? [] : [meant])));
   return faults.filter(({ path, missing }) => !(missing && mistyped.has(pathText(path)))); // one slip, one message

@@ -1,6 +1,4 @@
-import { designJsonSchema } from './json-schema.js';
-
-/** One key of the design file, as documented. */
+/** One key of a file that people write, as documented. */
 export interface DocumentedKey {
   /** `holders[].filmDepth` */
   readonly path: string;
@@ -25,8 +23,9 @@ interface SchemaNode {
   readonly anyOf?: readonly SchemaNode[];
 }
 
-/** All keys in the order of the schema, groups before what is in them. */
-export const keyTable = (): readonly DocumentedKey[] => keysOf(designJsonSchema() as SchemaNode, ''); // JSON Schema has this form
+/** All keys of a file, in the order of its JSON Schema, groups before what is in them. */
+export const keyTable = (schema: Readonly<Record<string, unknown>>): readonly DocumentedKey[] =>
+  keysOf(schema as SchemaNode, ''); // JSON Schema has this form
 
 function keysOf(schema: SchemaNode, path: string): DocumentedKey[] {
   const { properties = {}, required = [] } = groupOf(schema);

@@ -2,7 +2,7 @@ import { parseLength } from '../units/length.js';
 import { quoted, type Sign } from '../units/quantity.js';
 import { nearestWord } from './nearest-word.js';
 import type { Problem } from './problem.js';
-import { problemAt, type Source, textProblem } from './source.js';
+import { designFile, type FileKind, problemAt, type Source, textProblem } from './source.js';
 import { readYaml } from './yaml.js';
 
 /** The readings of a test piece as they were written, mm; what was left empty is not there. */
@@ -69,13 +69,19 @@ const KEYS: Readonly<Record<string, Key>> = {
   'fits.dropIn': mark('0.6 mm'),
 };
 
+const readingsFile: FileKind = {
+  ...designFile,
+  noun: 'form of readings',
+  begin: 'Fill in the form that was written with the test piece.',
+};
+
 const GROUPS = ['cut', 'cut.fits', 'comb', 'fits'];
 const NEEDED = ['comb.x', 'comb.y'];
 const MOST = 100;
 
 /** Reads what was measured on a test piece, or tells what is wrong with the file, each at its place. */
 export function readReadings(text: string, file: string): ReadReadings {
-  const source: Source = { file, text: text.replace(/^\ufeff/, '') };
+  const source: Source = { file, text: text.replace(/^\ufeff/, ''), kind: readingsFile };
   const unreadable = textProblem(source);
   if (unreadable !== null) return { problems: [unreadable] };
   const outline = readYaml(source);

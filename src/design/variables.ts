@@ -2,8 +2,10 @@ import { completeDesign } from './complete.js';
 import { inconsistencies } from './consistency.js';
 import { defaultedPaths, isDefaulted } from './defaulted.js';
 import type { Design } from './design.js';
+import { designJsonSchema } from './json-schema.js';
 import { keyTable } from './key-table.js';
 import { designSchema, type Written } from './schema.js';
+import { designFile } from './source.js';
 import type { RemnantFiles } from './stock.js';
 import { readYaml } from './yaml.js';
 
@@ -27,7 +29,7 @@ export interface Variable {
  * @param stock of the design that was read from it: it holds the remnants that the text names
  */
 export function variablesOf(text: string, stock: Design['stock'] = []): readonly Variable[] {
-  const outline = readYaml({ file: '', text: text.replace(/^\ufeff/, '') });
+  const outline = readYaml({ file: '', text: text.replace(/^\ufeff/, ''), kind: designFile });
   const outcome = 'value' in outline ? designSchema.safeParse(outline.value, { jitless: true }) : null;
   if (!outcome?.success || !('value' in outline)) throw new Error('a design that was read before cannot be read');
   const written: Written = outcome.data;
@@ -35,7 +37,7 @@ export function variablesOf(text: string, stock: Design['stock'] = []): readonly
     stock.flatMap(({ remnant }) => (remnant ? [[remnant.file, remnant] as const] : [])),
   );
   const defaulted = defaultedPaths(outline.value);
-  const table = new Map(keyTable().map((key) => [key.path, key]));
+  const table = new Map(keyTable(designJsonSchema()).map((key) => [key.path, key]));
   return [
     ...sidesOf(written, defaulted, files),
     ...numbersIn(written).map(({ path, value, distance, put }): Variable => {

@@ -14,9 +14,6 @@ export interface Outline {
   readonly problems: readonly Problem[];
 }
 
-/** A design has some hundred values; a file that unfolds to more through its aliases is a bomb. */
-const MOST_VALUES = 20000;
-
 /** `holders[1].filmDepth` */
 export const pathText = (path: readonly PropertyKey[]): string =>
   path.reduce<string>(
@@ -30,31 +27,28 @@ export function readYaml(source: Source): Outline | { readonly problems: readonl
   const at = (span: Span | null, what: string, accepted: string, path = '') =>
     problemAt(source, span, { path, what, accepted });
   const documents = parseQuietly(source.text);
-  if (documents === 'too deep') return { problems: [at(null, ...TOO_DEEP)] };
+  const { noun, begin: start } = source.kind;
+  if (documents === 'too deep') return { problems: [at(null, ...tooDeep(noun))] };
   const [document, second] = documents;
   if (document === undefined || document.contents === null)
-    return {
-      problems: [
-        at(null, 'The file holds no design.', 'Write a design, or let `tailboard new` write one to start from.'),
-      ],
-    };
+    return { problems: [at(null, `The file holds no ${noun}.`, start)] };
   const first = documents.flatMap(({ errors, warnings }) => [...errors, ...warnings])[0];
   if (first !== undefined) {
     const unclosed = MAY_BE_UNCLOSED.has(first.code) ? unclosedAt(source.text) : null;
-    if (unclosed === null) return { problems: [at(first.pos, ...inWords(first))] };
+    if (unclosed === null) return { problems: [at(first.pos, ...inWords(first, noun))] };
     const sign = /["']/.test(source.text.charAt(unclosed)) ? 'quote' : 'bracket';
     return { problems: [at([unclosed, unclosed + 1], `This ${sign} is not closed.`, `Close the ${sign}.`)] };
   }
   if (second !== undefined) {
     const begin = second.contents?.range?.[0] ?? second.range[0];
-    return { problems: [at([begin, begin + 1], 'Here a second document begins.', 'Keep one design in a file.')] };
+    return { problems: [at([begin, begin + 1], 'Here a second document begins.', `Keep one ${noun} in a file.`)] };
   }
   return unfold(source, document.contents as Node, at); // not null: seen above
 }
 
-const TOO_DEEP: [what: string, accepted: string] = [
-  'The file is nested deeper than any design.',
-  'Give the YAML file of a design.',
+const tooDeep = (noun: string): [what: string, accepted: string] => [
+  `The file is nested deeper than any ${noun}.`,
+  `Give the YAML file of a ${noun}.`,
 ];
 
 const TAGGED: [what: string, accepted: string] = [
@@ -85,8 +79,8 @@ function parseQuietly(text: string) {
   }
 }
 
-function inWords({ code, message }: YAMLError): [what: string, accepted: string] {
-  if (/call stack/.test(message)) return TOO_DEEP;
+function inWords({ code, message }: YAMLError, noun: string): [what: string, accepted: string] {
+  if (/call stack/.test(message)) return tooDeep(noun);
   switch (code) {
     case 'TAB_AS_INDENT':
       return ['A tab stands where the line is indented.', 'Indent with spaces.'];
@@ -135,7 +129,7 @@ function unfold(
 
   const visit = (node: Node | null, path: readonly PropertyKey[], span: Span | null): unknown => {
     values += 1;
-    if (values > MOST_VALUES) return null;
+    if (values > source.kind.mostValues) return null;
     if (node !== null) valueSpans.set(pathText(path), span ?? spanOf(node));
     if (isAlias(node)) {
       const target = anchors.get(node.source);
@@ -214,9 +208,10 @@ function unfold(
   };
 
   const value = visit(root, [], null);
-  if (values > MOST_VALUES) {
+  // a file that unfolds to more through its aliases is a bomb
+  if (values > source.kind.mostValues) {
     const accepted = 'Write the values out once, without aliases.';
-    return { problems: [at(null, 'The file holds far more values than any design has.', accepted)] };
+    return { problems: [at(null, `The file holds far more values than any ${source.kind.noun} has.`, accepted)] };
   }
   return { value, valueSpans, keySpans, problems };
 }

@@ -34,7 +34,7 @@ describe('the published schema', () => {
 });
 
 describe('the table of keys', () => {
-  const table = keyTable();
+  const table = keyTable(designJsonSchema());
   const row = (path: string) => table.find((key) => key.path === path);
 
   test('every key is described, with an example, and with what holds where it is left out if it may be', () => {

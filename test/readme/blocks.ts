@@ -1,3 +1,4 @@
+import { designJsonSchema } from '../../src/design/json-schema.js';
 import { keyTable } from '../../src/design/key-table.js';
 import { planDesign, planPage } from '../../src/index.js';
 import { formats } from '../../src/standards/formats.js';
@@ -43,7 +44,7 @@ function formatTable(): string {
 function keyRows(): string {
   return rows(
     ['key', 'what it says', 'such as', 'where it is left out'],
-    keyTable().map(({ path, description, example, whenAbsent, required, keys }) => [
+    keyTable(designJsonSchema()).map(({ path, description, example, whenAbsent, required, keys }) => [
       keys.length > 0 ? `**${code(path)}**` : code(path),
       description,
       keys.length > 0 ? '' : code(example),
