@@ -27,12 +27,13 @@ const house = readdirSync(join(root, 'src'), { recursive: true, withFileTypes: t
 
 test('there is a house to look at', () => expect(house.length).toBeGreaterThan(50));
 
-const low = ['units', 'standards', 'optics', 'geometry', 'model', 'joinery', 'assembly'];
+const low = ['units', 'standards', 'statistics', 'optics', 'geometry', 'model', 'joinery', 'assembly'];
 
 /** Which folders and files each folder may import beside its own; the rest of ours is closed to it. */
 const directions: Readonly<Record<string, readonly string[]>> = {
   units: [],
   standards: [],
+  statistics: [],
   optics: [],
   geometry: [],
   model: ['geometry'],
@@ -42,6 +43,10 @@ const directions: Readonly<Record<string, readonly string[]>> = {
   camera: [...low, 'design/design.js'],
   proof: [...low, 'design/design.js', 'camera/objects.js'],
   explain: [...low, 'design', 'camera'],
+  forms: ['units', 'standards', 'model', 'design'],
+  'lens-bench': ['units', 'standards', 'statistics', 'optics', 'geometry', 'model'],
+  exposure: ['units', 'standards', 'statistics', 'optics', 'geometry', 'model', 'design/design.js'],
+  survey: [...low, 'design', 'camera', 'forms', 'packing', 'pipeline.js'],
   packing: ['geometry'],
   sheets: ['geometry', 'model', 'packing'],
   coupon: ['units', 'standards', 'geometry', 'model', 'joinery', 'sheets', 'design/design.js'],
@@ -92,14 +97,16 @@ const doors: Readonly<Record<string, RegExp>> = {
   '@jscad/stl-serializer': /^src\/files\/stl\.ts$/,
   'clipper2-ts': /^src\/geometry\/clip\.ts$/,
   commander: /^src\/cli\//,
+  'dejavu-fonts-ttf': /^src\/cli\//,
   fflate: /^src\/files\/zip\.ts$/,
   hersheytext: /^src\/geometry\/lettering\.ts$/,
   makerjs: /^src\/files\/dxf\.ts$/,
   'manifold-3d': /^src\/geometry\/kernel\.ts$/,
   picocolors: /^src\/cli\//,
   svgo: /^src\/files\/svg\.ts$/,
+  pdfkit: /^src\/files\/pdf\.ts$/,
   yaml: /^src\/design\//,
-  zod: /^src\/design\//,
+  zod: /^src\/(?:design|forms)\//,
 };
 
 const packagesAtTheirDoors: Rule = ({ path, text }) =>
