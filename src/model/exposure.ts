@@ -39,6 +39,7 @@ export type Reading = (MeterReading | FlashReading) & {
 
 interface MeterReading {
   readonly kind: 'meter';
+  /** As metered: of a long test exposure, without what the paper or film lost in it. */
   readonly time: number;
 }
 
@@ -71,7 +72,7 @@ export interface Exposure {
   readonly pops: number | null;
   /** By the meter and the factors. */
   readonly time: number | null;
-  /** With what the paper or film loses in a long exposure. */
+  /** With what the paper or film loses in a long exposure; null where that is not known and the time is above 1 s. */
   readonly correctedTime: number | null;
   /** How much more exposure each asks for than the reading had, in stops; the total without reciprocity. */
   readonly stops: {
@@ -82,6 +83,6 @@ export interface Exposure {
     readonly distance: number | null;
     readonly total: number;
   };
-  /** From the front principal plane; far is null where it is infinite, both where the subject is. */
-  readonly depthOfField: { readonly near: number | null; readonly far: number | null };
+  /** From the front principal plane; far is null where it is infinite. */
+  readonly depthOfField: { readonly near: number; readonly far: number | null };
 }

@@ -71,3 +71,31 @@ export const glassShift = (thickness: number, n: number): number => thickness * 
  */
 export const effectiveDepth = (physical: number, glass: { readonly thickness: number; readonly n: number }): number =>
   physical - glassShift(glass.thickness, glass.n);
+
+/** A lens that is focused and stopped down. */
+interface StoppedDown {
+  readonly f: number;
+  readonly N: number;
+  readonly c: number;
+  readonly m: number;
+  readonly P: number;
+}
+
+/**
+ * Nearest and farthest sharp distance, from the front principal plane, for any pupils and any magnification, 0 included;
+ * far is null where it is infinite, from m·f ≤ N·c on.
+ *
+ * By rays: the exit pupil, P·f/N across, stands f(m + P) ahead of the film. The cone from it to an image point spreads to
+ * c on the film where that point lies at w = f(m + P)·E/(E ∓ c) from the pupil; 1/u + 1/v = 1/f leads back to the subject,
+ * the pupil standing f(1 − P) behind the rear principal plane. At P = 1 it is `depthOfField`. A lens stopped down so far
+ * that its exit pupil is no wider than c has no near limit but its front focus.
+ */
+export function depthAbout({ f, N, c, m, P }: StoppedDown): { readonly near: number; readonly far: number | null } {
+  const pupil = (P * f) / N;
+  const conjugate = (w: number) => f + (f * f) / (w - f * P);
+  const film = f * (m + P);
+  return {
+    near: pupil > c ? conjugate((film * pupil) / (pupil - c)) : f,
+    far: m * f <= N * c ? null : conjugate((film * pupil) / (pupil + c)),
+  };
+}
