@@ -52,23 +52,19 @@ export function wrongRow(table: readonly { readonly metered: number; readonly gi
   return found === -1 ? null : found;
 }
 
-/** A table that begins later than the loss does starts from there, where nothing is lost yet. */
+const NOTHING_LOST: Pair = { from: LOSS_BEGINS, to: LOSS_BEGINS };
+
+/** A table that begins later than the loss does starts from there. */
 const withBeginning = (pairs: readonly Pair[]): readonly Pair[] =>
-  pairs.every(({ from, to }) => Math.min(from, to) > LOSS_BEGINS)
-    ? [{ from: LOSS_BEGINS, to: LOSS_BEGINS }, ...pairs]
-    : pairs;
+  pairs.every(({ from, to }) => Math.min(from, to) > LOSS_BEGINS) ? [NOTHING_LOST, ...pairs] : pairs;
 
 /**
  * Between two rows the logarithms follow a straight line, as t^p does throughout; beyond the ends the last line is
  * followed on. One row alone has no line: its ratio is kept.
  */
 function readOff(pairs: readonly Pair[], from: number): number {
-  const after = Math.max(
-    1,
-    pairs.findIndex((pair, index) => pair.from >= from || index === pairs.length - 1),
-  );
-  const [a, b] = [pairs[after - 1], pairs[after]];
-  if (a === undefined) throw new Error('a table of reciprocity has no row');
+  const after = pairs.findIndex((pair, index) => pair.from >= from || index === pairs.length - 1);
+  const [a = NOTHING_LOST, b] = pairs.slice(Math.max(0, after - 1));
   const slope = b === undefined ? 1 : Math.log(b.to / a.to) / Math.log(b.from / a.from);
   return a.to * (from / a.from) ** slope;
 }

@@ -3,6 +3,7 @@ import { magnificationAt, subjectDistance } from '../../src/optics/conjugates.js
 import {
   circleOfConfusion,
   closeUpDepth,
+  depthAbout,
   depthOfField,
   depthOfFocus,
   effectiveDepth,
@@ -112,6 +113,75 @@ describe('depth of field close up', () => {
     const atHyperfocal = magnificationAt(210, hyperfocal(210, 22, 0.1)) ?? Number.NaN;
     expect(closeUpDepth({ N: 22, c: 0.1, m: atHyperfocal * 0.999, f: 210 })).toBe(Number.POSITIVE_INFINITY);
     expect(closeUpDepth({ N: 22, c: 0.1, m: atHyperfocal * 1.001, f: 210 })).toBeGreaterThan(1e6);
+  });
+});
+
+describe('sharp limits by rays, for any pupils', () => {
+  const about = (given: { f?: number; N?: number; c?: number; m: number; P?: number }) =>
+    depthAbout({ f: 210, N: 22, c: 0.1, P: 1, ...given });
+  const at = (f: number, u: number) => magnificationAt(f, u) ?? Number.NaN;
+
+  test('50 at f/8, focused at the hyperfocal distance and at half of it', () => {
+    // V4.01, V4.02 [verified: S31], 0.5; V4.03 [verified: S31 data] exact computed
+    const hyper = about({ f: 50, N: 8, c: 0.03, m: at(50, 10466.67) });
+    within(hyper.near, 5233.33, 0.5);
+    const half = about({ f: 50, N: 8, c: 0.03, m: at(50, 10466.6667 / 2) });
+    within(half.near, 3494.48, 5e-3);
+    within(half.far ?? Number.NaN, 10416.67, 5e-3);
+  });
+
+  test('210 at f/22, focused at 3 m', () => {
+    // V4.07 [verified: S31 formula family] computed two ways, 0.01
+    const { near, far } = about({ m: at(210, 3000) });
+    within(near, 2633.46, 0.01);
+    within(far ?? Number.NaN, 3485.06, 0.01);
+  });
+
+  test.each([
+    [0.5, 35.2155],
+    [1, 26.4116],
+    [2, 22.0097],
+  ])('half life size with a pupil magnification of %d: %d in all', (P, depth) => {
+    // V4.10 [verified: S35a definition of P]; value confirmed by ray-geometry bisection, 1e-3
+    const { near, far } = about({ m: 0.5, P });
+    within((far ?? Number.NaN) - near, depth, 1e-3);
+  });
+
+  test('of which less lies in front than behind', () => {
+    // V4.11 [common practice, no source] ray-geometry bisection, 1e-3
+    const { near, far } = about({ m: 0.5 });
+    within(630 - near, 12.9291, 1e-3);
+    within((far ?? Number.NaN) - 630, 13.4825, 1e-3);
+  });
+
+  test.each([1e-3, 0.02, 0.25, 1, 3])('with equal pupils it is the textbook form, at %d', (m) => {
+    // V4.07's formulas [verified: S31 formula family]
+    const textbook = depthOfField(210, 22, 0.1, subjectDistance(210, m));
+    const { near, far } = about({ m });
+    within(near / textbook.near, 1, 1e-9);
+    if (far === null) expect(textbook.far).toBe(Number.POSITIVE_INFINITY);
+    else within(far / textbook.far, 1, 1e-9);
+  });
+
+  test('a subject at infinity leaves everything sharp from one focal length before the hyperfocal distance on', () => {
+    // V4.01 [verified: S31]: H − f, of the same formulas
+    const { near, far } = about({ f: 50, N: 8, c: 0.03, m: 0 });
+    within(near, 10416.67, 0.5);
+    expect(far).toBeNull();
+  });
+
+  test('far has no end where m f ≤ N c', () => {
+    // guard of the checks' pitfall 24, whatever the pupils
+    for (const P of [0.5, 1, 2]) {
+      expect(about({ m: 2.2 / 210, P }).far).toBeNull();
+      expect(about({ m: 2.201 / 210, P }).far).toBeGreaterThan(1e7);
+    }
+  });
+
+  test('a pupil no wider than the circle draws everything sharp from the front focus on', () => {
+    // geometry: a cone that narrow nowhere spreads further than its own width [common practice, no source]
+    expect(about({ N: 2100, m: 0.5 })).toEqual({ near: 210, far: null });
+    expect(about({ N: 2099, m: 0.5 }).near).toBeGreaterThan(210);
   });
 });
 

@@ -1,0 +1,20 @@
+/**
+ * The stop of a lens. An f-number goes by the entrance pupil, the stop as the subject sees it through the glass before it:
+ * of a lens with its stop between the glasses the hole is smaller. Sources: encyclopedia article F-number; Cassell's
+ * Cyclopaedia of Mechanics, "Aperture of stops".
+ */
+
+/** Diameter of the entrance pupil, f/N, mm. */
+export const entrancePupil = (f: number, N: number): number => f / N;
+
+/** f-number of an entrance pupil, by its diameter in mm. */
+export const fNumberOfPupil = (f: number, diameter: number): number => f / diameter;
+
+/** Diameter of the hole to cut for an entrance pupil, mm; `enlargement` is how much larger it looks from the front. */
+export const holeOfPupil = (pupil: number, enlargement: number): number => pupil / enlargement;
+
+/**
+ * f-number of an old Uniform System number, N²/16: U.S. 4 is f/8, U.S. 16 is f/16, and U.S. 8 the exact f/11.3.
+ * Sources: encyclopedia article F-number, numbering systems; Dictionary of Photography, "Diaphragms".
+ */
+export const fNumberOfUniformSystem = (number: number): number => 4 * Math.sqrt(number);
