@@ -28,8 +28,9 @@ test.each([
 });
 
 test('twice the energy, and half of it', () => {
-  within(guideWithLight(1, 2), 1.41421, 5e-6); // V5.33 [verified: S47, S46]
-  within(guideWithLight(1, 1 / 2), 0.70711, 5e-6); // V5.34 [verified: S46]
+  // exact
+  within(guideWithLight(1, 2), Math.SQRT2, 1e-9); // V5.33 x 1.41421 [verified: S47, S46]
+  within(guideWithLight(1, 1 / 2), Math.SQRT1_2, 1e-9); // V5.34 x 0.70711 [verified: S46]
 });
 
 describe('two flashes at the same distance', () => {

@@ -12,7 +12,7 @@ describe('f-numbers', () => {
   test('in whole stops, and what they stand for', () => {
     // V5.20 [verified: S41b series]; exact values computed, 1e-5
     const marks = [1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32, 45, 64, 90, 128];
-    const exact = [1, 1.41421, 2, 2.82843, 4, 5.65685, 8, 11.31371, 16, 22.62742, 32, 45.25483, 64, 90.50967, 128];
+    const exact = [1, Math.SQRT2, 2, 2.82843, 4, 5.65685, 8, 11.31371, 16, 22.62742, 32, 45.25483, 64, 90.50967, 128];
     expect(wholeStops.marks.map(({ mark }) => mark)).toEqual(marks);
     wholeStops.marks.forEach((one, index) => {
       within(one.exact, exact[index] ?? Number.NaN, 1e-5);
@@ -34,7 +34,7 @@ describe('f-numbers', () => {
   test('in thirds', () => {
     // V5.22 [verified: S41a series] errors computed, 1e-3; 2^(i/6) written out
     const marks = [1, 1.1, 1.2, 1.4, 1.6, 1.8, 2, 2.2, 2.5, 2.8, 3.2, 3.5, 4];
-    const exact = [1, 1.1225, 1.2599, 1.4142, 1.5874, 1.7818, 2, 2.2449, 2.5198, 2.8284, 3.1748, 3.5636, 4];
+    const exact = [1, 1.1225, 1.2599, Math.SQRT2, 1.5874, 1.7818, 2, 2.2449, 2.5198, 2.8284, 3.1748, 3.5636, 4];
     expect(thirdStops.marks.slice(0, 13).map(({ mark }) => mark)).toEqual(marks);
     thirdStops.marks.slice(0, 13).forEach((one, index) => {
       within(one.exact, exact[index] ?? Number.NaN, 1e-3);
