@@ -74,11 +74,13 @@ function completeFormat(format: Written['format']): Format {
 }
 
 function completeLens(lens: Written['lens']): Lens {
-  const { focalLength, flangeDistance, maxAperture, coverage, pupilMagnification, flange, mount, barrel } = lens;
+  const { focalLength, flangeDistance, uncertainty, maxAperture, coverage, pupilMagnification, flange, mount, barrel } =
+    lens;
   return {
     name: lens.name ?? `${mm(focalLength)} ${fNumber(maxAperture)} lens`,
     focalLength,
     flangeDistance,
+    uncertainty: uncertainty ? { ...uncertainty, readings: uncertainty.readings ?? null } : null,
     maxAperture,
     coverage: coverage ?? null,
     pupilMagnification,

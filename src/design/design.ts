@@ -59,6 +59,8 @@ export interface Lens {
   readonly name: string;
   readonly focalLength: number;
   readonly flangeDistance: number;
+  /** How well the two are known; null: nobody measured it. */
+  readonly uncertainty: LensUncertainty | null;
   readonly maxAperture: number;
   readonly coverage: { readonly diameter: number; readonly at: number } | null;
   readonly pupilMagnification: number;
@@ -70,6 +72,15 @@ export interface Lens {
     readonly side: 'front' | 'inside';
     readonly screws: number;
   };
+}
+
+/** Standard errors of focal length and flange distance, and how they go together. */
+export interface LensUncertainty {
+  readonly focalLength: number;
+  readonly flangeDistance: number;
+  readonly correlation: number;
+  /** How many readings they come from; null: so many that more would tell nothing new. */
+  readonly readings: number | null;
 }
 
 /** All lengths from the lens seat: `front` ahead of it, `grip` and then `rear` behind it. */

@@ -84,7 +84,8 @@ export const magnification = (about: Told) => measured(about, parseMagnification
 
 export const fNumber = (about: Told) => measured(about, parseFNumber, { least: 0.5, most: 256 }, plainNumber);
 
-export const number = (about: Told, range: Range) => measured(about, parseNumber, range, plainNumber);
+export const number = (about: Told, range: Range) =>
+  measured(about, (input) => parseNumber(input, range.least < 0 ? 'any' : 'positive'), range, plainNumber);
 
 export const density = (about: Told) => measured(about, parseDensity, { least: 10, most: 20000 }, plainNumber);
 

@@ -16,7 +16,7 @@ const LENGTH = 6;
 export function revisionOf(design: Design): string {
   const { name: _name, slug: _slug, defaulted: _defaulted, stock: _stock, ...shaping } = design;
   const { spacing: _spacing, margin: _margin, ...workshop } = design.workshop;
-  const { name: _lens, ...lens } = design.lens;
+  const { name: _lens, uncertainty: _doubt, ...lens } = design.lens;
   const { name: _format, ...format } = design.format;
   const { thickness, readings, material } = design.plywood;
   const text = canonical({

@@ -31,6 +31,7 @@ import { lineTrouble, nameTrouble, pathTrouble } from './names.js';
 const THICKEST_SHEET = 100;
 const MOST_ENTRIES = 24;
 const MOST_READINGS = 100;
+const MOST_BENCH_READINGS = 1000;
 const MOST_SHEETS = 1000;
 
 const formatSchema = z
@@ -80,6 +81,41 @@ const barrelSchema = z
     }),
   );
 
+const uncertaintySchema = z
+  .strictObject({
+    focalLength: length(
+      { description: 'standard error of the focal length', example: '0.37 mm' },
+      { sign: 'not-negative' },
+    ),
+    flangeDistance: length(
+      { description: 'standard error of the flange distance', example: '0.21 mm' },
+      { sign: 'not-negative' },
+    ),
+    correlation: number(
+      {
+        description:
+          'how the two errors go together: -0.86 where a focal length too long means a flange distance too short',
+        example: '-0.86',
+      },
+      { least: -1, most: 1 },
+    ),
+    readings: whole(
+      {
+        description: 'how many readings on the bench they come from',
+        example: '8',
+        whenAbsent: 'so many that more would tell nothing new',
+      },
+      { least: 3, most: MOST_BENCH_READINGS },
+    ).optional(),
+  })
+  .meta(
+    section({
+      description: 'how well the two are known, as `tailboard lens` found it: the reserve of the slide is judged by it',
+      example: '{ focalLength: 0.37 mm, flangeDistance: 0.21 mm, correlation: -0.86, readings: 8 }',
+      whenAbsent: 'the focal length is taken to be 3 % off, the flange distance 1 %',
+    }),
+  );
+
 const lensSchema = z
   .strictObject({
     name: text(
@@ -92,6 +128,7 @@ const lensSchema = z
     ).optional(),
     focalLength: length({ description: 'focal length, measured if you can', example: '210 mm' }),
     flangeDistance: length({ description: 'lens seat to film at infinity', example: '203.5 mm' }),
+    uncertainty: uncertaintySchema.optional(),
     maxAperture: fNumber({ description: 'widest stop', example: 'f/6.3' }).prefault('f/8'),
     coverage: z
       .strictObject({

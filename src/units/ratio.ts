@@ -1,4 +1,4 @@
-import { type QuantityKind, quoted, type Reading, readQuantity } from './quantity.js';
+import { type QuantityKind, quoted, type Reading, readQuantity, type Sign } from './quantity.js';
 
 const DECIMAL_COMMA = /\d,\d/;
 
@@ -38,8 +38,8 @@ export function parseFNumber(input: unknown): Reading {
   return readQuantity(found[1], F_NUMBER);
 }
 
-/** Reads a number without a unit, such as a refractive index or a coefficient of friction. */
-export const parseNumber = (input: unknown): Reading => readQuantity(input, PLAIN);
+/** Reads a number without a unit, such as a refractive index, a coefficient of friction, or a correlation. */
+export const parseNumber = (input: unknown, sign: Sign = 'positive'): Reading => readQuantity(input, PLAIN, sign);
 
 const DENSITY: QuantityKind = {
   noun: 'a density',

@@ -15,6 +15,11 @@ describe('the revision of a design', () => {
     ['the way a length is written', '127 mm', '5 in'],
     ['what is a default anyway', 'frosted: lens', 'frosted: lens, refractiveIndex: 1.52'],
     ['the order of keys', 'thickness: 2 mm, depth: 5.8 mm', 'depth: 5.8 mm, thickness: 2 mm'],
+    [
+      'how well the lens is known',
+      'flangeDistance: 203.5 mm',
+      'flangeDistance: 203.5 mm\n  uncertainty: { focalLength: 0.37 mm, flangeDistance: 0.21 mm, correlation: -0.86, readings: 8 }',
+    ],
     ['colours', 'kerf: 0.15 mm', 'kerf: 0.15 mm, palette: { engrave: "#123456" }'],
     [
       'speeds',
