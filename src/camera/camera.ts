@@ -75,14 +75,14 @@ export interface CameraFigures {
   readonly spacers: readonly Figure[];
 }
 
+/** What the first two acts come to: what lies on the bench, and the rod. */
+type SetOutCamera = ReturnType<typeof setOutCamera>;
+
 /**
- * Sizes a camera in three acts; each line can use only names above it.
- *
- * The order is knowledge. Spacers come before the slide: a shallow holder stands on one, so its film lies T* behind the
- * seat. The back claims before it is sized: its side comes from the rod, its depth goes into it. The tailboard comes
- * last: its nut stands where everything above it balances, so the other parts are cut out and weighed first.
+ * The first two acts of `sizeCamera`: enough to know how near a camera could focus, and a twentieth of the work of all
+ * three.
  */
-export function sizeCamera(design: Design): Camera {
+export function setOutCamera(design: Design) {
   const { lens, plywood, format, groundGlass, focus, workshop, shims } = design;
   const t = plywood.thickness;
   const wood: Wood = { ply: plyOf(plywood.material, t, workshop.density), fits: workshop.fits };
@@ -178,6 +178,52 @@ export function sizeCamera(design: Design): Camera {
     holderWidth: widestHolder(figures),
     closedExtent: closedClaim,
   });
+  return {
+    wood,
+    stock,
+    figures,
+    glassFigure,
+    clamp,
+    lensBoard,
+    optics,
+    spacers,
+    depths,
+    holders,
+    extents,
+    closedExtent,
+    rod,
+  };
+}
+
+/**
+ * Sizes a camera in three acts; each line can use only names above it.
+ *
+ * The order is knowledge. Spacers come before the slide: a shallow holder stands on one, so its film lies T* behind the
+ * seat. The back claims before it is sized: its side comes from the rod, its depth goes into it. The tailboard comes
+ * last: its nut stands where everything above it balances, so the other parts are cut out and weighed first.
+ */
+export const sizeCamera = (design: Design): Camera => markOut(design, setOutCamera(design));
+
+/** The third act: each object marked from the rod. */
+function markOut(design: Design, bench: SetOutCamera): Camera {
+  const { lens, plywood, format, groundGlass, focus, workshop, shims } = design;
+  const {
+    wood,
+    stock,
+    figures,
+    glassFigure,
+    clamp,
+    lensBoard,
+    optics,
+    spacers,
+    depths,
+    holders,
+    extents,
+    closedExtent,
+    rod,
+  } = bench;
+  const { side } = lens.mount;
+  const t = plywood.thickness;
   const standardFront = rod.closest.value - rod.stackBehindBoxes.value;
   const axisHeight = rod.axisHeight.value;
   const backSide = rod.backSide.value;

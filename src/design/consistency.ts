@@ -31,7 +31,7 @@ export function inconsistencies(written: Written, files: RemnantFiles): readonly
   ];
 }
 
-function imageFits({ format }: Written): readonly Fault[] {
+export function imageFits({ format }: Pick<Written, 'format'>): readonly Fault[] {
   if (typeof format === 'string') return [];
   if (format.image === undefined && Math.min(format.width, format.height) <= FILM_REBATE)
     return [
@@ -65,7 +65,11 @@ function barrelGiven({ lens }: Written): readonly Fault[] {
   ];
 }
 
-function flangeHoldsScrews({ lens: { flange } }: Written): readonly Fault[] {
+export function flangeHoldsScrews({
+  lens: { flange },
+}: {
+  readonly lens: Pick<Written['lens'], 'flange'>;
+}): readonly Fault[] {
   if (flange === undefined || flange.boltCircle < flange.diameter) return [];
   return [
     fault(
@@ -103,7 +107,7 @@ function focusInOrder({ lens, focus }: Written): readonly Fault[] {
 export const magnificationAt = (focus: Focus, focalLength: number): number =>
   'magnification' in focus ? focus.magnification : focalLength / (focus.subjectDistance - focalLength);
 
-function holderAddsUp(holder: WrittenHolder, index: number): readonly Fault[] {
+export function holderAddsUp(holder: WrittenHolder, index: number): readonly Fault[] {
   const at = (key: string) => ['holders', index, key];
   const faults: Fault[] = [];
   const { depthTo, sheetThickness, filmDepth, thickness, locating, rib } = holder;
@@ -154,7 +158,7 @@ function holdersGiven({ format, holders }: Written): readonly Fault[] {
   ];
 }
 
-function holderNamesDiffer({ holders = [] }: Written): readonly Fault[] {
+export function holderNamesDiffer({ holders = [] }: Pick<Written, 'holders'>): readonly Fault[] {
   const slugs = holders.map(({ name }) => slugOf(name));
   return slugs.flatMap((slug, index) => {
     const path = ['holders', index, 'name'];

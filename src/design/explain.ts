@@ -51,7 +51,8 @@ function explain(
     const accepted = `Write ${last(path)}: ${key?.example}${key?.required ? '' : ', or delete the key'}.`;
     return [{ path, at: 'key', what: 'Nothing stands after the colon.', accepted }];
   }
-  if (last(path) === 'format' && typeof value !== 'object') return fault(...unknownFormat(value));
+  const named = last(path) === 'format' || (last(path) === 'formats' && typeof path.at(-1) === 'number');
+  if (named && typeof value !== 'object') return fault(...unknownFormat(value));
   if (issue.code === 'invalid_union') {
     const group = issue.errors.find((branch) =>
       branch.every((inner) => inner.path.length > 0 || inner.code === 'unrecognized_keys'),

@@ -34,7 +34,7 @@ const MOST_READINGS = 100;
 const MOST_BENCH_READINGS = 1000;
 const MOST_SHEETS = 1000;
 
-const formatSchema = z
+export const formatSchema = z
   .union([
     z.enum(formats.map(({ name }) => name) as [string, ...string[]]), // the table is not empty
     z
@@ -116,7 +116,7 @@ const uncertaintySchema = z
     }),
   );
 
-const lensSchema = z
+export const lensSchema = z
   .strictObject({
     name: text(
       {
@@ -187,7 +187,7 @@ const lensSchema = z
   })
   .meta(section({ description: 'the lens', example: '{ focalLength: 210 mm, flangeDistance: 203.5 mm }' }));
 
-const focusSchema = z
+export const focusSchema = z
   .strictObject({
     nearest: focusField({
       description: 'nearest focus: a magnification, or a subject distance from the front principal plane',
@@ -216,7 +216,7 @@ const focusSchema = z
   .meta(section({ description: 'how near and how far the camera focuses', example: '{ nearest: 1:2.5 }' }))
   .prefault({});
 
-const plywoodSchema = z
+export const plywoodSchema = z
   .strictObject({
     thickness: lengthOrList(
       {
@@ -335,7 +335,7 @@ const laserSchema = z
   })
   .meta(section({ description: 'the laser', example: '{ kerf: 0.15 mm }' }));
 
-const groundGlassSchema = z
+export const groundGlassSchema = z
   .strictObject({
     thickness: length({ description: 'of the pane', example: '2 mm' }, { most: THICKEST_SHEET }).prefault('2 mm'),
     depth: length({
@@ -351,7 +351,7 @@ const groundGlassSchema = z
   .meta(section({ description: 'the ground glass', example: '{ thickness: 2 mm, depth: 5.8 mm, frosted: lens }' }))
   .prefault({});
 
-const holderSchema = z
+export const holderSchema = z
   .strictObject({
     name: text(
       { description: 'what it is called, on the camera and in its files', example: 'paper holder' },
@@ -435,7 +435,7 @@ const holderSchema = z
     }),
   );
 
-const workshopSchema = z
+export const workshopSchema = z
   .strictObject({
     slideClearance: length({
       description: 'gap a side between the boxes, the pressed felt in it',
