@@ -1,0 +1,164 @@
+import { plainNumber, stops as stopsText } from '../units/print.js';
+import { chanceWithin, likeliestSetting, likelyError, likelyStretch, type SeenSheet } from './likely-error.js';
+import {
+  CLOSE,
+  changeInWords,
+  FIRST_STEP,
+  type Process,
+  type Step,
+  sheetInWords,
+  type TestedSheet,
+} from './tested-sheet.js';
+
+/** Half of what a judgement is rounded to, stops. */
+const HALF_OF_HALF = 0.25;
+
+/** So sure that it is close enough, and the dialling in ends: 19 times of 20. */
+const SURE = 0.95;
+
+/** Once two sheets are known the next may lie as far off as this, stops. */
+const LATER_STEP = 3;
+
+/** So sure that most would leave it. */
+const USUAL = 0.9;
+
+/** Settings nearer together than this are the same to an eye, stops. */
+const SAME = 0.25;
+
+/** The same setting may look half a stop different; beyond what rounding does, so much more is a contradiction, stops. */
+const SAME_LOOK = 0.5;
+
+interface Seen extends SeenSheet {
+  readonly sheet: number;
+  readonly strip: number | null;
+}
+
+/** The next setting where the last sheet was judged by eye. Each sheet given has a result. */
+export function dialByEye(process: Process, sheets: readonly TestedSheet[]): Step {
+  const all = sheets.flatMap((sheet) => seenOn(process, sheet));
+  const { kept, against } = agreeing(all);
+  const last = kept.at(-1);
+  const first = kept[0];
+  if (last === undefined || first === undefined) throw new Error('No sheet was judged by eye.');
+  const likely = likelyError(kept.map((seen) => ({ ...seen, given: seen.given - first.given })));
+  const at = last.given - first.given;
+  const here = chanceWithin(likely, at, CLOSE);
+  const told = [judgementOf(process, sheets.at(-1), last), ...contradiction(against, last)];
+  const [least, most] = likelyStretch(likely, 0.9);
+  const stretch = `Nine times in ten it then needs between ${signed(least - at)} and ${signed(most - at)}: an eye judges in half stops, and eye and paper show a stop as 0.7 to 1.3 stops.`;
+  if (here >= SURE && against === null)
+    return {
+      given: last.given,
+      change: 0,
+      done: true,
+      chance: here,
+      reasoning: [
+        ...told,
+        `Done: ${sheetInWords(last.sheet, last.strip)} is within a third of a stop of right, as sure as ${inHundred(here)} in 100. Keep this setting.`,
+      ],
+    };
+  const held = kept.length === 1 && last.strip === null;
+  const reach = held ? FIRST_STEP : LATER_STEP;
+  const next = likeliestSetting(likely, CLOSE, [at - reach, at + reach]);
+  const free = held ? likeliestSetting(likely, CLOSE, [at - LATER_STEP, at + LATER_STEP]) : next;
+  const change = next.given - at;
+  const bounded = Math.abs(free.given - at) > FIRST_STEP && held;
+  return {
+    given: last.given + change,
+    change,
+    done: false,
+    chance: next.chance,
+    reasoning: [
+      ...told,
+      stretch,
+      ...(bounded ? [`One sheet alone moves the setting by no more than ${stopsText(FIRST_STEP)}.`] : []),
+      `Next: ${changeInWords(change, last.sheet, last.strip)}; the chance that this is within a third of a stop is ${inHundred(next.chance)} in 100.`,
+      ...(here >= USUAL ? ['It may do as it is; one more sheet makes sure.'] : []),
+    ],
+  };
+}
+
+/** What a judged sheet, or one strip of it, seems to ask for. */
+function seenOn(process: Process, { sheet, given, strips, result }: TestedSheet): readonly Seen[] {
+  if (result === null) return [];
+  const { looks, by, strip } = result;
+  const at = strip === null ? given : (strips[strip - 1] ?? given);
+  const seen = { sheet, strip, given: at };
+  if (looks !== null && looks !== 'right' && by !== null) {
+    const more = (looks === 'too dark') === (process === 'reversal');
+    const asked = more ? by : -by;
+    return [{ ...seen, asks: [asked - HALF_OF_HALF, asked + HALF_OF_HALF] }];
+  }
+  if (looks !== 'right') return [];
+  if (strip === null) return [{ ...seen, asks: [-HALF_OF_HALF, HALF_OF_HALF] }];
+  const room = (next: number | undefined) =>
+    next === undefined ? Number.POSITIVE_INFINITY : Math.max(HALF_OF_HALF, Math.abs(next - at) / 2);
+  const sorted = [...strips].sort((a, b) => a - b);
+  const place = sorted.indexOf(at);
+  return [{ ...seen, asks: [-room(sorted[place - 1]), room(sorted[place + 1])] }];
+}
+
+/**
+ * The sheets from the last contradiction on. A sheet that was given more must not ask for more still, and the same
+ * setting must not look otherwise than before: where it does, what came before explains nothing.
+ */
+function agreeing(all: readonly Seen[]): { readonly kept: readonly Seen[]; readonly against: Seen | null } {
+  let kept: readonly Seen[] = [];
+  let against: Seen | null = null;
+  for (const seen of all) {
+    against = kept.find((earlier) => contradicts(earlier, seen)) ?? null;
+    kept = against === null ? [...kept, seen] : [seen];
+  }
+  return { kept, against };
+}
+
+function contradicts(earlier: Seen, later: Seen): boolean {
+  const more = later.given - earlier.given;
+  // by how much it now asks for more, or for less, than before, whatever was rounded
+  const rise = later.asks[0] - earlier.asks[1];
+  const fall = earlier.asks[0] - later.asks[1];
+  if (Math.abs(more) < SAME) return Math.max(rise, fall) >= SAME_LOOK;
+  return (more > 0 ? rise : fall) >= 0;
+}
+
+function contradiction(against: Seen | null, last: Seen): readonly string[] {
+  if (against === null) return [];
+  const before = sheetInWords(against.sheet, against.strip).replace(/^S/, 's');
+  const more = last.given - against.given;
+  const what =
+    Math.abs(more) < SAME
+      ? `had the same exposure as ${before} and looks different`
+      : `had ${stopsText(Math.abs(more))} ${more > 0 ? 'more' : 'less'} than ${before} and asks for ${more > 0 ? 'more' : 'less'} still`;
+  return [
+    `That contradicts what was seen before: ${sheetInWords(last.sheet, last.strip)} ${what}. Something else has changed: look at the bath and its temperature, the pops that fired, the shutter, the side of the paper and whether it was fogged.`,
+    'The next setting counts from the last sheet alone; the earlier ones are set aside.',
+  ];
+}
+
+function judgementOf(process: Process, sheet: TestedSheet | undefined, last: Seen): string {
+  const name = sheetInWords(last.sheet, last.strip);
+  const look = sheet?.result?.looks ?? 'right';
+  const by = sheet?.result?.by ?? 0;
+  if (look === 'right') {
+    if (last.strip === null) return `${name} looks right.`;
+    const end = last.asks.some((side) => !Number.isFinite(side));
+    return end
+      ? `${name} looks best; it is the last at its end of the strip, so the right exposure may lie beyond it.`
+      : `${name} looks best.`;
+  }
+  const more = (look === 'too dark') === (process === 'reversal');
+  const because =
+    process === 'reversal' ? 'by reversal, exposure makes lighter' : 'on a negative, exposure makes darker';
+  return `${name} looks ${look} by ${stopsText(by)}: ${because}, so it asks for ${more ? 'more' : 'less'}.`;
+}
+
+/** Never "100 in 100": nothing here is that sure. */
+const inHundred = (chance: number): number => Math.min(99, Math.floor(chance * 100));
+
+/** `0.5 stops less`, `1 stop more`: to a tenth, which is all that it is good for. */
+function signed(change: number): string {
+  const tenths = Math.round(change * 10) / 10;
+  if (tenths === 0) return 'no change';
+  const size = plainNumber(Math.abs(tenths), 1);
+  return `${size} ${size === '1' ? 'stop' : 'stops'} ${tenths > 0 ? 'more' : 'less'}`;
+}

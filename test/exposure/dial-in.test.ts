@@ -1,0 +1,318 @@
+import { describe, expect, test } from 'vitest';
+import { noPack } from '../../src/exposure/colour-cast.js';
+import { dialIn } from '../../src/exposure/dial-in.js';
+import type { Process, SheetResult, TestedSheet } from '../../src/exposure/tested-sheet.js';
+import { chance, look, type Seen, type Sitting, sittingBy } from './simulated-sitter.js';
+
+const nothing: SheetResult = {
+  looks: null,
+  by: null,
+  strip: null,
+  density: null,
+  densities: [],
+  wanted: null,
+  cast: null,
+  castBy: null,
+};
+
+const sheet = (number: number, given: number, result: Partial<SheetResult>, more: Partial<TestedSheet> = {}) => ({
+  sheet: number,
+  given,
+  strips: [],
+  pack: noPack,
+  ...more,
+  result: { ...nothing, ...result },
+});
+
+type Dialler = (process: Process, seen: readonly { readonly given: number; readonly seen: Seen }[]) => number;
+
+/** What is known is told again for each sheet; the same tale has the same end. */
+function remembering(dialler: Dialler): Dialler {
+  const known = new Map<string, number>();
+  return (process, seen) => {
+    const tale = JSON.stringify([process, seen]);
+    const next = known.get(tale) ?? dialler(process, seen);
+    known.set(tale, next);
+    return next;
+  };
+}
+
+const ours = remembering((process, seen) => {
+  const advice = dialIn(
+    process,
+    seen.map((one, index) => sheet(index + 1, one.given, one.seen)),
+  );
+  return advice?.given ?? Number.NaN;
+});
+
+/** Takes every judgement for what it says, the first step held to a stop. */
+const naive: Dialler = (process, seen) => {
+  const last = seen.at(-1);
+  if (last === undefined) return 0;
+  const sign = (last.seen.looks === 'too dark') === (process === 'reversal') ? 1 : -1;
+  const asked = sign * (last.seen.by ?? 0);
+  return last.given + (seen.length === 1 ? Math.max(-1, Math.min(1, asked)) : asked);
+};
+
+const wrongWay = remembering((process, seen) => ours(process === 'negative' ? 'reversal' : 'negative', seen));
+
+/** Settings of the first sheets of one sitting, in stops more than the first. */
+function settings(dialler: Dialler, process: Process, sitting: Sitting, even: () => number, sheets: number) {
+  const seen: { given: number; seen: Seen }[] = [];
+  let given = 0;
+  const all = [given];
+  while (all.length < sheets) {
+    seen.push({ given, seen: look(sitting, given, process, even) });
+    given = dialler(process, seen);
+    all.push(given);
+  }
+  return all;
+}
+
+/** Share of sittings whose third sheet is exposed within a third of a stop of right. */
+function reached(dialler: Dialler, process: Process, trials: number, seed: number): number {
+  const even = chance(seed);
+  let count = 0;
+  for (let trial = 0; trial < trials; trial++) {
+    const sitting = sittingBy(even);
+    const third = settings(dialler, process, sitting, even, 3).at(-1) ?? Number.NaN;
+    if (Math.abs(third - sitting.right) <= 1 / 3) count += 1;
+  }
+  return count / trials;
+}
+
+describe.each(['negative', 'reversal'] as const)('a simulated sitter and paper, %s', (process) => {
+  test('is exposed within a third of a stop on the third sheet in 95 of 100 sittings', () => {
+    expect(reached(ours, process, 500, 1)).toBeGreaterThanOrEqual(0.95);
+    // 500 trials stray by 0.9 of 100: the long run says whether they were lucky
+    expect(reached(ours, process, 8000, 2)).toBeGreaterThanOrEqual(0.95);
+  });
+
+  test('is not by somebody who takes each judgement for what it says', () => {
+    expect(reached(naive, process, 500, 1)).toBeLessThan(0.95);
+    expect(reached(naive, process, 8000, 2)).toBeLessThan(0.94);
+  });
+
+  test('is hardly ever where the process is mistaken', () => {
+    expect(reached(wrongWay, process, 500, 1)).toBeLessThan(0.3);
+  });
+
+  test('the second sheet is never more than a stop from the first', () => {
+    const even = chance(3);
+    for (let trial = 0; trial < 200; trial++) {
+      const [, second = Number.NaN] = settings(ours, process, sittingBy(even), even, 2);
+      expect(Math.abs(second)).toBeLessThanOrEqual(1 + 1e-9);
+    }
+  });
+
+  test.each([
+    { right: 4, scale: 1 },
+    { right: -4, scale: 1.3 },
+    { right: 2.5, scale: 0.5 },
+    { right: -3, scale: 1.7 },
+  ])('what is farther off than expected, $right stops at scale $scale, is reached by the sixth sheet', (sitting) => {
+    // an eye that judges in half stops, give or take three deviations of its noise (the worst of some hundred looks), sees no more
+    const seenAsRight = (0.25 + 3 * 0.1) / sitting.scale;
+    const even = chance(4);
+    for (let trial = 0; trial < 20; trial++) {
+      const sixth = settings(ours, process, sitting, even, 6).at(-1) ?? Number.NaN;
+      expect(Math.abs(sixth - sitting.right)).toBeLessThanOrEqual(seenAsRight);
+    }
+  });
+});
+
+const said = (process: Process, ...sheets: readonly TestedSheet[]) => {
+  const advice = dialIn(process, sheets);
+  if (advice === null) throw new Error('nothing was advised');
+  return { ...advice, text: advice.reasoning.join(' ') };
+};
+
+// "Reversal: too dark → more exposure"; a negative that is too dense was exposed too much: trade, no source
+describe('which way exposure moves', () => {
+  test.each([
+    { process: 'reversal', looks: 'too dark', way: 1 },
+    { process: 'reversal', looks: 'too light', way: -1 },
+    { process: 'negative', looks: 'too dark', way: -1 },
+    { process: 'negative', looks: 'too light', way: 1 },
+  ] as const)('$process, $looks', ({ process, looks, way }) => {
+    const { change, text } = said(process, sheet(1, 0.4, { looks, by: 1 }));
+    expect(Math.sign(change ?? 0)).toBe(way);
+    expect(text).toContain(way > 0 ? 'asks for more' : 'asks for less');
+  });
+});
+
+describe('what was seen', () => {
+  test('the first step is held, and that is said', () => {
+    const { change, text } = said('reversal', sheet(1, 0, { looks: 'too dark', by: 2 }));
+    expect(change).toBeCloseTo(1, 9);
+    expect(text).toContain('One sheet alone moves the setting by no more than 1 stop.');
+  });
+
+  test('a sheet that looks right keeps its setting', () => {
+    expect(said('negative', sheet(1, 0.3, { looks: 'right' })).change).toBeCloseTo(0, 9);
+  });
+
+  test('three sheets that agree are the end of it, with how sure that is', () => {
+    const { done, change, chance, text } = said(
+      'reversal',
+      sheet(1, 0, { looks: 'too dark', by: 1 }),
+      sheet(2, 1, { looks: 'right' }),
+      sheet(3, 1, { looks: 'right' }),
+    );
+    expect({ done, change }).toEqual({ done: true, change: 0 });
+    expect(chance).toBeGreaterThan(0.95);
+    expect(text).toMatch(/Done: Sheet 3 .* as sure as 9\d in 100/);
+  });
+
+  test.each([
+    {
+      process: 'negative',
+      first: 'too light',
+      second: 'too light',
+      by: 1.5,
+      given: 0.8,
+      says: '0.8 stops more than sheet 1',
+    },
+    {
+      process: 'reversal',
+      first: 'too dark',
+      second: 'too dark',
+      by: 1.5,
+      given: 0.8,
+      says: '0.8 stops more than sheet 1',
+    },
+    { process: 'negative', first: 'too dark', second: 'too dark', by: 2, given: -1, says: '1 stop less than sheet 1' },
+    {
+      process: 'reversal',
+      first: 'too dark',
+      second: 'too light',
+      by: 1,
+      given: 0,
+      says: 'the same exposure as sheet 1',
+    },
+  ] as const)(
+    'what contradicts is told and starts anew: $process, $says',
+    ({ process, first, second, by, given, says }) => {
+      const { text, done, change } = said(
+        process,
+        sheet(1, 0, { looks: first, by: 1 }),
+        sheet(2, given, { looks: second, by }),
+      );
+      const alone = said(process, sheet(2, given, { looks: second, by }));
+      expect(text).toContain('contradicts');
+      expect(text).toContain(says);
+      expect({ done, change }).toEqual({ done: false, change: alone.change });
+    },
+  );
+
+  test('rounding to half stops is no contradiction', () => {
+    expect(
+      said('reversal', sheet(1, 0, { looks: 'too dark', by: 0.5 }), sheet(2, 0.2, { looks: 'too dark', by: 0.5 })).text,
+    ).not.toContain('contradicts');
+  });
+
+  const strips = [-2, -1, 0, 1, 2];
+  test('the best strip is where the next sheet starts from, however far from the middle', () => {
+    expect(said('negative', sheet(1, 0, { looks: 'right', strip: 4 }, { strips })).given).toBeCloseTo(1, 9);
+    expect(said('reversal', sheet(1, 0, { looks: 'right', strip: 2 }, { strips })).given).toBeCloseTo(-1, 9);
+  });
+
+  test('the best strip at an end leaves room beyond it', () => {
+    const { given, text } = said('negative', sheet(1, 0, { looks: 'right', strip: 5 }, { strips }));
+    expect(given).toBeGreaterThan(2);
+    expect(text).toContain('may lie beyond it');
+  });
+});
+
+describe('what was measured', () => {
+  // change in log exposure = (wanted - got) / slope; one stop is 0.30103: V5.51, ND 0.3 a stop within 0.003
+  test('by the slope of the strip', () => {
+    const strips = [-1, 0, 1];
+    // a straight line of 0.598 for each tenfold: 0.18 between strips a stop apart
+    const densities = [0.62, 0.8, 0.98];
+    const { change, given, text } = said('negative', sheet(1, 0, { densities, wanted: 0.9 }, { strips }));
+    expect(given).toBeCloseTo(1 - 0.08 / 0.18, 2);
+    expect(change).toBeCloseTo(-0.08 / 0.18, 2);
+    expect(text).toContain('learned from 3 exposures');
+  });
+
+  test('by reversal the same densities in the other order', () => {
+    const { given } = said(
+      'reversal',
+      sheet(1, 0, { densities: [0.98, 0.8, 0.62], wanted: 0.9 }, { strips: [-1, 0, 1] }),
+    );
+    expect(given).toBeCloseTo(-1 + 0.08 / 0.18, 2);
+  });
+
+  test('without a strip by a slope that is named, and no more than a stop', () => {
+    const { change, text } = said('negative', sheet(1, 0, { density: 0.4, wanted: 1.4 }));
+    expect(change).toBeCloseTo(1, 9);
+    expect(text).toContain('was taken as 1.7');
+    expect(said('reversal', sheet(1, 0, { density: 0.4, wanted: 1.4 })).change).toBeCloseTo(-1, 9);
+  });
+
+  test('two sheets are a strip of two', () => {
+    const { change, done, text } = said(
+      'negative',
+      sheet(1, 0, { density: 0.5, wanted: 1 }),
+      sheet(2, 1, { density: 0.7, wanted: null }),
+    );
+    expect(text).toContain('learned from 2 exposures');
+    expect({ change: Math.round((change ?? 0) * 100), done }).toEqual({ change: 100, done: false });
+  });
+
+  test('toe and shoulder have no slope, and that is said', () => {
+    const { text } = said(
+      'negative',
+      sheet(1, 0, { densities: [0.06, 0.07, 0.07], wanted: 0.75 }, { strips: [-1, 0, 1] }),
+    );
+    expect(text).toContain('toe or the shoulder');
+    expect(text).toContain('was taken as 1.7');
+  });
+
+  test('densities that go against the process move nothing', () => {
+    const { change, done, text } = said(
+      'reversal',
+      sheet(1, 0, { densities: [0.6, 0.8, 1], wanted: 0.9 }, { strips: [-1, 0, 1] }),
+    );
+    expect({ change, done }).toEqual({ change: 0, done: false });
+    expect(text).toContain('contradict the process');
+  });
+
+  test('a third of a stop is done', () => {
+    const densities = [0.62, 0.8, 0.98];
+    const { done, given } = said('negative', sheet(1, 0, { densities, wanted: 0.75 }, { strips: [-1, 0, 1] }));
+    expect({ done, given }).toEqual({ done: true, given: 0 });
+  });
+
+  test('which density is wanted must have been said once', () => {
+    const { text, change } = said('negative', sheet(1, 0, { density: 0.7 }));
+    expect(text).toContain('which density is wanted was not said');
+    expect(change).toBe(0);
+  });
+});
+
+describe('a colour cast', () => {
+  test('by reversal half of it is taken away, by its complement', () => {
+    const { pack, text } = said('reversal', sheet(1, 0, { looks: 'too dark', by: 1, cast: 'green', castBy: 0.2 }));
+    expect(pack).toEqual({ cyan: 0, magenta: 0.1, yellow: 0 });
+    expect(text).toContain('CC10M on the lens instead of no filter');
+    expect(text).toContain('Exposure and filters change together');
+  });
+
+  test('on a negative nothing is changed, with the reason', () => {
+    const { pack, text } = said('negative', sheet(1, 0, { looks: 'right', cast: 'green', castBy: 0.2 }));
+    expect(pack).toEqual(noPack);
+    expect(text).toContain('set right by the filters of its print');
+  });
+
+  test('half of a faint one is less than a filter', () => {
+    const { pack, text } = said('reversal', sheet(1, 0, { looks: 'right', cast: 'red', castBy: 0.05 }));
+    expect(pack).toEqual(noPack);
+    expect(text).toContain('less than the weakest filter');
+  });
+});
+
+test('sheets that nobody looked at advise nothing', () => {
+  expect(dialIn('reversal', [{ ...sheet(1, 0, {}), result: null }])).toBeNull();
+});
