@@ -5,6 +5,7 @@ import type { Fault } from './explain.js';
 import type { Focus } from './focus-field.js';
 import { slugOf } from './names.js';
 import type { Written, WrittenHolder } from './schema.js';
+import { sittingFaults } from './sitting-faults.js';
 import { type RemnantFiles, stockFaults } from './stock.js';
 
 /** Names that the virtual build gives to its own groups of parts. */
@@ -28,6 +29,7 @@ export function inconsistencies(written: Written, files: RemnantFiles): readonly
     ...holdersGiven(written),
     ...holderNamesDiffer(written),
     ...stockFaults(written, files),
+    ...sittingFaults(written),
   ];
 }
 

@@ -43,6 +43,7 @@ export interface Design {
   readonly holders: readonly Holder[];
   readonly shims: readonly number[];
   readonly workshop: Workshop;
+  readonly sitting: Sitting;
   /** Paths of the keys that the user did not write, such as lens.maxAperture. */
   readonly defaulted: readonly string[];
 }
@@ -170,4 +171,53 @@ export interface Workshop {
   readonly spacing: number;
   readonly margin: number;
   readonly boreAllowance: number;
+}
+
+/**
+ * How a sitter is exposed, as far as somebody said: what was not said is not there, so that what differs today can be laid
+ * over it. Lengths in mm, times in s, energies in J.
+ */
+export interface Sitting {
+  /** From the front principal plane to the eyes. At most one of subject, magnification and head is there. */
+  readonly subject?: number | undefined;
+  readonly magnification?: number | undefined;
+  /** Of the head on the ground glass: mm, or a share of the picture's height. */
+  readonly head?: { readonly height: number } | { readonly share: number } | undefined;
+  readonly headHeight?: number | undefined;
+  readonly aperture?: number | undefined;
+  readonly speed?: number | undefined;
+  /** Factors. */
+  readonly filter?: readonly number[] | undefined;
+  readonly density?: readonly number[] | undefined;
+  /** Name of one of `filterSets`, or `none`. */
+  readonly filterSet?: string | undefined;
+  readonly filterSets?: readonly FilterSet[] | undefined;
+  /** At most one of meterTime and flashEnergy is there. */
+  readonly meterTime?: number | undefined;
+  readonly meterAperture?: number | undefined;
+  readonly meterSpeed?: number | undefined;
+  readonly flashEnergy?: number | undefined;
+  readonly flashAperture?: number | undefined;
+  readonly flashDistance?: number | undefined;
+  readonly flashSpeed?: number | undefined;
+  readonly testMagnification?: number | undefined;
+  readonly testFilter?: number | undefined;
+  readonly lampDistance?: number | undefined;
+  readonly flashMost?: number | undefined;
+  /** An exponent, or a table in rising order. */
+  readonly reciprocity?: number | readonly { readonly metered: number; readonly given: number }[] | undefined;
+  readonly process?: 'negative' | 'reversal' | undefined;
+  readonly paper?: string | undefined;
+  /** Subject distances, a row of the card each. */
+  readonly distances?: readonly number[] | undefined;
+}
+
+export interface FilterSet {
+  readonly name: string;
+  /** Each with a factor or a density. */
+  readonly filters: readonly {
+    readonly name?: string | undefined;
+    readonly factor?: number | undefined;
+    readonly density?: number | undefined;
+  }[];
 }

@@ -1,11 +1,12 @@
 import * as z from 'zod';
+import { parseEnergy } from '../units/energy.js';
 import { acceptedLength, parseLength } from '../units/length.js';
 import { parseMass } from '../units/mass.js';
-import { mm, plainNumber, seconds as secondsText, speed as speedText } from '../units/print.js';
+import { energy as energyText, mm, plainNumber, seconds as secondsText, speed as speedText } from '../units/print.js';
 import { quoted, type Reading, type Sign } from '../units/quantity.js';
 import { parseDensity, parseFNumber, parseMagnification, parseModulus, parseNumber } from '../units/ratio.js';
 import { parseSpeed } from '../units/speed.js';
-import { parseSeconds } from '../units/time.js';
+import { parseExposureTime, parseSeconds } from '../units/time.js';
 
 /** What the schema says about a key, beside what it takes. */
 export interface Told {
@@ -37,7 +38,12 @@ const told = ({ description, example, whenAbsent }: Told) => ({
 });
 
 /** A value that is written as a number or a text and read by a parser of units. */
-function measured(about: Told, parse: (input: unknown) => Reading, range: Range, print: (value: number) => string) {
+export function measured(
+  about: Told,
+  parse: (input: unknown) => Reading,
+  range: Range,
+  print: (value: number) => string,
+) {
   const say = (input: unknown): string | number => {
     const reading = parse(input);
     if (!('value' in reading)) return `${reading.reason}${BREAK}${reading.accepted}`;
@@ -85,7 +91,12 @@ export const magnification = (about: Told) => measured(about, parseMagnification
 export const fNumber = (about: Told) => measured(about, parseFNumber, { least: 0.5, most: 256 }, plainNumber);
 
 export const number = (about: Told, range: Range) =>
-  measured(about, (input) => parseNumber(input, range.least < 0 ? 'any' : 'positive'), range, plainNumber);
+  measured(
+    about,
+    (input) => parseNumber(input, range.least < 0 ? 'any' : range.least === 0 ? 'not-negative' : 'positive'),
+    range,
+    plainNumber,
+  );
 
 export const density = (about: Told) => measured(about, parseDensity, { least: 10, most: 20000 }, plainNumber);
 
@@ -97,6 +108,13 @@ export const speed = (about: Told) => measured(about, parseSpeed, { least: 0.1, 
 /** Of a single act of the machine. */
 export const seconds = (about: Told) => measured(about, parseSeconds, { least: 0, most: 60 }, secondsText);
 
+/** From the shortest that a shutter gives to a night. */
+export const exposureTime = (about: Told) =>
+  measured(about, parseExposureTime, { least: 0.0001, most: 36000 }, secondsText);
+
+/** From a spark to all the packs of a studio. */
+export const energy = (about: Told) => measured(about, parseEnergy, { least: 0.1, most: 100000 }, energyText);
+
 /** Width and height, or short and long side. */
 export const lengthPair = (about: Told) => {
   const example = /\[([^,]*),/.exec(about.example)?.[1] ?? about.example;
@@ -104,20 +122,28 @@ export const lengthPair = (about: Told) => {
   return z.tuple([side('the first of the two'), side('the second')]).meta(told(about));
 };
 
-/** A list of lengths, or one length alone, which is a list of one. */
-export const lengthOrList = (about: Told, limits: LengthLimits, longest: number) =>
-  z
+interface ListOf {
+  readonly item: ReturnType<typeof measured>;
+  /** With its article, for messages: "a length". */
+  readonly noun: string;
+  readonly longest: number;
+  /** What to write where there are more. */
+  readonly instead: string;
+}
+
+/** A list, or one value alone, which is a list of one. */
+function oneOrList(about: Told, { item, noun, longest, instead }: ListOf) {
+  return z
     .union([z.number(), z.string(), z.array(z.union([z.number(), z.string()])).max(longest)], {
       error: ({ input }) =>
         Array.isArray(input) && input.length > longest
-          ? `The list has more than ${longest} entries.${BREAK}Write the readings of one sheet.`
-          : `${quoted(input)} is not a length.${BREAK}Write ${about.example}.`,
+          ? `The list has more than ${longest} entries.${BREAK}${instead}`
+          : `${quoted(input)} is not ${noun}.${BREAK}Write ${about.example}.`,
     })
     .transform((input, context): readonly number[] => {
       const listed = Array.isArray(input);
       if (listed && input.length === 0)
         context.issues.push({ code: 'custom', message: `The list is empty.${BREAK}Write ${about.example}.`, input });
-      const item = length(about, limits);
       return (listed ? input : [input]).map((text, index) => {
         const outcome = item.safeParse(text, { jitless: true });
         if (outcome.success) return outcome.data;
@@ -127,6 +153,25 @@ export const lengthOrList = (about: Told, limits: LengthLimits, longest: number)
       });
     })
     .meta(told(about));
+}
+
+/** A list of lengths, or one length alone. */
+export const lengthOrList = (about: Told, limits: LengthLimits, longest: number) =>
+  oneOrList(about, {
+    item: length(about, limits),
+    noun: 'a length',
+    longest,
+    instead: 'Write the readings of one sheet.',
+  });
+
+/** A list of numbers, or one number alone. */
+export const numberOrList = (about: Told, range: Range, longest: number) =>
+  oneOrList(about, {
+    item: number(about, range),
+    noun: 'a number',
+    longest,
+    instead: 'Write one number for what they do together.',
+  });
 
 export const whole = (about: Told, { least, most }: Range) => {
   const error = (issue: { readonly input?: unknown }) =>

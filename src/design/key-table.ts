@@ -31,7 +31,7 @@ function keysOf(schema: SchemaNode, path: string): DocumentedKey[] {
   const { properties = {}, required = [] } = groupOf(schema);
   return Object.entries(properties).flatMap(([key, child]) => {
     const here = path === '' ? key : `${path}.${key}`;
-    const list = typeof child.items === 'object' && groupOf(child).properties !== undefined;
+    const list = isList(child) && groupOf(child).properties !== undefined;
     const documented: DocumentedKey = {
       path: here,
       description: child.description ?? '',
@@ -44,11 +44,14 @@ function keysOf(schema: SchemaNode, path: string): DocumentedKey[] {
   });
 }
 
-/** The schema of a group of keys: itself, its entries where it is a list, or the one choice that is a group. */
+/** Whether entries may stand in it, be it in one of several choices. */
+const isList = ({ items, anyOf = [] }: SchemaNode): boolean => typeof items === 'object' || anyOf.some(isList);
+
+/** The schema of a group of keys: itself, its entries where it is a list, or the one choice that is either. */
 function groupOf(schema: SchemaNode): SchemaNode {
   if (schema.properties !== undefined) return schema;
   if (typeof schema.items === 'object') return groupOf(schema.items);
-  return schema.anyOf?.find((choice) => choice.properties !== undefined) ?? {};
+  return schema.anyOf?.map(groupOf).find(({ properties }) => properties !== undefined) ?? {};
 }
 
 function defaultInWords(value: unknown): string | null {

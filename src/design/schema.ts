@@ -21,6 +21,7 @@ import {
 } from './fields.js';
 import { focusField } from './focus-field.js';
 import { lineTrouble, nameTrouble, pathTrouble } from './names.js';
+import { sittingSchema } from './sitting-schema.js';
 
 /*
  * The one description of the design file: types, checks, the published JSON Schema and the table of keys come from it.
@@ -517,6 +518,15 @@ export const designSchema = z.strictObject({
     .meta(section({ description: 'thicknesses of shim at hand', example: '[0.1 mm, 0.25 mm, 0.5 mm]' }))
     .prefault(['0.1 mm', '0.25 mm', '0.5 mm']),
   workshop: workshopSchema,
+  sitting: sittingSchema
+    .meta(
+      section({
+        description: 'how a sitter is exposed; each key has a flag of expose, and none shapes a part',
+        example: '{ aperture: f/16, speed: 6 }',
+        whenAbsent: 'all of it is said to expose',
+      }),
+    )
+    .optional(),
 });
 
 /** A design file as it was read: lengths in mm, masses in kg, fixed defaults filled in. */

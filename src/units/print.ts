@@ -49,6 +49,9 @@ export const speed = (mmPerSecond: number): string => `${plainNumber(mmPerSecond
 /** A time in seconds: `0.5 s`. */
 export const seconds = (time: number): string => `${plainNumber(time)} s`;
 
+/** The energy of a flash in joules: `400 J`. */
+export const energy = (joules: number): string => `${plainNumber(joules, 1)} J`;
+
 /** A modulus in N/mm²: `7000 N/mm2`, as the design file takes it. */
 export const modulus = (newtonPerSquareMm: number): string => `${plainNumber(newtonPerSquareMm)} N/mm2`;
 

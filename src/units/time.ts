@@ -13,3 +13,7 @@ const time: QuantityKind = {
 
 /** Reads a time that may be nothing; a bare number is in seconds. Gives s. */
 export const parseSeconds = (input: unknown): Reading => readQuantity(input, time, 'not-negative');
+
+/** Reads the time of an exposure as shutters and watches say it: `1/4s`, `90 s`, `2 min`. Gives s. */
+export const parseExposureTime = (input: unknown): Reading =>
+  readQuantity(input, { ...time, accepted: 'Write 1/4 s, 90 s or 2 min.' });

@@ -79,6 +79,7 @@ describe('where nothing is written', () => {
       'holders',
       'shims',
       'workshop',
+      'sitting',
     ]);
     expect(isDefaulted(wren, 'focus.nearest')).toBe(true);
     expect(isDefaulted(wren, 'holders[0].depthTo')).toBe(true);

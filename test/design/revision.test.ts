@@ -27,6 +27,7 @@ describe('the revision of a design', () => {
       'kerf: 0.15 mm, cutSpeed: 8 mm/s, engraveSpeed: 90 mm/s, travelSpeed: 1 m/s, pierceTime: 1 s',
     ],
     ['where parts lie on the sheet', 'shims:', 'workshop: { spacing: 3 mm, margin: 8 mm }\nshims:'],
+    ['how a sitter is exposed', 'shims:', 'sitting: { aperture: f/16, speed: 6, subject: 1.2 m }\nshims:'],
     ['the size of the sheets', '[600 mm, 400 mm]', '[900 mm, 600 mm]'],
   ])('does not change with %s', (_, from, to) => expect(mark(changed(heron, from, to))).toBe(mark(heron)));
 
