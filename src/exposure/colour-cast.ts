@@ -1,20 +1,10 @@
+import type { CastColour, ColourPack } from '../model/sitting-log.js';
 import { plainNumber } from '../units/print.js';
 
 /*
  * A colour cast on reversal material is taken away by a weak filter of its complement on the lens. Filters are held as
  * densities in the three bands that filters of the trade are made for: yellow holds back blue, magenta green, cyan red.
  */
-
-export const castColours = ['red', 'green', 'blue', 'cyan', 'magenta', 'yellow'] as const;
-
-export type CastColour = (typeof castColours)[number];
-
-/** Densities of the colour compensating filters on the lens. */
-export interface ColourPack {
-  readonly cyan: number;
-  readonly magenta: number;
-  readonly yellow: number;
-}
 
 export const noPack: ColourPack = { cyan: 0, magenta: 0, yellow: 0 };
 

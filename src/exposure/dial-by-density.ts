@@ -1,14 +1,7 @@
+import type { Process } from '../model/sitting-log.js';
 import { plainNumber, stops as stopsText } from '../units/print.js';
 import { type DensityPoint, densitySlope, LOG_STOP, READING_ERROR } from './density-slope.js';
-import {
-  CLOSE,
-  changeInWords,
-  FIRST_STEP,
-  type Process,
-  type Step,
-  sheetInWords,
-  type TestedSheet,
-} from './tested-sheet.js';
+import { CLOSE, changeInWords, FIRST_STEP, type Step, sheetInWords, type TestedSheet } from './tested-sheet.js';
 
 /**
  * Density for each tenfold of exposure where no strip tells: paper of ordinary contrast goes from 0.04 to nine tenths of
@@ -95,9 +88,7 @@ function pointsOf({ given, strips, result }: TestedSheet): readonly DensityPoint
   if (result === null) return [];
   const whole =
     result.density === null ? [] : [{ given: placeOf(result.strip, given, strips), density: result.density }];
-  const parts = result.densities.flatMap((density, index) =>
-    density === null ? [] : [{ given: strips[index] ?? given, density }],
-  );
+  const parts = result.densities.map((density, index) => ({ given: strips[index] ?? given, density }));
   return [...whole, ...parts];
 }
 
@@ -109,9 +100,11 @@ function nearestPlace(
   { given, strips, result }: TestedSheet,
   wanted: number,
 ): { readonly given: number; readonly density: number; readonly strip: number | null } {
-  const parts = (result?.densities ?? []).flatMap((density, index) =>
-    density === null ? [] : [{ given: strips[index] ?? given, density, strip: index + 1 }],
-  );
+  const parts = (result?.densities ?? []).map((density, index) => ({
+    given: strips[index] ?? given,
+    density,
+    strip: index + 1,
+  }));
   const strip = result?.strip ?? null;
   const whole =
     result?.density == null ? [] : [{ given: placeOf(strip, given, strips), density: result.density, strip }];

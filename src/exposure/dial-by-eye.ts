@@ -1,14 +1,7 @@
+import type { Process } from '../model/sitting-log.js';
 import { plainNumber, stops as stopsText } from '../units/print.js';
 import { chanceWithin, likeliestSetting, likelyError, likelyStretch, type SeenSheet } from './likely-error.js';
-import {
-  CLOSE,
-  changeInWords,
-  FIRST_STEP,
-  type Process,
-  type Step,
-  sheetInWords,
-  type TestedSheet,
-} from './tested-sheet.js';
+import { CLOSE, changeInWords, FIRST_STEP, type Step, sheetInWords, type TestedSheet } from './tested-sheet.js';
 
 /** Half of what a judgement is rounded to, stops. */
 const HALF_OF_HALF = 0.25;

@@ -1,8 +1,9 @@
+import type { Process } from '../model/sitting-log.js';
 import { stops as stopsText } from '../units/print.js';
 import { packAgainst, packInWords, stopsOfPack } from './colour-cast.js';
 import { dialByDensity } from './dial-by-density.js';
 import { dialByEye } from './dial-by-eye.js';
-import { type Advice, type Process, type TestedSheet, wasMeasured } from './tested-sheet.js';
+import { type Advice, type TestedSheet, wasMeasured } from './tested-sheet.js';
 
 /*
  * From the sheets of one series (one paper, one batch, one process) to the setting of the next sheet. Exposure is counted

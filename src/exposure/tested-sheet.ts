@@ -1,18 +1,11 @@
+import type { ColourPack, SheetResult } from '../model/sitting-log.js';
 import { stops as stopsText } from '../units/print.js';
-import type { CastColour, ColourPack } from './colour-cast.js';
-
-/** Exposure makes a negative darker, and what is developed by reversal lighter. */
-export const processes = ['negative', 'reversal'] as const;
-
-export type Process = (typeof processes)[number];
 
 /** Near enough: a third of a stop is what meters are marked in. */
 export const CLOSE = 1 / 3;
 
 /** The first answer of an unknown paper moves the setting by no more than this, stops. */
 export const FIRST_STEP = 1;
-
-export const looks = ['too dark', 'too light', 'right'] as const;
 
 export interface TestedSheet {
   readonly sheet: number;
@@ -22,23 +15,6 @@ export interface TestedSheet {
   readonly strips: readonly number[];
   readonly pack: ColourPack;
   readonly result: SheetResult | null;
-}
-
-/** What came out, as far as it was looked at. */
-export interface SheetResult {
-  readonly looks: (typeof looks)[number] | null;
-  /** How much too dark or too light, in stops, judged in halves. */
-  readonly by: number | null;
-  /** Number of the strip that is spoken of, from 1; null for the whole sheet. */
-  readonly strip: number | null;
-  readonly density: number | null;
-  /** Density of each strip; null where one was not measured. */
-  readonly densities: readonly (number | null)[];
-  /** The density that was meant. */
-  readonly wanted: number | null;
-  readonly cast: CastColour | null;
-  /** Strength of the cast, density. */
-  readonly castBy: number | null;
 }
 
 export interface Advice {
@@ -59,7 +35,7 @@ export interface Advice {
 export type Step = Pick<Advice, 'given' | 'done' | 'chance' | 'reasoning'> & { readonly change: number };
 
 export const wasMeasured = ({ result }: TestedSheet): boolean =>
-  result !== null && (result.density !== null || result.densities.some((density) => density !== null));
+  result !== null && (result.density !== null || result.densities.length > 0);
 
 /** `Sheet 2`, `Strip 3 of sheet 2` */
 export const sheetInWords = (sheet: number, strip: number | null): string =>

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { noPack } from '../../src/exposure/colour-cast.js';
 import { dialIn } from '../../src/exposure/dial-in.js';
-import type { Process, SheetResult, TestedSheet } from '../../src/exposure/tested-sheet.js';
+import type { TestedSheet } from '../../src/exposure/tested-sheet.js';
+import type { Process, SheetResult } from '../../src/model/sitting-log.js';
 import { chance, look, type Seen, type Sitting, sittingBy } from './simulated-sitter.js';
 
 const nothing: SheetResult = {
