@@ -22,8 +22,6 @@ export function pagePdf(pages: readonly Page[], fonts: Fonts, about: { readonly 
     compress: false,
     lang: 'en',
     displayTitle: true,
-    // no font at all to begin with: left out, one that is not in the file slips in
-    font: '',
     info: {
       Title: about.title,
       Subject: pages.map(({ description }) => description).join(' '),

@@ -16,6 +16,8 @@ describe('a document, read by another program', () => {
       Subject: 'One of each mark. The same on less paper.',
       Language: 'en',
     });
+    // no clock: a date has to be there, and it says nothing
+    expect(read.info).toMatchObject({ CreationDate: 'D:19700101000000Z', ModDate: 'D:19700101000000Z' });
     expect(read.preferences).toMatchObject({ DisplayDocTitle: true });
   });
 

@@ -6,7 +6,7 @@ import { fontFile, fonts } from './read-pdf.js';
 
 /** Measures in the font's own file. */
 const measure = (font: Uint8Array): ((text: string) => number) => {
-  const document = new PDFDocument({ autoFirstPage: false, font: '' }).font(font, 1);
+  const document = new PDFDocument({ autoFirstPage: false }).font(font, 1);
   return (text) => document.widthOfString(text);
 };
 
