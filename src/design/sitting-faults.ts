@@ -93,7 +93,7 @@ function tableRises({ reciprocity }: WrittenSitting): readonly Fault[] {
           `Write ${plainNumber(metered)} s or more.`,
         ),
       ];
-    if (before === undefined || (metered > before.metered && given >= before.given)) return [];
+    if (before === undefined || (metered > before.metered && given > before.given)) return [];
     return [
       fault(
         ['reciprocity', i, metered > before.metered ? 'given' : 'metered'],
