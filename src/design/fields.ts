@@ -6,6 +6,7 @@ import { energy as energyText, mm, plainNumber, seconds as secondsText, speed as
 import { quoted, type Reading, type Sign } from '../units/quantity.js';
 import { parseDensity, parseFNumber, parseMagnification, parseModulus, parseNumber } from '../units/ratio.js';
 import { parseSpeed } from '../units/speed.js';
+import { parseTemperature } from '../units/temperature.js';
 import { parseExposureTime, parseSeconds } from '../units/time.js';
 
 /** What the schema says about a key, beside what it takes. */
@@ -114,6 +115,10 @@ export const exposureTime = (about: Told) =>
 
 /** From a spark to all the packs of a studio. */
 export const energy = (about: Told) => measured(about, parseEnergy, { least: 0.1, most: 100000 }, energyText);
+
+/** Of a bath: what is colder is ice, what is hotter steam. */
+export const temperature = (about: Told) =>
+  measured(about, parseTemperature, { least: 0, most: 100 }, (value) => `${plainNumber(value)} C`);
 
 /** Width and height, or short and long side. */
 export const lengthPair = (about: Told) => {
