@@ -10,8 +10,9 @@ import { givenTime, LOSS_BEGINS } from './reciprocity.js';
  *
  *     W = W0 · (N/N0)² · (d/d0)² · (S0/S) · ((1 + m/P)/(1 + m0/P))² · F/F0
  *
- * and a time by the same factors without the distance of the lamp. N is the number that is marked and typed: f/22 is 22,
- * not the 22.6 that it stands for, since a reading at f/16 errs the same way. Reciprocity comes last.
+ * and a time by the same factors without the distance of the lamp; reciprocity comes last. N is the number that is typed:
+ * f/22 is 22, though a lens so engraved may be stopped down to 22.6. That is 0.08 stop at most between whole stops, and
+ * `strayOfMark` says it.
  */
 export function reckonExposure(given: ExposureGiven): Exposure {
   const { lens, magnification: m, aperture, reading } = given;

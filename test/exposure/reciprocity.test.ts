@@ -64,6 +64,8 @@ describe('by table', () => {
     }
     // geometry: halfway between logarithms
     within(givenTime(Math.sqrt(1000), { table: old }), Math.sqrt(50 * 1200), 1e-9 * 245);
+    // geometry: beyond the end the last line, 24 times for 10 times, and not the first
+    within(givenTime(1000, { table: old }), 24 * 1200, 1e-9 * 28_800);
     // V5.59: never shorter than metered, where the first line is followed down
     expect(givenTime(0.01, { table: old })).toBe(0.01);
     expect(meteredTime(0.01, { table: old })).toBe(0.01);

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { apertureDialsInTurn, engravedNumberHoldsFrom } from '../../src/standards/aperture-numbers.js';
 import { incidentLight, reflectedLight } from '../../src/standards/meter-constants.js';
 import { paperPoints, rangeByFilter } from '../../src/standards/paper.js';
 import { publishedExponents } from '../../src/standards/reciprocity-exponents.js';
+import { shutterTimes } from '../../src/standards/shutter-times.js';
 
 test('what meters are calibrated to', () => {
   // V5.12 K: [verified: S39]; C ranges [from memory: ISO 2720:1974 as summarised in the article Light meter]
@@ -34,4 +36,18 @@ describe('printing paper', () => {
     const grades = ['00', '0', '1', '2', '3', '4', '5'] as const;
     expect(grades.map((grade) => value[grade])).toEqual([180, 160, 130, 110, 90, 60, 40]);
   });
+});
+
+test('each table says where it is from, or that no source is known', () => {
+  const tables = [
+    ...apertureDialsInTurn,
+    engravedNumberHoldsFrom,
+    ...Object.values(reflectedLight),
+    ...Object.values(incidentLight),
+    paperPoints,
+    rangeByFilter,
+    publishedExponents,
+    shutterTimes,
+  ];
+  for (const { source } of tables) expect(source).toMatch(/\w/);
 });
