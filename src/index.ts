@@ -1,6 +1,7 @@
 import type { Design } from './design/design.js';
 import type { Finding } from './model/finding.js';
 import type { PlanDocument } from './model/plan.js';
+import type { SurveyDocument } from './model/survey.js';
 import { planCamera, planOf } from './pipeline.js';
 import type { LightProof } from './proof/light.js';
 import type { couponForm, takeReadings } from './test-piece.js';
@@ -24,9 +25,12 @@ export { proofPage } from './files/proof-page.js';
 export type { Finding } from './model/finding.js';
 export type { PlanDocument, PlanSpacer } from './model/plan.js';
 export { type Rule, rules } from './model/rules.js';
+export type { SurveyDocument, SurveyPair } from './model/survey.js';
 export type { LightProof } from './proof/light.js';
 export { readRemnant } from './sheets/remnant-file.js';
 export { formats } from './standards/formats.js';
+export { byFocalLength, type Sorting, sorted, sortings } from './survey/order.js';
+export type { Survey, SurveyGiven } from './survey/survey.js';
 export type { ReadingsTaken } from './test-piece.js';
 export { parseLength } from './units/length.js';
 export type {
@@ -79,5 +83,38 @@ export async function loadLight(): Promise<(design: Design) => LightProof | null
   return (design) => {
     const { build, drawable } = planCamera(design);
     return drawable ? proveLight(design, build) : null;
+  };
+}
+
+/** What reads lists of lenses and reckons what camera each lens could become. */
+export async function loadSurvey() {
+  const [forms, read, asked, survey] = await Promise.all([
+    import('./forms/lenses.js'),
+    import('./forms/read-lenses.js'),
+    import('./survey/formats.js'),
+    import('./survey/survey.js'),
+  ]);
+  return {
+    lensesFile: forms.lensesFile,
+    readLenses: read.readLenses,
+    formatsAsked: asked.formatsAsked,
+    prepareSurvey: survey.prepareSurvey,
+  };
+}
+
+/** What a survey is shown as. */
+export async function loadSurveyFiles() {
+  const [json, csv, page, chart, drawing] = await Promise.all([
+    import('./files/survey-json.js'),
+    import('./files/survey-csv.js'),
+    import('./files/survey-page.js'),
+    import('./files/survey-chart.js'),
+    import('./files/page-svg.js'),
+  ]);
+  return {
+    surveyJson: json.surveyJson,
+    surveyCsv: csv.surveyCsv,
+    surveyPage: page.surveyPage,
+    surveyCharts: (survey: SurveyDocument) => chart.surveyChart(survey).map(drawing.pageSvg),
   };
 }

@@ -44,13 +44,22 @@ function findRemnant(path: string): ReturnType<typeof readRemnant> {
   return readRemnant(new TextDecoder('utf-8').decode(bytes));
 }
 
-/** A file of a page or two: its bytes, and the text with the mark at its head that some editors put there. */
-export function readTextFile(file: string): { readonly text: string; readonly bytes: Uint8Array } {
-  const bytes = readBytes(file, LARGEST_BYTES);
+/** What none of a kind of file exceeds, in bytes, and what such a file is called. */
+interface TextKind {
+  readonly noun: string;
+  readonly largest: number;
+}
+
+/** A file that people write: its bytes, and the text with the mark at its head that some editors put there. */
+export function readTextFile(
+  file: string,
+  { noun, largest }: TextKind = { noun: 'design file', largest: LARGEST_BYTES },
+): { readonly text: string; readonly bytes: Uint8Array } {
+  const bytes = readBytes(file, largest);
   if (typeof bytes === 'string')
     throw new Stop(bytes === 'EIO' ? EXIT.machineFailed : EXIT.wrongCall, `${file}: ${reasonOf(bytes)}.`);
-  if (bytes.length > LARGEST_BYTES)
-    throw new Stop(EXIT.wrongCall, `${file}: larger than ${LARGEST_BYTES / 1024} KB, so it is no design file.`);
+  if (bytes.length > largest)
+    throw new Stop(EXIT.wrongCall, `${file}: larger than ${largest / 1024} KB, so it is no ${noun}.`);
   // what is not UTF-8 becomes a replacement character, which readDesign finds and shows where it stands
   return { text: new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes), bytes };
 }

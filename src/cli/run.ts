@@ -121,6 +121,19 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
       const { explain } = await import('./explain.js');
       end(await explain(file, figure, options, terminal));
     });
+  program
+    .command('survey')
+    .description('what camera each lens of a list could become for each format: coverage, reach, size, mass, sheets')
+    .argument('<lenses...>', 'lists of lenses')
+    .option('--format <name>', 'this format alone; may be given several times', collect, [])
+    .option('--sort <figure>', 'reach, mass, sheets, travel, size, name or covers (default: as in the lists)')
+    .option('--json', 'print one JSON document instead of a page')
+    .option('--csv', 'print a table for a spreadsheet instead of a page')
+    .option('--chart <file>', 'draw formats against lenses into this SVG')
+    .action(async (files: readonly string[], options: import('./survey.js').SurveyOptions) => {
+      const { survey } = await import('./survey.js');
+      end(await survey(files, options, terminal));
+    });
   return program;
 }
 

@@ -8,6 +8,7 @@ import { boundsOf } from '../geometry/path.js';
 import type { Finding } from '../model/finding.js';
 import type { Hardware, Part } from '../model/part.js';
 import type { PlanDocument, PlanPart } from '../model/plan.js';
+import { documentNumber } from './document-number.js';
 
 /** What a plan is made from. */
 export interface PlanGiven {
@@ -71,18 +72,14 @@ type Values<T> = T extends Figure
       : { readonly [K in keyof T]: Values<T[K]> };
 
 /**
- * Figures as their values, and every number of a document to a millionth, small ones to a billionth (a magnification of
- * 1:30 keeps its six figures), no -0; so that the last bits of the arithmetic never reach a file.
+ * Figures as their values, and every number as documents have it.
  */
 function rounded<T>(value: T): Values<T> {
   return put(value) as Values<T>; // what `Values` says is what `put` does, step by step
 }
 
 function put(value: unknown): unknown {
-  if (typeof value === 'number') {
-    const grid = Math.abs(value) < 10 ? 1e9 : 1e6;
-    return Math.round(value * grid) / grid || 0;
-  }
+  if (typeof value === 'number') return documentNumber(value);
   if (Array.isArray(value)) return value.map(put);
   if (value === null || typeof value !== 'object') return value;
   if ('symbol' in value && 'value' in value) return put(value.value);

@@ -36,13 +36,11 @@ const mountKeys = mount.unwrap().shape;
 const surveyedLens = lensSchema
   .extend({
     name: text({ description: 'what the lens is; no two are called alike', example: 'copying lens' }, lineTrouble),
-    flangeDistance: flangeDistance
-      .optional()
-      .meta({
-        description: 'lens seat to film at infinity',
-        example: '196 mm',
-        whenAbsent: 'the focal length, flagged',
-      }),
+    flangeDistance: flangeDistance.optional().meta({
+      description: 'lens seat to film at infinity',
+      example: '196 mm',
+      whenAbsent: 'the focal length, flagged',
+    }),
     maxAperture: maxAperture
       .unwrap()
       .optional()
