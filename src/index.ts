@@ -96,6 +96,7 @@ export async function loadSurvey() {
   ]);
   return {
     lensesFile: forms.lensesFile,
+    lensesJsonSchema: forms.lensesJsonSchema,
     readLenses: read.readLenses,
     formatsAsked: asked.formatsAsked,
     prepareSurvey: survey.prepareSurvey,

@@ -1,5 +1,10 @@
 import { writeFileSync } from 'node:fs';
-import { designJsonSchema } from '../index.js';
+import { designJsonSchema, loadSurvey } from '../index.js';
 
-/** Run at the end of a compile: the JSON Schema of the design file, published beside the program. */
-writeFileSync(new URL('../design.schema.json', import.meta.url), `${JSON.stringify(designJsonSchema(), null, 2)}\n`);
+/** Run at the end of a compile: the JSON Schema of each file that people write, published beside the program. */
+const schemas = {
+  design: designJsonSchema(),
+  lenses: (await loadSurvey()).lensesJsonSchema(),
+};
+for (const [name, schema] of Object.entries(schemas))
+  writeFileSync(new URL(`../${name}.schema.json`, import.meta.url), `${JSON.stringify(schema, null, 2)}\n`);

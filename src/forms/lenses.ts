@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { section, text } from '../design/fields.js';
+import { jsonSchemaOf } from '../design/json-schema.js';
 import { lineTrouble, nameTrouble } from '../design/names.js';
 import {
   focusSchema,
@@ -135,6 +136,9 @@ export const lensesSchema = z.strictObject({
       }),
     ),
 });
+
+/** The JSON Schema (2020-12) of a list of lenses, for editors and other programs. */
+export const lensesJsonSchema = (): Record<string, unknown> => jsonSchemaOf(lensesSchema, 'Lenses to be surveyed');
 
 /** A list of lenses as it was read: lengths in mm, masses in kg, fixed defaults filled in. */
 export type WrittenLenses = z.output<typeof lensesSchema>;
