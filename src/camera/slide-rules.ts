@@ -1,5 +1,6 @@
 import { ROUNDING, unless } from '../assembly/limit.js';
 import type { Design } from '../design/design.js';
+import { lineDoubt } from '../statistics/line-doubt.js';
 import { nearestText } from '../units/nearest-text.js';
 import { magnification, mm, tenth } from '../units/print.js';
 import type { Camera } from './camera.js';
@@ -88,14 +89,56 @@ function deepestHolder({ holders, objects }: Camera): { readonly deepest: string
 const otherSide = ({ lens }: Design) =>
   lens.mount.side === 'inside' ? { words: 'from the front', key: 'front' } : { words: 'from inside', key: 'inside' };
 
-/** How far an engraved focal length, and a measured flange distance, may be off; common practice, no source. */
+/** How far an engraved focal length, and a flange distance from one look, may be off; common practice, no source. */
 const FOCAL_LENGTH_OFF = 0.03;
 const FLANGE_OFF = 0.01;
 
+/** What the slide must take past its ends, mm, and why. */
+interface LensStrays {
+  readonly pastNearest: number;
+  readonly becauseNearest: string;
+  /** null: nothing is asked for, since infinity is not wanted and nothing was measured. */
+  readonly pastFarthest: number | null;
+  readonly becauseFarthest: string;
+  readonly cure: string;
+}
+
+/** By the doubt that the bench left, where the lens was on it; else by how far such figures are usually off. */
+function lensStrays({ lens, focus }: Design): LensStrays {
+  if (lens.uncertainty !== null) {
+    const { focalLength, flangeDistance, correlation, readings } = lens.uncertainty;
+    const freedom = readings === null ? Number.POSITIVE_INFINITY : readings - 2;
+    const known = { slopeError: focalLength, interceptError: flangeDistance, correlation, freedom };
+    const pastNearest = lineDoubt(known, focus.nearest);
+    const pastFarthest = lineDoubt(known, focus.farthest);
+    const measured = 'As measured, 95 times of 100 no more is needed than';
+    return {
+      pastNearest,
+      becauseNearest: `${measured} ${mm(hundredth(pastNearest))}.`,
+      pastFarthest,
+      becauseFarthest: `${measured} ${mm(hundredth(pastFarthest))}; without it, ${focus.farthest > 0 ? magnification(focus.farthest) : 'infinity'} is lost.`,
+      cure: 'take more readings of the lens near that magnification',
+    };
+  }
+  const pastNearest = FOCAL_LENGTH_OFF * lens.focalLength;
+  const pastFarthest = FLANGE_OFF * lens.flangeDistance;
+  return {
+    pastNearest,
+    becauseNearest: `If the focal length is 3 % more than engraved, and it often is, ${mm(tenth(pastNearest))} are needed.`,
+    pastFarthest: focus.farthest > 0 ? null : pastFarthest,
+    becauseFarthest: `If the flange distance is 1 % less than you wrote, ${mm(tenth(pastFarthest))} are needed, and infinity is lost.`,
+    cure: 'measure the focal length before you cut',
+  };
+}
+
+/** What was measured is read finer than what is a rule of thumb. */
+const hundredth = (value: number): number => Math.ceil(value * 100) / 100;
+
 /** reach-reserve: what the slide can take when the lens is not what it says. */
-const reachReserve: WholeRule = ({ lens, focus }, { settingOut: rod }) => {
-  const longer = FOCAL_LENGTH_OFF * lens.focalLength;
-  const shorter = FLANGE_OFF * lens.flangeDistance;
+const reachReserve: WholeRule = (design, { settingOut: rod }) => {
+  const { lens, focus } = design;
+  const strays = lensStrays(design);
+  const { pastNearest: longer, pastFarthest: shorter } = strays;
   const past = { rule: 'reach-reserve', level: 'warning', unit: 'mm' } as const;
   // beyond the reach there is no reserve to speak of: reach-near says so
   const reached = rod.slack >= -ROUNDING * lens.focalLength;
@@ -105,11 +148,11 @@ const reachReserve: WholeRule = ({ lens, focus }, { settingOut: rod }) => {
       value: rod.reserve,
       limit: longer,
       about: rod.slack >= longer ? 'focus.pastNearest' : 'focus.nearest',
-      message: `Past the nearest focus the slide has ${mm(tenth(rod.reserve))} left. If the focal length is 3 % more than engraved, and it often is, ${mm(tenth(longer))} are needed.`,
+      message: `Past the nearest focus the slide has ${mm(tenth(rod.reserve))} left. ${strays.becauseNearest}`,
       hint:
         rod.slack >= longer
           ? `Write pastNearest: ${mm(Math.ceil(longer * 2) / 2)}, or leave it out.`
-          : `Write nearest: ${nearestText(Math.max(1e-3, rod.reachable - FOCAL_LENGTH_OFF))}, or measure the focal length before you cut.`,
+          : `Write nearest: ${nearestText(Math.max(1e-3, rod.reachable - longer / lens.focalLength))}, or ${strays.cure}.`,
     }),
     ...unless(!reached || rod.reserve <= rod.slack + ROUNDING, {
       ...past,
@@ -119,13 +162,13 @@ const reachReserve: WholeRule = ({ lens, focus }, { settingOut: rod }) => {
       message: `At the end of the reserve of ${mm(tenth(rod.reserve))} the boxes overlap ${mm(tenth(rod.reserve - rod.slack))} less than they must: light and wobble.`,
       hint: `Write pastNearest: ${mm(Math.floor(rod.slack * 10) / 10)}.`,
     }),
-    ...unless(focus.farthest > 0 || shorter <= focus.pastInfinity + ROUNDING, {
+    ...unless(shorter === null || shorter <= focus.pastInfinity + ROUNDING, {
       ...past,
       value: focus.pastInfinity,
-      limit: shorter,
+      limit: shorter ?? 0,
       about: 'focus.pastInfinity',
-      message: `The slide runs ${mm(focus.pastInfinity)} past infinity. If the flange distance is 1 % less than you wrote, ${mm(tenth(shorter))} are needed, and infinity is lost.`,
-      hint: `Write pastInfinity: ${mm(Math.ceil(shorter * 2) / 2)}.`,
+      message: `The slide runs ${mm(focus.pastInfinity)} past ${focus.farthest > 0 ? 'the farthest focus' : 'infinity'}. ${strays.becauseFarthest}`,
+      hint: `Write pastInfinity: ${mm(Math.ceil((shorter ?? 0) * 2) / 2)}.`,
     }),
   ];
 };

@@ -11,7 +11,9 @@ import {
   type YAMLMap,
 } from 'yaml';
 import { parseLength } from '../units/length.js';
-import { plainNumber } from '../units/print.js';
+import { magnification, plainNumber } from '../units/print.js';
+import type { Reading } from '../units/quantity.js';
+import { parseFNumber, parseMagnification, parseNumber } from '../units/ratio.js';
 import { designJsonSchema } from './json-schema.js';
 import { keyTable } from './key-table.js';
 import type { Problem } from './problem.js';
@@ -20,12 +22,16 @@ import { designFile, problemAt, type Source } from './source.js';
 import { type FindRemnant, noRemnants } from './stock.js';
 import { pathText, readYaml } from './yaml.js';
 
-/** A length that a key of the design shall have, or the readings of one, mm. */
+/** A value that a key of the design shall have, or the readings of one. */
 export interface DesignChange {
   /** Such as laser.kerf; no lists on the way. */
   readonly path: string;
+  /** A length where left out, mm; a magnification of 0 is infinity. */
+  readonly kind?: ValueKind;
   readonly value: number | readonly number[];
 }
+
+type ValueKind = 'length' | 'number' | 'f-number' | 'magnification';
 
 export interface ChangedKey {
   readonly path: string;
@@ -41,9 +47,9 @@ export interface DesignEdit {
 }
 
 /**
- * A design file with some lengths changed and every other byte as it was: comments, blanks, quotes, line ends, lists
- * and groups in either style. A length keeps the way it was written (`4.05`, `4.05mm`, `"4.05 mm"`); one in inches
- * becomes mm. A key that is not there is put behind those that come before it in the table of keys.
+ * A design file with some values changed and every other byte as it was: comments, blanks, quotes, line ends, lists
+ * and groups in either style. A value keeps the way it was written (`4.05`, `4.05mm`, `"4.05 mm"`, `f/8`, `1:8`, `0.5`); a
+ * length in inches becomes mm. A key that is not there is put behind those that come before it in the table of keys.
  *
  * What could not be changed without changing something else (an alias, a list with comments between its items) is a
  * problem, and so is an edit that does not read back as the same design with the new values.
@@ -100,7 +106,8 @@ function placed(source: Source, path: string, { what, accepted }: Refusal): Prob
 
 type Step = { readonly text: string; readonly changed: ChangedKey | null } | Refusal;
 
-function changeOne(text: string, { path, value }: DesignChange, order: readonly string[]): Step {
+function changeOne(text: string, change: DesignChange, order: readonly string[]): Step {
+  const { path, value, kind = 'length' } = change;
   const document = parseDocument(text, { prettyErrors: false, uniqueKeys: false, merge: false, logLevel: 'silent' });
   const aliased = new Set<string>();
   visit(document, { Alias: (_, { source }) => void aliased.add(source) });
@@ -118,10 +125,10 @@ function changeOne(text: string, { path, value }: DesignChange, order: readonly 
     if (!isMap(node)) return { what: 'This is no group of keys.', accepted: `Write ${path} by hand.` };
     const key = steps[depth];
     const pair = pairsOf(node).find((one) => isScalar(one.key) && String(one.key.value) === key);
-    if (pair === undefined) return added(text, node, { steps, depth, order }, lengthText(value, STYLE));
+    if (pair === undefined) return added(text, node, { steps, depth, order }, valueText(value, styleOf(kind)));
     node = pair.value;
   }
-  return replaced(text, node, path, value);
+  return replaced(text, node, change);
 }
 
 const ALIAS = 'This value is an alias of another one.';
@@ -134,32 +141,69 @@ type KeyAndValue = Pair<Node, Node | null>;
 /** What the composer makes; the library's own type allows anything. */
 const pairsOf = (map: YAMLMap): readonly KeyAndValue[] => map.items as KeyAndValue[];
 
-/** How a length is written: with its unit and what stands between, or bare; and in which quotes. */
+/** How a value is written: as a text of its kind, and in which quotes. */
 interface Style {
-  readonly unit: string;
+  readonly text: (value: number) => string;
   readonly quote: string;
 }
 
-const STYLE: Style = { unit: ' mm', quote: '' };
-
-function styleOf({ source, type }: Scalar): Style {
-  const unit = /^[-+\d.]+(\s*mm|)$/.exec(source ?? '')?.[1] ?? STYLE.unit;
-  return { unit, quote: type === 'QUOTE_DOUBLE' ? '"' : type === 'QUOTE_SINGLE' ? "'" : '' };
+interface KindOfValue {
+  readonly read: (written: unknown) => Reading;
+  /** Writes a value as the one that stood there before was written; that is empty where none did. */
+  readonly writeLike: (before: string) => (value: number) => string;
 }
 
-const oneLength = (value: number, { unit, quote }: Style): string => quote + plainNumber(value) + unit + quote;
+/** Beyond this nothing of a camera is told apart. */
+const DECIMALS = 6;
 
-const lengthText = (value: DesignChange['value'], style: Style): string =>
+const kinds: Readonly<Record<ValueKind, KindOfValue>> = {
+  length: {
+    read: (written) => parseLength(written, 'any'),
+    writeLike: (before) => {
+      const unit = /^[-+\d.]+(\s*mm|)$/.exec(before)?.[1] ?? ' mm';
+      return (value) => plainNumber(value) + unit;
+    },
+  },
+  number: {
+    read: (written) => parseNumber(written, 'any'),
+    writeLike: () => (value) => plainNumber(value, DECIMALS),
+  },
+  'f-number': {
+    read: parseFNumber,
+    writeLike: (before) => {
+      const lead = /^(f\s*\/?\s*|1\s*:\s*|)[\d.]+$/i.exec(before)?.[1] ?? 'f/';
+      return (value) => lead + plainNumber(value, DECIMALS);
+    },
+  },
+  magnification: {
+    read: parseMagnification,
+    writeLike: (before) => (value) => {
+      const ratio = magnification(value);
+      const exact = parseMagnification(ratio);
+      const bare = value > 0 && /^[\d.]+$/.test(before);
+      return !bare && 'value' in exact && isEqual(exact.value, value) ? ratio : plainNumber(value, DECIMALS);
+    },
+  },
+};
+
+function styleOf(kind: ValueKind, scalar?: Scalar): Style {
+  const quote = scalar?.type === 'QUOTE_DOUBLE' ? '"' : scalar?.type === 'QUOTE_SINGLE' ? "'" : '';
+  return { text: kinds[kind].writeLike(scalar?.source ?? ''), quote };
+}
+
+const oneValue = (value: number, { text, quote }: Style): string => quote + text(value) + quote;
+
+const valueText = (value: DesignChange['value'], style: Style): string =>
   typeof value === 'number'
-    ? oneLength(value, style)
+    ? oneValue(value, style)
     : value.length === 1
-      ? oneLength(value[0] ?? 0, style)
+      ? oneValue(value[0] ?? 0, style)
       : listText(value, style);
 
 const listText = (values: readonly number[], style: Style): string =>
-  `[${values.map((value) => oneLength(value, style)).join(', ')}]`;
+  `[${values.map((value) => oneValue(value, style)).join(', ')}]`;
 
-function replaced(text: string, node: Node | null, path: string, value: DesignChange['value']): Step {
+function replaced(text: string, node: Node | null, { path, value, kind = 'length' }: DesignChange): Step {
   const values = typeof value === 'number' ? [value] : value;
   const done = (edits: readonly Edit[]): Step => {
     const [from, to] = spanOf(node);
@@ -172,15 +216,15 @@ function replaced(text: string, node: Node | null, path: string, value: DesignCh
   };
   if (isScalar(node)) {
     if (isLong(node))
-      return { what: 'This length goes over several lines.', accepted: 'Write it on one line, and try again.' };
-    const style = styleOf(node);
+      return { what: 'This value goes over several lines.', accepted: 'Write it on one line, and try again.' };
+    const style = styleOf(kind, node);
     return done(
-      values.length === 1 && isWritten(node, values[0])
+      values.length === 1 && isWritten(node, values[0], kind)
         ? []
-        : [{ span: spanOf(node), text: lengthText(values, style) }],
+        : [{ span: spanOf(node), text: valueText(values, style) }],
     );
   }
-  if (!isSeq(node)) return { what: 'Here is no length.', accepted: `Write ${path} by hand.` };
+  if (!isSeq(node)) return { what: 'Here is no value.', accepted: `Write ${path} by hand.` };
   const items = node.items as readonly (Node | null)[];
   const scalars = items.filter((item) => isScalar(item) && !isLong(item) && item.anchor === undefined);
   if (scalars.length < items.length)
@@ -191,8 +235,8 @@ function replaced(text: string, node: Node | null, path: string, value: DesignCh
   if (items.length === values.length)
     return done(
       scalars.flatMap((item, i) =>
-        isScalar(item) && !isWritten(item, values[i])
-          ? [{ span: spanOf(item), text: oneLength(values[i] ?? 0, styleOf(item)) }]
+        isScalar(item) && !isWritten(item, values[i], kind)
+          ? [{ span: spanOf(item), text: oneValue(values[i] ?? 0, styleOf(kind, item)) }]
           : [],
       ),
     );
@@ -201,11 +245,11 @@ function replaced(text: string, node: Node | null, path: string, value: DesignCh
   if (text.slice(...whole).includes('#'))
     return {
       what: `The list has ${items.length} readings with comments between them, and there are ${values.length} new ones.`,
-      accepted: `Write by hand: ${listText(values, STYLE)}.`,
+      accepted: `Write by hand: ${listText(values, styleOf(kind))}.`,
     };
-  const style = isScalar(items[0]) ? styleOf(items[0]) : STYLE;
+  const style = styleOf(kind, isScalar(items[0]) ? items[0] : undefined);
   const column = ' '.repeat(columnAt(text, span[0]));
-  const lines = values.map((one) => `- ${oneLength(one, style)}`).join(lineEnd(text) + column);
+  const lines = values.map((one) => `- ${oneValue(one, style)}`).join(lineEnd(text) + column);
   return done([{ span: whole, text: node.flow === true ? listText(values, style) : lines }]);
 }
 
@@ -223,9 +267,11 @@ const isLong = ({ type }: Scalar): boolean => type === 'BLOCK_FOLDED' || type ==
 /** 0.1 + 0.2 is not quite 0.3, and no file is to be changed for that. */
 const EQUAL = 1e-9;
 
-function isWritten(node: Scalar, value: number | undefined): boolean {
-  const reading = parseLength(node.value, 'any');
-  return 'value' in reading && value !== undefined && Math.abs(reading.value - value) < EQUAL;
+const isEqual = (a: number, b: number): boolean => Math.abs(a - b) < EQUAL;
+
+function isWritten(node: Scalar, value: number | undefined, kind: ValueKind): boolean {
+  const reading = kinds[kind].read(node.value);
+  return 'value' in reading && value !== undefined && isEqual(reading.value, value);
 }
 
 interface Edit {
@@ -305,15 +351,15 @@ function readsBack(before: Source, after: Source, changes: readonly DesignChange
   if (!('value' in old) || !('value' in now)) return false;
   const paths = changes.map(({ path }) => path);
   if (JSON.stringify(without(old.value, paths)) !== JSON.stringify(without(now.value, paths))) return false;
-  return changes.every(({ path, value }) => {
+  return changes.every(({ path, value, kind = 'length' }) => {
     const written = path
       .split('.')
       .reduce<unknown>((inner, key) => (inner as Record<string, unknown> | undefined)?.[key], now.value);
-    const found = (Array.isArray(written) ? written : [written]).map((one) => parseLength(one, 'any'));
+    const found = (Array.isArray(written) ? written : [written]).map(kinds[kind].read);
     const wanted = typeof value === 'number' ? [value] : value;
     return (
       found.length === wanted.length &&
-      found.every((reading, i) => 'value' in reading && Math.abs(reading.value - (wanted[i] ?? Number.NaN)) < EQUAL)
+      found.every((reading, i) => 'value' in reading && isEqual(reading.value, wanted[i] ?? Number.NaN))
     );
   });
 }

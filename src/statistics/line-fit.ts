@@ -29,6 +29,8 @@ export interface LineFit {
   readonly determination: number;
   /** y less the line, in the order of the points. */
   readonly residuals: readonly number[];
+  /** In the order of the points. */
+  readonly weights: readonly number[];
   /** How much a point pulls the line towards itself, from 0 to 1; all together 2. */
   readonly leverages: readonly number[];
   /** What the standard errors would be with s = 1: times an s that is known from elsewhere, they are the errors with that. */
@@ -64,6 +66,7 @@ export function fitLine(points: readonly LinePoint[]): LineFit {
     correlation: -meanX / squareX / (unitErrors.slope * unitErrors.intercept),
     determination: 1 - left / squareY,
     residuals,
+    weights: points.map(({ weight: own = 1 }) => own),
     leverages: points.map(({ x, weight: own = 1 }) => own * (1 / weight + (x - meanX) ** 2 / squareX)),
     unitErrors,
     spread: { weight, mean: meanX, square: squareX },

@@ -90,6 +90,56 @@ describe('reach-reserve: 3 % of the focal length past the nearest, 1 % of the fl
     expect(toldOfWhole('reach-reserve', { camera: withRod({ slack: -1, reserve: 0 }) })).toEqual([]));
 });
 
+describe('reach-reserve: of a lens that was measured on the bench, what its errors ask for', () => {
+  /** Bench B of the check values, V7.08, common practice, no source: constructed. */
+  const benchB = { focalLength: 0.369608, flangeDistance: 0.208673, correlation: -0.863475, readings: 8 };
+  const measured = (uncertainty: Design['lens']['uncertainty'], pastInfinity = 4): Design => ({
+    ...design,
+    lens: { ...design.lens, uncertainty },
+    focus: { ...design.focus, nearest: 0.5, pastInfinity },
+  });
+  const reserve = (value: number, lens: Design) =>
+    toldOfWhole('reach-reserve', { design: lens, camera: withRod({ reserve: value }) });
+
+  // 2.447 (Student's t for 6 degrees of freedom, from memory: NIST/SEMATECH e-Handbook, 1.3.6.7.2) × u of the mean at
+  // m = 0.5 and at infinity, 0.1054 and 0.2087 (V7.09, common practice, no source: constructed)
+  test('2.447 × 0.1054 = 0.2579 mm past 1:2', () => {
+    expect(reserve(0.2582, measured(benchB))).toEqual([]);
+    expect(reserve(0.2576, measured(benchB))).toMatchObject([
+      {
+        level: 'warning',
+        value: 0.2576,
+        unit: 'mm',
+        message: expect.stringMatching(/As measured, 95 times of 100 .* 0\.26 mm/),
+        hint: expect.stringMatching(/pastNearest: 0\.5 mm/),
+      },
+    ]);
+  });
+  test('2.447 × 0.2087 = 0.5107 mm past infinity', () => {
+    expect(reserve(6.31, measured(benchB, 0.511))).toEqual([]);
+    expect(reserve(6.31, measured(benchB, 0.5103))).toMatchObject([
+      { about: 'focus.pastInfinity', message: expect.stringMatching(/past infinity\. As measured, 95 times of 100/) },
+    ]);
+  });
+  test('1.960 × 0.1054 = 0.2066 mm where the readings were not counted', () => {
+    const many = measured({ ...benchB, readings: null });
+    expect(reserve(0.2068, many)).toEqual([]);
+    expect(reserve(0.2063, many)).toHaveLength(1);
+  });
+  test('a lens measured badly asks for more than 3 % and 1 %', () => {
+    const bad = measured({ ...benchB, focalLength: 30, flangeDistance: 9 }, 9);
+    expect(reserve(6.31, bad).map(({ about }) => about)).toEqual(['focus.nearest', 'focus.pastInfinity']);
+  });
+  test('one that does not go to infinity is judged at its farthest', () => {
+    const near = (pastInfinity: number): Design => {
+      const lens = measured(benchB, pastInfinity);
+      return { ...lens, focus: { ...lens.focus, farthest: 0.5 } };
+    };
+    expect(reserve(6.31, near(0.2582))).toEqual([]);
+    expect(reserve(6.31, near(0.2576))).toMatchObject([{ message: expect.stringMatching(/1:2 is lost/) }]);
+  });
+});
+
 test('lens-passes-box: 3 mm of air round the lens in a box of 188.15', () => {
   const wide = (radiusBehindPanel: number) => ({
     ...withRod({ panelDead: valued(rod.panelDead, 55) }),

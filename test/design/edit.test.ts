@@ -47,6 +47,41 @@ describe('a length keeps the way it was written', () => {
   });
 });
 
+describe('values of other kinds keep the way they were written, too', () => {
+  const at = (lens: string) =>
+    `name: Swift\nformat: 4x5\nlens:\n  focalLength: 150 mm\n  flangeDistance: 146 mm\n${lens}  mount: { by: ring }\nplywood: { thickness: 3.9 mm }\nlaser: { kerf: 0.15 mm }\n`;
+  const aperture: DesignChange = { path: 'lens.maxAperture', kind: 'f-number', value: 9.02 };
+  const pupils: DesignChange = { path: 'lens.pupilMagnification', kind: 'number', value: 0.971 };
+  const circle = (of: number): DesignChange => ({ path: 'lens.coverage.at', kind: 'magnification', value: of });
+  const cover = (written: string) => `  coverage: { diameter: 200, at: ${written} }\n`;
+  test.each([
+    ['f/', '  maxAperture: f/8 # a\n', [aperture], '  maxAperture: f/9.02 # a\n'],
+    ['as engraved', "  maxAperture: '1:8'\n", [aperture], "  maxAperture: '1:9.02'\n"],
+    ['an f-number that is bare', '  maxAperture: 8\n', [aperture], '  maxAperture: 9.02\n'],
+    ['a number', '  pupilMagnification: 1 # p\n', [pupils], '  pupilMagnification: 0.971 # p\n'],
+    ['a ratio', cover('1:1'), [circle(1 / 3)], cover('1:3')],
+    ['a magnification as a number', cover('1'), [circle(0.5)], cover('0.5')],
+    ['infinity', cover('0.5'), [circle(0)], cover('infinity')],
+    ['a ratio that no pair of short figures is', cover('1:1'), [circle(0.37)], cover('0.37')],
+    ['one that is there already', cover('0.50'), [circle(0.5)], cover('0.50')],
+    [
+      'a group that is not there',
+      '  maxAperture: f/8\n',
+      [
+        { path: 'lens.uncertainty.focalLength', value: 0.37 },
+        { path: 'lens.uncertainty.correlation', kind: 'number', value: -0.86 },
+        { path: 'lens.uncertainty.readings', kind: 'number', value: 8 },
+        { path: 'lens.uncertainty.flangeDistance', value: 0.21 },
+      ],
+      '  uncertainty: { focalLength: 0.37 mm, flangeDistance: 0.21 mm, correlation: -0.86, readings: 8 }\n  maxAperture: f/8\n',
+    ],
+    ['an aperture that is not there', '', [aperture], '  maxAperture: f/9.02\n'],
+  ] as const)('%s', (_, before, changes, after) => expect(edit(at(before), changes).text).toBe(at(after)));
+
+  test('what the design does not take is refused, whatever its kind', () =>
+    expect(refusal(at(''), [{ path: 'lens.maxAperture', kind: 'f-number', value: 1000 }])).toContain('Change by hand'));
+});
+
 describe('thickness', () => {
   const at = (line: string) => `${head}laser: { kerf: 0.15 mm }\n${line}`;
   test.each([
