@@ -1,0 +1,226 @@
+import type { Exposure, ExposureGiven } from '../model/exposure.js';
+import type { ColourPack, SettingEntry } from '../model/sitting-log.js';
+import { plainNumber, stops as stopsText } from '../units/print.js';
+import { filtersOf, noPack } from './colour-cast.js';
+import { dialIn } from './dial-in.js';
+import { factorOfStops } from './filters.js';
+import { popsFor } from './flash.js';
+import { type LoggedSheet, type Series, sameSeries, testedSheets } from './logged-sheets.js';
+import { reckonExposure } from './reckon.js';
+import { partialExposures, type StripStep, stripStops } from './test-strip.js';
+import type { Advice } from './tested-sheet.js';
+
+/** A test strip that is asked for instead of one exposure. */
+export interface StripWanted {
+  readonly step: StripStep;
+  readonly count: number;
+}
+
+/** One exposure of a test strip, given after the slide was moved on by a strip. */
+export interface StripExposure {
+  /** More exposure than was reckoned that this strip has got in the end, stops. */
+  readonly dialled: number;
+  /** What is given now; null where it is given by the other of the two. */
+  readonly pops: number | null;
+  readonly time: number | null;
+}
+
+export interface NextSheet {
+  readonly exposure: Exposure;
+  /** As it goes into the log. */
+  readonly setting: SettingEntry;
+  /** In the order in which they are given; empty where the sheet is exposed as a whole. */
+  readonly strip: readonly StripExposure[];
+  /** What the sheets before say; null where none of this series was looked at. */
+  readonly advice: Advice | null;
+  /** Plain sentences. */
+  readonly reasoning: readonly string[];
+  readonly remarks: readonly string[];
+}
+
+/** Where a series starts. */
+interface Start {
+  readonly given: number;
+  readonly pack: ColourPack;
+  readonly reasoning: readonly string[];
+}
+
+/** Developers of one temperature do the same; what differs by more than this may be seen, °C. */
+const SAME_BATH = 1;
+
+/**
+ * The setting for the next sheet of a log.
+ *
+ * @param given what today's exposure is reckoned from, a reading among it
+ */
+export function nextSheet(
+  given: ExposureGiven,
+  sheets: readonly LoggedSheet[],
+  series: Series,
+  wanted: StripWanted | null,
+): NextSheet | { readonly refused: string; readonly accepted: string } {
+  const tested = testedSheets(sheets, series, given.reciprocity);
+  const advice = dialIn(series.process, tested);
+  const start = advice ?? startOf(sheets, series, given);
+  const exposure = reckonExposure(dialled(given, start.given, start.pack));
+  if (exposure.energy === null && exposure.time === null)
+    throw new Error('A sheet was asked for without a reading to reckon from.');
+  if (wanted?.step === 'half' && exposure.energy !== null)
+    return {
+      refused: 'A strip by flash goes in whole stops: a flash fires as often as it is asked to, but not half.',
+      accepted: 'Take --strip whole.',
+    };
+  const offsets = wanted === null ? [] : stripStops(wanted.step, wanted.count).map((stop) => start.given + stop);
+  const { strip, energy, pops, time } =
+    offsets.length === 0
+      ? { strip: [], energy: exposure.energy, pops: exposure.pops, time: exposure.correctedTime ?? exposure.time }
+      : stripOf(given, start.pack, offsets);
+  const last = sheets.at(-1);
+  const lastOfSeries = tested.at(-1);
+  return {
+    exposure,
+    setting: {
+      ...series,
+      sheet: last === undefined ? 1 : last.setting.sheet + (last.result === null ? 0 : 1),
+      at: null,
+      dialled: start.given,
+      strips: offsets,
+      colourPack: start.pack,
+      magnification: exposure.magnification,
+      aperture: exposure.aperture,
+      speed: given.speed,
+      filterFactor: exposure.filterFactor,
+      energy,
+      pops,
+      lampDistance: given.lampDistance,
+      time,
+    },
+    strip,
+    advice,
+    reasoning: [
+      ...(lastOfSeries === undefined ? [] : otherwise(sheets, lastOfSeries.sheet, lastOfSeries.given)),
+      ...start.reasoning,
+    ],
+    remarks: bathRemarks(sheets, series),
+  };
+}
+
+/** What a sheet is reckoned from, with what dialling in has found: as if the reading itself had asked for so much more. */
+export function dialled(given: ExposureGiven, more: number, pack: ColourPack): ExposureGiven {
+  const { reading, filters } = given;
+  const gels = filtersOf(pack).map(({ name, stops }) => ({ name, factor: factorOfStops(stops) }));
+  const factor = factorOfStops(more);
+  return {
+    ...given,
+    filters: [...filters, ...gels],
+    reading:
+      reading === null
+        ? null
+        : reading.kind === 'flash'
+          ? { ...reading, energy: reading.energy * factor }
+          : { ...reading, time: reading.time * factor },
+  };
+}
+
+/** The exposures of a strip, and all of them together. The energy of a pop stays the same; their number grows. */
+function stripOf(
+  given: ExposureGiven,
+  pack: ColourPack,
+  offsets: readonly number[],
+): Pick<SettingEntry, 'energy' | 'pops' | 'time'> & { readonly strip: readonly StripExposure[] } {
+  const exposures = offsets.map((offset) => reckonExposure(dialled(given, offset, pack)));
+  const first = exposures[0];
+  const last = exposures.at(-1);
+  if (first === undefined || last === undefined) throw new Error('A strip without strips.');
+  if (first.energy !== null) {
+    const fewest = given.flashMost === null ? 1 : popsFor(first.energy, given.flashMost);
+    const totals = offsets.map((offset) => Math.round(fewest * factorOfStops(offset - (offsets[0] ?? 0))));
+    const parts = partialExposures(totals);
+    return {
+      strip: offsets.map((offset, index) => ({ dialled: offset, pops: parts[index] ?? 0, time: null })),
+      energy: last.energy,
+      pops: totals.at(-1) ?? fewest,
+      time: null,
+    };
+  }
+  const times = exposures.map(({ time, correctedTime }) => correctedTime ?? time ?? 0);
+  const parts = partialExposures(times);
+  return {
+    strip: offsets.map((offset, index) => ({ dialled: offset, pops: null, time: parts[index] ?? 0 })),
+    energy: null,
+    pops: null,
+    time: times.at(-1) ?? 0,
+  };
+}
+
+/** Where a series begins of which nothing was looked at yet: where another batch of the same paper has ended, or as reckoned. */
+function startOf(sheets: readonly LoggedSheet[], series: Series, given: ExposureGiven): Start {
+  const own = sheets.filter(({ setting }) => sameSeries(setting, series)).at(-1);
+  const relative = sheets
+    .filter(
+      ({ setting }) =>
+        setting.process === series.process && setting.paper === series.paper && setting.batch !== series.batch,
+    )
+    .at(-1);
+  if (relative !== undefined) {
+    const { batch, dialled: wasDialled, colourPack } = relative.setting;
+    const advice = dialIn(series.process, testedSheets(sheets, relative.setting, given.reciprocity));
+    const { given: from, pack } = advice ?? { given: wasDialled, pack: colourPack };
+    return {
+      given: from,
+      pack,
+      reasoning: [
+        `A new batch${series.batch === null ? '' : `, ${series.batch}`}: it starts where ${batch === null ? 'the one before' : `batch ${batch}`} ended, at ${moreThanReckoned(from)}, and is judged anew.`,
+      ],
+    };
+  }
+  if (own !== undefined)
+    return {
+      given: own.setting.dialled,
+      pack: own.setting.colourPack,
+      reasoning: [`No sheet of this paper was looked at yet: the setting is ${moreThanReckoned(own.setting.dialled)}.`],
+    };
+  return {
+    given: 0,
+    pack: noPack,
+    reasoning: [
+      sheets.length === 0
+        ? 'The first sheet is exposed as reckoned.'
+        : 'Another paper or process: nothing that was learned holds for it, so the first sheet is exposed as reckoned.',
+    ],
+  };
+}
+
+/** `0.5 stops more than reckoned` */
+export function moreThanReckoned(more: number): string {
+  const text = stopsText(Math.abs(more));
+  return text === '0 stops' ? 'what was reckoned' : `${text} ${more > 0 ? 'more' : 'less'} than reckoned`;
+}
+
+/** What was set today otherwise than advised is what counts, and it is said. */
+function otherwise(sheets: readonly LoggedSheet[], number: number, given: number): readonly string[] {
+  const sheet = sheets.find(({ setting }) => setting.sheet === number);
+  if (sheet === undefined) return [];
+  const more = given - sheet.setting.dialled;
+  const text = stopsText(Math.abs(more));
+  if (text === '0 stops') return [];
+  return [
+    `Sheet ${number} was really given ${text} ${more > 0 ? 'more' : 'less'} than advised; that is what it is judged by.`,
+  ];
+}
+
+function bathRemarks(sheets: readonly LoggedSheet[], series: Series): readonly string[] {
+  const noted = sheets.flatMap(({ setting, result }) =>
+    sameSeries(setting, series) && result !== null && result.bath.start !== null
+      ? [{ sheet: setting.sheet, start: result.bath.start }]
+      : [],
+  );
+  const last = noted.at(-1);
+  const before = noted.at(-2);
+  if (last === undefined || before === undefined || Math.abs(last.start - before.start) <= SAME_BATH) return [];
+  return [
+    `The developer of sheet ${last.sheet} was at ${celsius(last.start)}, that of sheet ${before.sheet} at ${celsius(before.start)}: a part of what changed may be the bath. Bring both to one temperature before the next sheet.`,
+  ];
+}
+
+const celsius = (temperature: number): string => `${plainNumber(temperature, 1)} °C`;
