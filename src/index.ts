@@ -33,6 +33,7 @@ export { byFocalLength, type Sorting, sorted, sortings } from './survey/order.js
 export type { Survey, SurveyGiven } from './survey/survey.js';
 export type { ReadingsTaken } from './test-piece.js';
 export { parseLength } from './units/length.js';
+export { parseMagnification } from './units/ratio.js';
 export type {
   BuildResult,
   CheckOptions,
@@ -75,6 +76,16 @@ export async function loadWorkshop(): Promise<LoadedWorkshop> {
     couponForm: testPiece.couponForm,
     takeReadings: testPiece.takeReadings,
   };
+}
+
+/** What makes figures of a lens from readings on the bench, and what they are shown as. */
+export async function loadBench() {
+  const [figures, page, drawing] = await Promise.all([
+    import('./lens-figures.js'),
+    import('./files/lens-page.js'),
+    import('./files/page-svg.js'),
+  ]);
+  return { takeLens: figures.takeLens, lensJson: page.lensJson, lensPage: page.lensPage, pageSvg: drawing.pageSvg };
 }
 
 /** The part of the check that looks for light, alone and for a second thread: null where there is no camera to look into. */

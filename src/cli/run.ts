@@ -112,6 +112,18 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
       end(await coupon(file, options, terminal));
     });
   program
+    .command('lens')
+    .description('focal length and flange distance of a lens from readings on the bench, and how well they are known')
+    .argument('<readings>', 'CSV with the header magnification,distance or image,object,distance; or YAML')
+    .option('--at <magnification>', 'tell where the film stands then; may be given several times', collect, [])
+    .option('--plot <file>', 'draw what the readings leave over into this SVG')
+    .option('--write <design>', 'put the figures, and how well they are known, into this design file')
+    .option('--json', 'print one JSON document instead of a page')
+    .action(async (file: string, options: import('./lens.js').LensOptions) => {
+      const { lens } = await import('./lens.js');
+      end(await lens(file, options, terminal));
+    });
+  program
     .command('explain')
     .description('how a figure of the plan came about, what governs it, and what it would take to change it')
     .argument('<design>', 'the design file')

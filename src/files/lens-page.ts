@@ -71,7 +71,7 @@ const predicted = ({ magnification: m, distance, interval }: LensDocument['predi
 
 const round = (value: number, decimals: number): number => Math.round(value * 10 ** decimals) / 10 ** decimals;
 
-const length = (value: number, interval: number): string => `${plainNumber(value, 2)} ± ${plainNumber(interval, 2)} mm`;
+const length = (value: number, interval: number): string => `${value.toFixed(2)} ± ${interval.toFixed(2)} mm`;
 
 const measured = ({ value, interval }: Measured, print: (value: number) => string): string =>
   interval === null ? `${print(value)}, of one reading` : `${print(value)} ± ${print(interval)}`;
@@ -105,7 +105,7 @@ function residualStrip({ residuals, outliers }: LensDocument, page: Page): reado
       const strip = [...`|${' '.repeat(HALF)}:${' '.repeat(HALF)}|`];
       const far = outliers.includes(row);
       strip[1 + HALF + Math.round((residual / most) * HALF)] = far ? 'X' : 'o';
-      const figures = `${String(row).padStart(5)}${magnification(m).padStart(10)}${plainNumber(distance, 2).padStart(11)}${signed(residual).padStart(11)}`;
+      const figures = `${String(row).padStart(5)}${magnification(m).padStart(10)}${distance.toFixed(2).padStart(11)}${signed(residual).padStart(11)}`;
       return `${figures}  ${strip.join('')}${far ? page.colour.warning(' outlier') : ''}`;
     }),
   ];
