@@ -97,6 +97,12 @@ export async function loadLight(): Promise<(design: Design) => LightProof | null
   };
 }
 
+/** What exposes a sitting, and what it is shown as. */
+export async function loadSitting() {
+  const [sitting, page] = await Promise.all([import('./sitting.js'), import('./files/exposure-page.js')]);
+  return { expose: sitting.expose, exposurePage: page.exposurePage, exposureJson: page.exposureJson };
+}
+
 /** What reads lists of lenses and reckons what camera each lens could become. */
 export async function loadSurvey() {
   const [forms, read, asked, survey] = await Promise.all([

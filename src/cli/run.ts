@@ -124,6 +124,40 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
       end(await lens(file, options, terminal));
     });
   program
+    .command('expose')
+    .description(
+      'the setting for one sitting: energy and pops of a flash, or a time; each flag is a key of sitting, too',
+    )
+    .argument('<design>', 'the design file; what it says under sitting need not be typed')
+    .option('--subject <distance>', 'from the front principal plane to the eyes, such as 1.2m')
+    .option('--magnification <ratio>', 'in place of a distance, such as 1:4')
+    .option('--head <height>', 'in place of a distance: of the head on the ground glass, 90mm, or of the picture, 60%')
+    .option('--head-height <length>', 'of the head in life (default: 250 mm)')
+    .option('--aperture <number>', 'as marked, such as f/16')
+    .option('--speed <index>', 'of the paper or film')
+    .option('--filter <factor>', 'in the light; may be given several times', gather)
+    .option('--density <density>', 'in the light; may be given several times', gather)
+    .option('--filter-set <name>', 'one of the sets of the design, or none')
+    .option('--meter-time <time>', 'a meter reading: its time, such as 1/4s')
+    .option('--meter-aperture <number>', 'its aperture')
+    .option('--meter-speed <index>', 'the speed that the meter was set to')
+    .option('--flash-energy <energy>', 'a flash reading: its energy, such as 400 or 1.2kJ')
+    .option('--flash-aperture <number>', 'its aperture')
+    .option('--flash-distance <length>', 'from the lamp to where it was made')
+    .option('--flash-speed <index>', 'the speed for which it was made')
+    .option('--test-magnification <ratio>', 'the reading was found by a test with the camera at this magnification')
+    .option('--test-filter <factor>', 'of all that stood in the light at that test')
+    .option('--lamp-distance <length>', 'from the flash lamp to the sitter now')
+    .option('--flash-most <energy>', 'of one pop at full power')
+    .option('--reciprocity <exponent>', 'what a long exposure loses, such as 1.31')
+    .option('--process <word>', 'negative or reversal')
+    .option('--paper <name>', 'what is exposed')
+    .option('--json', 'print one JSON document instead of a page')
+    .action(async (file: string, options: import('./expose.js').ExposeOptions) => {
+      const { expose } = await import('./expose.js');
+      end(await expose(file, options, terminal));
+    });
+  program
     .command('explain')
     .description('how a figure of the plan came about, what governs it, and what it would take to change it')
     .argument('<design>', 'the design file')
@@ -148,6 +182,9 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
     });
   return program;
 }
+
+/** As `collect`, but nothing where the flag is not given: a list of the design then holds. */
+const gather = (value: string, earlier: readonly string[] = []): readonly string[] => [...earlier, value];
 
 const collect = (value: string, earlier: readonly string[]): readonly string[] => [...earlier, value];
 

@@ -18,6 +18,8 @@ export interface Remark {
 /** An exposure for one sitting as `expose --json` prints it. What does not apply is null; mm, s, J. */
 export interface SittingDocument extends Exposure {
   readonly schema: 1;
+  /** Exposure index of the paper or film. */
+  readonly speed: number | null;
   /** From the lens seat, which is easier to reach with a tape; the lens taken as thin, so to a centimetre or two. */
   readonly subjectFromSeat: number | null;
   /** From the lens seat to the film. */
@@ -27,8 +29,8 @@ export interface SittingDocument extends Exposure {
   readonly popEnergy: number | null;
   /** The same as a share of full power. */
   readonly popPower: number | null;
-  /** What would do with a single pop at full power, the other left as it is. */
-  readonly onePop: { readonly lampDistance: number; readonly aperture: number } | null;
+  /** What would do with a single pop at full power, all else left as it is; no aperture where the lens opens no wider. */
+  readonly onePop: { readonly lampDistance: number; readonly aperture: number | null } | null;
   /** The depth of field from the eyes towards the camera and away from it. */
   readonly aboutEyes: { readonly fore: number | null; readonly aft: number | null };
   readonly filters: readonly GivenFilter[];

@@ -52,6 +52,21 @@ export const seconds = (time: number): string => `${plainNumber(time)} s`;
 /** The energy of a flash in joules: `400 J`. */
 export const energy = (joules: number): string => `${plainNumber(joules, 1)} J`;
 
+/** From here on a shutter has no mark as a fraction, s. */
+const WHOLE_SECONDS = 0.3;
+const MINUTE = 60;
+
+/** The time of an exposure as a shutter or a watch has it: `1/60 s`, `8.33 s`, `109.3 s (1 min 49 s)`. */
+export function exposureTime(time: number): string {
+  if (time < WHOLE_SECONDS) return `1/${plainNumber(1 / time, 0)} s`;
+  const text = `${plainNumber(time, time < 10 ? 2 : 1)} s`;
+  const whole = Math.round(time);
+  return time < MINUTE ? text : `${text} (${Math.floor(whole / MINUTE)} min ${whole % MINUTE} s)`;
+}
+
+/** A distance in a room, to the centimetre: `1.07 m`. */
+export const metres = (length: number): string => `${plainNumber(length / 1000, 2)} m`;
+
 /** A modulus in N/mm²: `7000 N/mm2`, as the design file takes it. */
 export const modulus = (newtonPerSquareMm: number): string => `${plainNumber(newtonPerSquareMm)} N/mm2`;
 

@@ -1,0 +1,32 @@
+import { loadSitting } from '../index.js';
+import { readDesignFile } from './read-design-file.js';
+import { EXIT, Stop } from './stop.js';
+import type { Terminal } from './terminal.js';
+
+/** What the flags of a sitting give: texts by the keys of the design's `sitting`. */
+export interface ExposeOptions {
+  readonly json?: boolean;
+  readonly [key: string]: string | readonly string[] | boolean | undefined;
+}
+
+/** The setting for one sitting: what the design says of it, and what differs today. */
+export async function expose(
+  file: string,
+  { json = false, ...flags }: ExposeOptions,
+  terminal: Terminal,
+): Promise<number> {
+  const design = readDesignFile(file);
+  const sittings = await loadSitting();
+  const outcome = sittings.expose(design, typed(flags));
+  if ('refused' in outcome) throw new Stop(EXIT.wrongCall, outcome.refused);
+  const { sitting } = outcome;
+  await terminal.out(json ? sittings.exposureJson(sitting) : sittings.exposurePage(design.name, sitting, terminal));
+  return EXIT.done;
+}
+
+function typed(flags: Omit<ExposeOptions, 'json'>): Readonly<Record<string, string | readonly string[]>> {
+  const texts: Record<string, string | readonly string[]> = {};
+  for (const [key, value] of Object.entries(flags))
+    if (typeof value === 'string' || Array.isArray(value)) texts[key] = value;
+  return texts;
+}

@@ -1,0 +1,194 @@
+import type { Design, Sitting } from '../design/design.js';
+import type { Exposure, ExposureGiven } from '../model/exposure.js';
+import type { Remark, SittingDocument } from '../model/sitting.js';
+import { subjectDistance } from '../optics/conjugates.js';
+import { circleAt, coversFrom, diagonal } from '../optics/image-circle.js';
+import { apertureDialsInTurn } from '../standards/aperture-numbers.js';
+import { strayOfMark } from '../standards/dial.js';
+import { energy, exposureTime, fNumber, magnification, metres, mm, plainNumber, stops } from '../units/print.js';
+import { beyondTable, LOSS_BEGINS } from './reciprocity.js';
+
+/** What the remarks look at. */
+export interface Remarked {
+  readonly design: Design;
+  readonly today: Sitting;
+  /** The design's sitting with today's laid over it. */
+  readonly sitting: Sitting;
+  readonly given: ExposureGiven;
+  readonly tested: boolean;
+  readonly exposure: Exposure;
+  readonly onePop: SittingDocument['onePop'];
+  /** The nearest focus that the camera reaches, as a magnification. */
+  readonly reaches: number;
+}
+
+type Remarks = (remarked: Remarked) => Remark | null;
+
+/** Nobody who breathes is still for longer, s (common practice, no source). */
+const STILL = 0.25;
+
+/** Each gel reflects at its two surfaces, about 4 % at each; more than four cost contrast, too (common practice, no source). */
+const MOST_GELS = 4;
+
+/** A head sways by so much where nothing holds it, mm (common practice, no source). */
+const SWAY = 60;
+
+/** Speeds below it are those of papers, most of which see no yellow and no red (common practice, no source). */
+const PAPER_SPEED = 25;
+
+/** Smaller differences between two marks are lost in the rest, stops. */
+const STRAY = 0.05;
+
+/** Beyond this a magnification is nearer than another and not the same one rounded. */
+const SAME = 1e-6;
+
+export const remarksOn = (remarked: Remarked): readonly Remark[] =>
+  [
+    holdStill,
+    manyPops,
+    depthAboutEyes,
+    lossUnknown,
+    lossBeyondTable,
+    tooNear,
+    tooFar,
+    corners,
+    manyGels,
+    blueSensitive,
+    otherSpeed,
+    exactStop,
+    lampNotUsed,
+  ].flatMap((remark) => remark(remarked) ?? []);
+
+const holdStill: Remarks = ({ exposure: { time, correctedTime } }) => {
+  const held = correctedTime ?? time;
+  if (held === null || held < STILL) return null;
+  return {
+    id: 'hold-still',
+    message: `The sitter must hold still for ${exposureTime(held)}.`,
+    hint: 'Give the head a rest, and the hands; or take more light, or a wider stop.',
+  };
+};
+
+const manyPops: Remarks = ({ exposure, given: { flashMost, aperture }, onePop }) => {
+  if (exposure.energy === null || flashMost === null || onePop === null) return null;
+  const stop =
+    onePop.aperture === null
+      ? 'no stop of this lens is wide enough'
+      : `or the stop at ${fNumber(onePop.aperture)} in place of ${fNumber(aperture)}`;
+  return {
+    id: 'many-pops',
+    message: `${exposure.pops} pops: a person moves or blinks from one to the next.`,
+    hint: `For a single pop of ${energy(flashMost)}: the lamp at ${metres(onePop.lampDistance)}; ${stop}.`,
+  };
+};
+
+const depthAboutEyes: Remarks = ({ exposure: { depthOfField } }) => {
+  const { near, far } = depthOfField;
+  if (near === null || far === null || far - near >= SWAY) return null;
+  return {
+    id: 'shallow-depth',
+    message: `Only ${mm(Math.round(far - near))} are sharp about the eyes; a head that nothing holds sways by more.`,
+    hint: `Give the head a rest, or stop down: ${mm(SWAY)} are wanted.`,
+  };
+};
+
+const lossUnknown: Remarks = ({ exposure: { time }, given: { reciprocity } }) =>
+  time === null || time <= LOSS_BEGINS || reciprocity !== null
+    ? null
+    : {
+        id: 'loss-unknown',
+        message: `Over ${exposureTime(LOSS_BEGINS)} paper and film ask for more than the meter says; for this one nobody says how much.`,
+        hint: 'Make a test; then write sitting.reciprocity, an exponent or a table.',
+      };
+
+const lossBeyondTable: Remarks = ({ exposure: { time }, given: { reciprocity } }) =>
+  time === null || reciprocity === null || !beyondTable(time, reciprocity)
+    ? null
+    : {
+        id: 'beyond-table',
+        message: `${exposureTime(time)} lies outside the table in sitting.reciprocity; its last line was followed on.`,
+        hint: 'Make a test, and add it to the table.',
+      };
+
+const tooNear: Remarks = ({ design: { lens }, given: { magnification: m }, reaches }) =>
+  m <= reaches * (1 + SAME)
+    ? null
+    : {
+        id: 'too-near',
+        message: `The camera reaches ${magnification(reaches)} at the nearest, a sitter ${metres(subjectDistance(lens.focalLength, reaches))} from the front principal plane.`,
+        hint: `Let the sitter move back, or build for focus.nearest: ${magnification(m)}.`,
+      };
+
+const tooFar: Remarks = ({ design: { focus }, given: { magnification: m } }) =>
+  m >= focus.farthest * (1 - SAME)
+    ? null
+    : {
+        id: 'too-far',
+        message: `The camera is built for ${magnification(focus.farthest)} and nearer.`,
+        hint: 'Come nearer; or see on the ground glass whether it still gets sharp.',
+      };
+
+const corners: Remarks = ({ design: { lens, format }, given: { magnification: m } }) => {
+  if (lens.coverage === null) return null;
+  const P = lens.pupilMagnification;
+  const corner = diagonal({ width: format.image.short, height: format.image.long });
+  const here = circleAt(m, lens.coverage, P);
+  if (here >= corner) return null;
+  const from = coversFrom(corner, circleAt(0, lens.coverage, P), P);
+  return {
+    id: 'dark-corners',
+    message: `At ${magnification(m)} the image circle is ${mm(Math.round(here))}, and the picture ${mm(Math.round(corner))} from corner to corner.`,
+    hint: `The corners are covered from ${magnification(from)} on: come nearer, or let them go dark.`,
+  };
+};
+
+const manyGels: Remarks = ({ given: { filters } }) =>
+  filters.length <= MOST_GELS
+    ? null
+    : {
+        id: 'many-gels',
+        message: `${filters.length} gels stand in the light; each surface throws back about 4 %, over the picture, too.`,
+        hint: 'Take the fewest and the flattest: one of the whole density in place of several.',
+      };
+
+const blueSensitive: Remarks = ({ sitting, tested, given: { speed } }) => {
+  if (tested || speed === null || speed >= PAPER_SPEED || sitting.process === 'reversal') return null;
+  const set = sitting.filterSets?.find(({ name }) => name === sitting.filterSet)?.filters ?? [];
+  const factors = [...(sitting.filter ?? []), ...set.map(({ factor = 1 }) => factor)].filter((factor) => factor > 1);
+  if (factors.length === 0) return null;
+  return {
+    id: 'blue-sensitive',
+    message: `Filter factors from tables hold for film that sees all colours. At a speed of ${plainNumber(speed)} this is paper, and most papers see blue and little else.`,
+    hint: 'Find the factor of each coloured filter by a test on this paper; densities of neutral ones hold.',
+  };
+};
+
+const otherSpeed: Remarks = ({ tested, given: { reading, speed } }) =>
+  tested || reading === null || speed === null || reading.speed === speed
+    ? null
+    : {
+        id: 'other-speed',
+        message: `The reading is for a speed of ${plainNumber(reading.speed)} and the paper has ${plainNumber(speed)}: ${stops(Math.log2(reading.speed / speed))} are carried over by arithmetic.`,
+        hint: 'The eye of a meter is not that of the paper, by lamps of another colour still less: trust the first test more.',
+      };
+
+const exactStop: Remarks = ({ given: { aperture, reading } }) => {
+  if (reading === null) return null;
+  const stray = strayOfMark(aperture, apertureDialsInTurn);
+  const apart = (stray ?? 0) - (strayOfMark(reading.aperture, apertureDialsInTurn) ?? 0);
+  if (stray === null || Math.abs(apart) < STRAY) return null;
+  return {
+    id: 'exact-stop',
+    message: `${fNumber(aperture)} was taken as that number, and ${fNumber(reading.aperture)} of the reading as that; between whole stops the two may lie ${plainNumber(Math.abs(apart), 2)} stop ${apart < 0 ? 'farther' : 'nearer'} apart, so the sheet comes out ${apart < 0 ? 'under' : 'over'} by it.`,
+    hint: 'Where the stop was cut by its diameter, type its exact number.',
+  };
+};
+
+const lampNotUsed: Remarks = ({ today, given: { reading } }) =>
+  reading?.kind !== 'meter' || (today.lampDistance === undefined && today.flashMost === undefined)
+    ? null
+    : {
+        id: 'lamp-not-used',
+        message: 'The reading is that of a meter, so neither the distance of a lamp nor its energy enters.',
+        hint: 'Give a flash reading, or read the meter again where the lamps stand now.',
+      };
