@@ -105,21 +105,10 @@ export function nextSheet(
   };
 }
 
-/** What a sheet is reckoned from, with what dialling in has found: as if the reading itself had asked for so much more. */
+/** What a sheet is reckoned from, with what dialling in has found: so many stops more, and filters against a cast. */
 export function dialled(given: ExposureGiven, more: number, pack: ColourPack): ExposureGiven {
-  const { reading, filters } = given;
   const gels = filtersOf(pack).map(({ name, stops }) => ({ name, factor: factorOfStops(stops) }));
-  const factor = factorOfStops(more);
-  return {
-    ...given,
-    filters: [...filters, ...gels],
-    reading:
-      reading === null
-        ? null
-        : reading.kind === 'flash'
-          ? { ...reading, energy: reading.energy * factor }
-          : { ...reading, time: reading.time * factor },
-  };
+  return { ...given, filters: [...given.filters, ...gels], dialled: more };
 }
 
 /** The exposures of a strip, and all of them together. The energy of a pop stays the same; their number grows. */

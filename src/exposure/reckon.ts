@@ -1,7 +1,7 @@
 import type { Exposure, ExposureGiven, Reciprocity } from '../model/exposure.js';
 import { extensionFactor, subjectDistance, workingAperture } from '../optics/conjugates.js';
 import { depthAbout } from '../optics/depth.js';
-import { stackFactor, stopsOfFactor } from './filters.js';
+import { factorOfStops, stackFactor, stopsOfFactor } from './filters.js';
 import { popsFor } from './flash.js';
 import { givenTime, LOSS_BEGINS } from './reciprocity.js';
 
@@ -24,6 +24,7 @@ export function reckonExposure(given: ExposureGiven): Exposure {
     speed: reading === null || given.speed === null ? null : reading.speed / given.speed,
     aperture: reading === null ? null : (aperture / reading.aperture) ** 2,
     distance: reading?.kind === 'flash' ? ((given.lampDistance ?? reading.distance) / reading.distance) ** 2 : null,
+    dialled: given.dialled === undefined ? null : factorOfStops(given.dialled),
   };
   const more = Object.values(times).reduce<number>((product, factor) => product * (factor ?? 1), 1);
   const energy = reading?.kind === 'flash' ? reading.energy * more : null;
@@ -45,6 +46,7 @@ export function reckonExposure(given: ExposureGiven): Exposure {
       speed: inStops(times.speed),
       aperture: inStops(times.aperture),
       distance: inStops(times.distance),
+      dialled: inStops(times.dialled),
       total: stopsOfFactor(more),
     },
     depthOfField: depthAbout({

@@ -20,6 +20,8 @@ export interface ExposureGiven {
   /** Energy of one pop at most, J; null where nobody says. */
   readonly flashMost: number | null;
   readonly reciprocity: Reciprocity | null;
+  /** More exposure than all this asks for, stops: what earlier sheets of a log have taught. Left out without a log. */
+  readonly dialled?: number;
 }
 
 export interface GivenFilter {
@@ -81,6 +83,8 @@ export interface Exposure {
     readonly speed: number | null;
     readonly aperture: number | null;
     readonly distance: number | null;
+    /** What was found by dialling in; null without a log. */
+    readonly dialled: number | null;
     readonly total: number;
   };
   /** From the front principal plane; far is null where it is infinite. */
