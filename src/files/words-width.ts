@@ -29,3 +29,32 @@ export function wordsWidth(text: string, { size, heavy }: { readonly size: numbe
   const letters = [...text.normalize('NFD').replace(/\p{M}/gu, '')];
   return size * letters.reduce((sum, letter) => sum + (known.get(letter) ?? WIDEST), 0);
 }
+
+/** Breaks a text into lines no wider than that, mm: between words where it can, inside a word that is wider by itself. */
+export function wrapWords(
+  text: string,
+  width: number,
+  letters: { readonly size: number; readonly heavy: boolean },
+): readonly string[] {
+  const fits = (line: string) => wordsWidth(line, letters) <= width;
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(/\s+/).filter((each) => each !== '')) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (fits(longer)) {
+      line = longer;
+      continue;
+    }
+    if (line !== '') lines.push(line);
+    line = '';
+    for (const letter of word) {
+      if (line !== '' && !fits(line + letter)) {
+        lines.push(line);
+        line = '';
+      }
+      line += letter;
+    }
+  }
+  if (line !== '') lines.push(line);
+  return lines;
+}

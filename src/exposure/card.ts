@@ -1,0 +1,98 @@
+import type { Design, Sitting } from '../design/design.js';
+import type { ExposureCard } from '../model/exposure-card.js';
+import type { Remark, SittingDocument } from '../model/sitting.js';
+import { metres } from '../units/print.js';
+import type { SittingRefused } from './refused.js';
+import { sittingDocument } from './sitting.js';
+
+/** What the card has to know of the camera beside its design. */
+export interface CardCamera {
+  readonly revision: string;
+  /** Nearest focus, as a magnification. */
+  readonly reaches: number;
+}
+
+/**
+ * The exposures for every distance that the design lists, without filters and with each of its sets: the same as are
+ * reckoned one by one. Without a list there is one row, where the sitter is.
+ *
+ * @param today what differs from the design's sitting; which set is in the light makes no difference
+ */
+export function exposureCard(
+  design: Design,
+  today: Sitting,
+  { revision, reaches }: CardCamera,
+): ExposureCard | SittingRefused {
+  const sitting = { ...design.sitting, ...today };
+  const distances = [...new Set(sitting.distances ?? [])].sort((a, b) => a - b);
+  const places = distances.length === 0 ? [{}] : distances.map((subject) => ({ subject }));
+  const sets = [null, ...(sitting.filterSets ?? []).map(({ name }) => name)];
+  const rows: SittingDocument[][] = [];
+  for (const place of places) {
+    const row: SittingDocument[] = [];
+    for (const set of sets) {
+      const { subject, magnification, head, ...rest } = today;
+      const placed = distances.length === 0 ? today : rest;
+      const one = sittingDocument(design, { ...placed, ...place, filterSet: set ?? 'none' }, reaches);
+      if ('refused' in one) return one;
+      row.push(one);
+    }
+    rows.push(row);
+  }
+  return {
+    camera: { name: design.name, revision, lens: design.lens.name },
+    flangeDistance: design.lens.flangeDistance,
+    speed: sitting.speed ?? null,
+    paper: sitting.paper ?? null,
+    process: sitting.process ?? 'negative',
+    flashMost: sitting.flashMost ?? null,
+    sets,
+    rows: rows.map((exposures) => ({ exposures })),
+    assumed: [...new Set(rows.flat().flatMap(({ assumed }) => assumed.map(({ message }) => message)))],
+    warnings: warningsOf(rows),
+  };
+}
+
+/** What a remark on one sitting says of many; those that hang on no distance are said as they are. */
+const ofMany: Readonly<Record<string, string>> = {
+  'hold-still': 'The sitter must hold still for as long as the table says: give the head a rest.',
+  'many-pops': 'More than one pop: a person moves or blinks from one to the next.',
+  'shallow-depth': 'Too little is sharp about the eyes for a head that nothing holds: give it a rest.',
+  'loss-unknown': 'Behind a time with a question mark stands a loss that nobody knows: make a test.',
+  'beyond-table': 'Times outside the table in sitting.reciprocity: make a test.',
+  'too-near': 'Nearer than the camera reaches.',
+  'too-far': 'Farther than the camera is built for.',
+  'dark-corners': 'The image circle does not reach the corners.',
+  'many-gels': 'More than four gels: each throws back some of the light, over the picture, too.',
+};
+
+/** Each kind of remark once, with the distances that it is for, where it is not for all. */
+function warningsOf(rows: readonly (readonly SittingDocument[])[]): readonly string[] {
+  const kinds = new Map<string, Remark>();
+  for (const { remarks } of rows.flat())
+    for (const remark of remarks) if (!kinds.has(remark.id)) kinds.set(remark.id, remark);
+  return [...kinds.values()].map(({ id, message }) => {
+    const text = ofMany[id];
+    if (text === undefined) return message;
+    const raised = rows.map((row) => row.some(({ remarks }) => remarks.some((remark) => remark.id === id)));
+    if (raised.every((is) => is)) return text;
+    return `At ${stretches(rows, raised).join(', ')}: ${text.charAt(0).toLowerCase()}${text.slice(1)}`;
+  });
+}
+
+/** Distances that are raised, neighbours joined: `0.6 m to 0.9 m`. */
+function stretches(rows: readonly (readonly SittingDocument[])[], raised: readonly boolean[]): readonly string[] {
+  const name = (i: number) => {
+    const distance = rows[i]?.[0]?.subjectDistance ?? null;
+    return distance === null ? 'infinity' : metres(distance);
+  };
+  const found: string[] = [];
+  for (let from = 0; from < rows.length; from++) {
+    if (!raised[from]) continue;
+    let to = from;
+    while (raised[to + 1]) to++;
+    found.push(from === to ? name(from) : `${name(from)} to ${name(to)}`);
+    from = to;
+  }
+  return found;
+}

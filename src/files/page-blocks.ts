@@ -1,0 +1,52 @@
+import type { Point } from '../geometry/path.js';
+import type { Mark } from '../model/page.js';
+import { wrapWords } from './words-width.js';
+
+/** Something on a page of which the height is known before its place. mm. */
+export interface Block {
+  readonly height: number;
+  /** @param at its upper left corner */
+  readonly marks: (at: Point) => readonly Mark[];
+}
+
+export interface Style {
+  readonly size: number;
+  readonly colour: string;
+  readonly width: number;
+  readonly bold?: true;
+}
+
+/** From base line to base line, of the size. */
+const LEADING = 1.25;
+
+/** One paragraph or several, each beginning on a line of its own. */
+export function words(text: string | readonly string[], { size, colour, width, bold }: Style): Block {
+  const paragraphs = typeof text === 'string' ? [text] : text;
+  const lines = paragraphs.flatMap((each) => wrapWords(each, width, { size, heavy: bold === true }));
+  return {
+    height: lines.length * LEADING * size,
+    marks: ({ x, y }) =>
+      lines.map((line, i) => ({
+        kind: 'words',
+        at: { x, y: y + size + i * LEADING * size },
+        text: line,
+        size,
+        anchor: 'start',
+        colour,
+        ...(bold ? { bold } : {}),
+      })),
+  };
+}
+
+/** Blocks one below the other. */
+export function placed(
+  blocks: readonly Block[],
+  { left, top, gap }: { readonly left: number; readonly top: number; readonly gap: number },
+): readonly Mark[] {
+  let y = top;
+  return blocks.flatMap(({ height, marks }) => {
+    const own = marks({ x: left, y });
+    y += height === 0 ? 0 : height + gap;
+    return own;
+  });
+}
