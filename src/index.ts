@@ -80,12 +80,19 @@ export async function loadWorkshop(): Promise<LoadedWorkshop> {
 
 /** What makes figures of a lens from readings on the bench, and what they are shown as. */
 export async function loadBench() {
-  const [figures, page, drawing] = await Promise.all([
+  const [forms, figures, page, drawing] = await Promise.all([
+    import('./forms/bench-readings.js'),
     import('./lens-figures.js'),
     import('./files/lens-page.js'),
     import('./files/page-svg.js'),
   ]);
-  return { takeLens: figures.takeLens, lensJson: page.lensJson, lensPage: page.lensPage, pageSvg: drawing.pageSvg };
+  return {
+    benchJsonSchema: forms.benchJsonSchema,
+    takeLens: figures.takeLens,
+    lensJson: page.lensJson,
+    lensPage: page.lensPage,
+    pageSvg: drawing.pageSvg,
+  };
 }
 
 /** The part of the check that looks for light, alone and for a second thread: null where there is no camera to look into. */

@@ -43,7 +43,7 @@ export function residualPage(lens: LensDocument, bandAt: (m: number) => number):
   const largest = Math.max(bandAt(x.least), bandAt(x.most), ...residuals.map(({ residual }) => Math.abs(residual)));
   const off = scaleFor(-largest * 1.1, largest * 1.1, 6);
   const place = (m: number) => lens.flangeDistance + lens.focalLength * m;
-  const upper: Panel = { left: 24, right: WIDTH - 8, top: 20, bottom: 78, x, y: off };
+  const upper: Panel = { left: 24, right: WIDTH - 8, top: 22, bottom: 79, x, y: off };
   const lower: Panel = {
     left: 24,
     right: WIDTH - 8,
