@@ -174,13 +174,14 @@ const otherSpeed: Remarks = ({ tested, given: { reading, speed } }) =>
 
 const exactStop: Remarks = ({ given: { aperture, reading } }) => {
   if (reading === null) return null;
-  const stray = strayOfMark(aperture, apertureDialsInTurn);
-  const apart = (stray ?? 0) - (strayOfMark(reading.aperture, apertureDialsInTurn) ?? 0);
-  if (stray === null || Math.abs(apart) < STRAY) return null;
+  const strayed = (number: number) => strayOfMark(number, apertureDialsInTurn) ?? 0;
+  const apart = strayed(aperture) - strayed(reading.aperture);
+  if (Math.abs(apart) < STRAY) return null;
+  const mark = Math.abs(strayed(aperture)) > Math.abs(strayed(reading.aperture)) ? aperture : reading.aperture;
   return {
     id: 'exact-stop',
-    message: `${fNumber(aperture)} was taken as that number, and ${fNumber(reading.aperture)} of the reading as that; between whole stops the two may lie ${plainNumber(Math.abs(apart), 2)} stop ${apart < 0 ? 'farther' : 'nearer'} apart, so the sheet comes out ${apart < 0 ? 'under' : 'over'} by it.`,
-    hint: 'Where the stop was cut by its diameter, type its exact number.',
+    message: `${fNumber(mark)} was taken as that number. Where it stands among whole stops it means ${fNumber(mark / 2 ** (strayed(mark) / 2))}, and the sheet comes out ${plainNumber(Math.abs(apart), 2)} stop ${apart < 0 ? 'under' : 'over'}.`,
+    hint: 'Where you know the diameter of the stop, type its exact number.',
   };
 };
 
