@@ -24,9 +24,8 @@ const INK = '#111111';
 const FAINT = '#666666';
 
 /** What is written by hand needs room, however small the print. */
-const NOTE_PITCH = 6.5;
+const NOTE_PITCH = 6;
 const NOTES = ['Paper, batch', 'Baths, °C', 'Times', 'Volumes'] as const;
-const MOST_BLANKS = 6;
 
 const FLASH = 'Flash units hold their charge after they are switched off: never open one.';
 const CHEMICALS = "Chemicals: gloves, goggles, fresh air; acid into water; keep to the maker's data sheet.";
@@ -39,7 +38,7 @@ export interface CardRefused {
 /** The card on one page, in the largest letters that leave room for everything; refused where the smallest do not. */
 export function exposureCardPage(card: ExposureCard): Page | CardRefused {
   for (let size = LETTERS; size > SMALLEST * STEP; size *= STEP) {
-    const page = drawn(card, Math.max(size, SMALLEST));
+    const page = pageOf(card, Math.max(size, SMALLEST));
     if (page !== null) return page;
   }
   return tooMuch(card);
@@ -49,13 +48,13 @@ function tooMuch(card: ExposureCard): CardRefused {
   const sets = card.sets.filter((set) => set !== null).length;
   const what = `${card.rows.length} distances with ${sets} filter sets do not fit on one card in letters that can be read.`;
   for (let count = card.rows.length - 1; count > 0; count--) {
-    if (drawn({ ...card, rows: card.rows.slice(0, count) }, SMALLEST) !== null)
+    if (pageOf({ ...card, rows: card.rows.slice(0, count) }, SMALLEST) !== null)
       return { refused: { what, accepted: `Write at most ${count} under sitting.distances, or fewer filterSets.` } };
   }
   return { refused: { what, accepted: 'Write fewer sets under sitting.filterSets, or shorter names.' } };
 }
 
-function drawn(card: ExposureCard, size: number): Page | null {
+function pageOf(card: ExposureCard, size: number): Page | null {
   const style: Style = { size, colour: INK, width: ROOM };
   const tables = exposureTables(card, size);
   if (tables === null) return null;
@@ -73,7 +72,7 @@ function drawn(card: ExposureCard, size: number): Page | null {
   const left = HEIGHT - 2 * MARGIN - below.height - above.reduce((sum, { height }) => sum + height + gap, 0);
   const lines = Math.floor(left / NOTE_PITCH);
   if (lines < NOTES.length) return null;
-  const notes = ruled(Math.min(lines, NOTES.length + MOST_BLANKS), size);
+  const notes = ruled(lines, size);
   const marks = placed([...above, notes], { left: MARGIN, top: MARGIN, gap });
   return {
     title: `${card.camera.name}, revision ${card.camera.revision}: exposure card`,
@@ -153,15 +152,21 @@ function readingOf(card: ExposureCard): string {
 const time = (value: number): string => plainNumber(value, value < 1 ? 3 : value < 10 ? 1 : 0);
 const energy = (value: number): string => plainNumber(value, value < 100 ? 1 : 0);
 
-/** One table where everything goes side by side, else two: where to stand, and what to give. */
+/** One table where everything goes side by side, else where to stand in one, and what to give in another or several. */
 function exposureTables(card: ExposureCard, size: number): readonly Block[] | null {
   const places = placeColumns(card.rows, card.flangeDistance);
-  const settings = card.sets.flatMap((set, i) => settingColumns(card, set, i));
-  const together = [...places, ...settings];
-  if (gridWidth(together, size) <= ROOM) return [grid(together, { size, width: ROOM, colour: INK })];
-  const apart = [places, [...places.slice(0, 1), ...settings]];
-  if (apart.some((columns) => gridWidth(columns, size) > ROOM)) return null;
-  return apart.map((columns) => grid(columns, { size, width: ROOM, colour: INK }));
+  const settings = card.sets.map((set, i) => settingColumns(card, set, i));
+  const fits = (columns: readonly Column[]) => gridWidth(columns, size) <= ROOM;
+  const drawn = (columns: readonly Column[]) => grid(columns, { size, width: ROOM, colour: INK });
+  const together = [...places, ...settings.flat()];
+  if (fits(together)) return [drawn(together)];
+  const tables = [places];
+  for (const columns of settings) {
+    const last = tables.at(-1) ?? [];
+    if (last !== places && fits([...last, ...columns])) tables[tables.length - 1] = [...last, ...columns];
+    else tables.push([...places.slice(0, 1), ...columns]);
+  }
+  return tables.every(fits) ? tables.map(drawn) : null;
 }
 
 function placeColumns(rows: readonly CardRow[], flangeDistance: number): readonly Column[] {
@@ -240,13 +245,13 @@ function settingColumns(card: ExposureCard, set: string | null, i: number): read
   if (reading.kind === 'meter') return [{ group, head: ['time', 's'], cells: exposures.map(timeCell) }];
   const energies: Column = {
     group,
-    head: ['energy', 'J'],
+    head: ['', 'J'],
     cells: exposures.map((e) => (e.energy === null ? '–' : energy(e.energy))),
   };
   if (card.flashMost === null) return [energies];
   return [
     energies,
-    { group, head: ['pops', ''], cells: exposures.map(({ pops }) => (pops === null ? '–' : plainNumber(pops))) },
+    { group, head: ['', 'pops'], cells: exposures.map(({ pops }) => (pops === null ? '–' : plainNumber(pops))) },
   ];
 }
 

@@ -13,8 +13,8 @@ export interface Column {
 }
 
 /** All widths of the size of the letters. */
-const GAP = 0.8;
-const PITCH = 1.45;
+const GAP = 0.7;
+const PITCH = 1.4;
 const LEADING = 1.2;
 /** Of the name of a group: a longer one is cut, and written out below. */
 const GROUP_LINES = 2;
