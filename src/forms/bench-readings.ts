@@ -171,7 +171,7 @@ export function benchFaults({ readings, coverage = [], pupils }: WrittenBench): 
         ? [
             {
               path: ['coverage', i],
-              at: 'key',
+              at: 'value',
               what:
                 magnification === undefined
                   ? 'It is not said at which focus this was seen.'
@@ -189,7 +189,7 @@ export function benchFaults({ readings, coverage = [], pupils }: WrittenBench): 
 
 function rowFaults({ magnification, image, object, u_magnification, u_image, u_object }: WrittenRow): readonly Fault[] {
   const fault = (key: string | null, what: string, accepted: string): readonly Fault[] => [
-    { path: key === null ? [] : [key], at: key === null ? 'key' : 'value', what, accepted },
+    { path: key === null ? [] : [key], at: 'value', what, accepted },
   ];
   if (magnification !== undefined) {
     const twice = image !== undefined ? 'image' : object !== undefined ? 'object' : null;

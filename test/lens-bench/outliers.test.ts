@@ -1,0 +1,89 @@
+import { describe, expect, test } from 'vitest';
+import { benchLine } from '../../src/lens-bench/bench-line.js';
+import { outliersOf } from '../../src/lens-bench/outliers.js';
+import { seeded } from '../../src/packing/random.js';
+import { fitLine } from '../../src/statistics/line-fit.js';
+import { benchA, benchB, benchWith, measured, reading } from './bench.js';
+
+const found = (readings: Parameters<typeof benchLine>[0]) => outliersOf(readings, benchLine(readings));
+
+/** Bench B with one reading moved. */
+const moved = (row: number, by: number) =>
+  benchB.map((one, i) => (i === row - 1 ? { ...one, distance: one.distance + by } : one));
+
+/**
+ * The same test the long way round: the line through the others, where it puts this reading, and by how much a new reading
+ * may miss it (prediction error of any text on regression).
+ */
+function theLongWay(readings: typeof benchB, row: number): number {
+  const others = readings.filter((_, i) => i !== row - 1).map(({ magnification: x, distance: y }) => ({ x, y }));
+  const { slope, intercept, deviation, spread } = fitLine(others);
+  const { magnification: x = 0, distance: y = 0 } = readings[row - 1] ?? {};
+  return (
+    (y - intercept - slope * x) /
+    (deviation * Math.sqrt(1 + 1 / spread.weight + (x - spread.mean) ** 2 / spread.square))
+  );
+}
+
+describe('a reading that does not belong to the line of the others', () => {
+  // t at 1 − 0.05/16 with 5 degrees of freedom is 4.526 (computed apart with scipy)
+  test('is one beyond t at 5 % shared among the readings', () => expect(found(benchB).critical).toBeCloseTo(4.526, 3));
+
+  test('none is in bench B', () => expect(found(benchB).found).toEqual([]));
+
+  test.each([1, 4, 8])('reading %d is flagged just beyond, and not just within', (row) => {
+    const at = (by: number) => found(moved(row, by)).found;
+    let [within, beyond] = [0, 10];
+    while (beyond - within > 1e-6) {
+      const middle = (within + beyond) / 2;
+      if (at(middle).length === 0) within = middle;
+      else beyond = middle;
+    }
+    expect(at(beyond)).toMatchObject([{ row, turnedOver: false }]);
+    expect(theLongWay(moved(row, beyond), row)).toBeCloseTo(4.526, 3);
+    expect(at(beyond)[0]?.studentised).toBeCloseTo(theLongWay(moved(row, beyond), row), 6);
+  });
+
+  test('of readings that lie on the line exactly, one that does not is one, and the others are not', () => {
+    expect(found(benchA).found).toEqual([]);
+    const slipped = benchA.map((one, i) => (i === 2 ? { ...one, distance: one.distance + 0.5 } : one));
+    expect(found(slipped).found.map(({ row }) => row)).toEqual([3]);
+  });
+
+  test('one whose ratio is turned over is told so', () => {
+    const turned = benchB.map((one, i) => (i === 2 ? { ...one, magnification: 1 / 0.3 } : one));
+    expect(found(turned).found).toMatchObject([{ row: 3, turnedOver: true }]);
+  });
+
+  test('three readings judge nothing', () => expect(found(benchB.slice(0, 3))).toEqual({ critical: null, found: [] }));
+
+  test('points at nothing in about 95 of 100 benches without a fault', () => {
+    const random = seeded(3);
+    const deviation = () => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
+    let flagged = 0;
+    for (let i = 0; i < 2000; i++)
+      if (
+        found(benchB.map((one) => reading(one.magnification, 195 + 240 * one.magnification + 0.3 * deviation()))).found
+          .length > 0
+      )
+        flagged++;
+    // Bonferroni is a bound: a little less than 5 %
+    expect(flagged / 2000).toBeGreaterThan(0.03);
+    expect(flagged / 2000).toBeLessThan(0.06);
+  });
+});
+
+test('an outlier stays in the figures, and what they would be without it is told', () => {
+  const lens = measured(benchWith(moved(4, 5)));
+  expect(lens.outliers).toEqual([4]);
+  expect(lens.remarks[0]).toMatchObject({
+    level: 'warning',
+    message: expect.stringMatching(/^Reading 4 .* not left out/),
+  });
+  const without = measured(benchWith(benchB.filter((_, i) => i !== 3)));
+  expect(lens.outlierTest.without).toMatchObject({
+    focalLength: without.focalLength,
+    flangeDistance: without.flangeDistance,
+  });
+  expect(lens.focalLength).not.toBeCloseTo(without.focalLength, 2);
+});
