@@ -110,6 +110,12 @@ export async function loadSitting() {
   return { expose: sitting.expose, exposurePage: page.exposurePage, exposureJson: page.exposureJson };
 }
 
+/** What draws the card of a camera. */
+export async function loadCard() {
+  const { cardFiles } = await import('./sitting-card.js');
+  return { cardFiles };
+}
+
 /** What reads lists of lenses and reckons what camera each lens could become. */
 export async function loadSurvey() {
   const [forms, read, asked, survey] = await Promise.all([

@@ -152,6 +152,10 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
     .option('--reciprocity <exponent>', 'what a long exposure loses, such as 1.31')
     .option('--process <word>', 'negative or reversal')
     .option('--paper <name>', 'what is exposed')
+    .option(
+      '--card [folder]',
+      'write the card that rides with the camera, SVG and PDF (default: output/<name of the design>-card)',
+    )
     .option('--json', 'print one JSON document instead of a page')
     .action(async (file: string, options: import('./expose.js').ExposeOptions) => {
       const { expose } = await import('./expose.js');

@@ -14,7 +14,7 @@ export interface CardCamera {
 
 /**
  * The exposures for every distance that the design lists, without filters and with each of its sets: the same as are
- * reckoned one by one. Without a list there is one row, where the sitter is.
+ * reckoned one by one. Without a list, or where today says it, there is one row: where the sitter is.
  *
  * @param today what differs from the design's sitting; which set is in the light makes no difference
  */
@@ -24,16 +24,12 @@ export function exposureCard(
   { revision, reaches }: CardCamera,
 ): ExposureCard | SittingRefused {
   const sitting = { ...design.sitting, ...today };
-  const distances = [...new Set(sitting.distances ?? [])].sort((a, b) => a - b);
-  const places = distances.length === 0 ? [{}] : distances.map((subject) => ({ subject }));
   const sets = [null, ...(sitting.filterSets ?? []).map(({ name }) => name)];
   const rows: SittingDocument[][] = [];
-  for (const place of places) {
+  for (const place of placesOf(sitting, today)) {
     const row: SittingDocument[] = [];
     for (const set of sets) {
-      const { subject, magnification, head, ...rest } = today;
-      const placed = distances.length === 0 ? today : rest;
-      const one = sittingDocument(design, { ...placed, ...place, filterSet: set ?? 'none' }, reaches);
+      const one = sittingDocument(design, { ...today, ...place, filterSet: set ?? 'none' }, reaches);
       if ('refused' in one) return one;
       row.push(one);
     }
@@ -48,10 +44,26 @@ export function exposureCard(
     flashMost: sitting.flashMost ?? null,
     sets,
     rows: rows.map((exposures) => ({ exposures })),
-    assumed: [...new Set(rows.flat().flatMap(({ assumed }) => assumed.map(({ message }) => message)))],
+    assumed: assumedIn(rows.flat()),
     warnings: warningsOf(rows),
   };
 }
+
+/** Who says where the sitter is today wants that one row. */
+function placesOf({ distances = [] }: Sitting, today: Sitting): readonly Sitting[] {
+  const placed = [today.subject, today.magnification, today.head].some((place) => place !== undefined);
+  if (placed || distances.length === 0) return [{}];
+  return [...new Set(distances)].sort((a, b) => a - b).map((subject) => ({ subject }));
+}
+
+/** Once each; where the lamp stands is on the card in any case. */
+const assumedIn = (sittings: readonly SittingDocument[]): readonly string[] => [
+  ...new Set(
+    sittings.flatMap(({ assumed }) =>
+      assumed.filter(({ key }) => key !== 'lampDistance').map(({ message }) => message),
+    ),
+  ),
+];
 
 /** What a remark on one sitting says of many; those that hang on no distance are said as they are. */
 const ofMany: Readonly<Record<string, string>> = {
@@ -63,6 +75,9 @@ const ofMany: Readonly<Record<string, string>> = {
   'too-near': 'Nearer than the camera reaches.',
   'too-far': 'Farther than the camera is built for.',
   'dark-corners': 'The image circle does not reach the corners.',
+  'blue-sensitive':
+    'Filter factors from tables hold for film that sees all colours, and most papers do not: test them.',
+  'other-speed': 'Carried over by arithmetic from a reading for another speed: trust the first test more.',
   'many-gels': 'More than four gels: each throws back some of the light, over the picture, too.',
 };
 

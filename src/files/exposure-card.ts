@@ -68,7 +68,7 @@ function pageOf(card: ExposureCard, size: number): Page | null {
   ];
   const cautions = [...(firstOf(card).reading?.kind === 'flash' ? [FLASH] : []), CHEMICALS, DEFERRING];
   const below = words(cautions.join(' '), { ...style, size: SMALLEST, colour: FAINT });
-  const gap = 0.8 * size;
+  const gap = 0.6 * size;
   const left = HEIGHT - 2 * MARGIN - below.height - above.reduce((sum, { height }) => sum + height + gap, 0);
   const lines = Math.floor(left / NOTE_PITCH);
   if (lines < NOTES.length) return null;
@@ -272,7 +272,9 @@ function setsInWords(card: ExposureCard): readonly string[] {
   });
 }
 
-const inWords = ({ name, factor }: GivenFilter): string => `${name} × ${plainNumber(factor, 2)}`;
+/** A filter without a name is called after its factor already. */
+const inWords = ({ name, factor }: GivenFilter): string =>
+  name === `factor ${plainNumber(factor)}` ? name : `${name} × ${plainNumber(factor, 2)}`;
 
 /** Lines to write on, the first ones with a word of what goes there. */
 function ruled(count: number, size: number): Block {

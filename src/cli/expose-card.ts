@@ -1,0 +1,36 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { type Design, loadCard, slugOf } from '../index.js';
+import { EXIT, Stop } from './stop.js';
+import type { Terminal } from './terminal.js';
+import { refuseForeign, writeFolder } from './write-folder.js';
+
+/**
+ * The card of a camera, written into a folder.
+ *
+ * @param asked the folder; `true` where none was named
+ * @param typed what differs from the design's `sitting`, by its keys
+ */
+export async function writeCard(
+  design: Design,
+  asked: string | true,
+  typed: Readonly<Record<string, string | readonly string[]>>,
+  terminal: Terminal,
+): Promise<number> {
+  const folder = asked === true ? join('output', `${slugOf(design.name)}-card`) : asked;
+  refuseForeign(folder);
+  const { cardFiles } = await loadCard();
+  const outcome = cardFiles(design, typed, {
+    regular: fontFile('DejaVuSansCondensed'),
+    bold: fontFile('DejaVuSansCondensed-Bold'),
+  });
+  if ('refused' in outcome) throw new Stop(EXIT.wrongCall, outcome.refused);
+  await writeFolder(folder, outcome.files);
+  await terminal.out(`Wrote ${outcome.files.map(({ path }) => path).join(' and ')} into ${folder}.\n`);
+  return EXIT.done;
+}
+
+/** The condensed face: its tables are a tenth narrower. */
+const fontFile = (name: string): Uint8Array =>
+  readFileSync(createRequire(import.meta.url).resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`));
