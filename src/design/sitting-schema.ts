@@ -1,6 +1,5 @@
 import * as z from 'zod';
 import {
-  BREAK,
   choice,
   energy,
   exposureTime,
@@ -54,10 +53,7 @@ const reciprocityTable = z
 
 const reciprocitySchema = z
   .union([reciprocityExponent, reciprocityTable], {
-    error: ({ input }) =>
-      Array.isArray(input)
-        ? `The list has no entry, or more than ${MOST_ROWS}.${BREAK}Write [{ metered: 1 s, given: 1 s }, { metered: 10 s, given: 25 s }].`
-        : (reciprocityExponent.safeParse(input, { jitless: true }).error?.issues[0]?.message ?? ''),
+    error: ({ input }) => reciprocityExponent.safeParse(input, { jitless: true }).error?.issues[0]?.message ?? '',
   })
   .meta(
     section({
