@@ -76,7 +76,7 @@ export interface CameraFigures {
 }
 
 /** What the first two acts come to: what lies on the bench, and the rod. */
-type SetOutCamera = ReturnType<typeof setOutCamera>;
+export type SetOutCamera = ReturnType<typeof setOutCamera>;
 
 /**
  * The first two acts of `sizeCamera`: enough to know how near a camera could focus, and a twentieth of the work of all
@@ -205,7 +205,7 @@ export function setOutCamera(design: Design) {
 export const sizeCamera = (design: Design): Camera => markOut(design, setOutCamera(design));
 
 /** The third act: each object marked from the rod. */
-function markOut(design: Design, bench: SetOutCamera): Camera {
+export function markOut(design: Design, bench: SetOutCamera): Camera {
   const { lens, plywood, format, groundGlass, focus, workshop, shims } = design;
   const {
     wood,

@@ -1,4 +1,4 @@
-import { assemble, type Camera, setOutCamera, sizeCamera } from '../camera/camera.js';
+import { assemble, markOut, type SetOutCamera, setOutCamera } from '../camera/camera.js';
 import { outsideOf } from '../camera/outside.js';
 import { magnificationAt } from '../design/consistency.js';
 import type { Design } from '../design/design.js';
@@ -94,7 +94,7 @@ function sizesOf(format: SurveyedFormat): FormatSurveyed {
 /** A lens that is held from one side, and how near a camera for it can focus. */
 interface Held {
   readonly design: Design;
-  readonly reachable: number;
+  readonly bench: SetOutCamera;
 }
 
 /** What one lens becomes for one format. */
@@ -122,10 +122,13 @@ function pairOf({ drawer, lens: written, format }: Trial, complete: ReturnType<t
       workshop,
     };
     const design = complete(given, written.barrel === undefined ? ['lens.barrel'] : []);
-    return { design, reachable: setOutCamera(design).rod.reachable };
+    return { design, bench: setOutCamera(design) };
   };
   const sides = lens.mount.side === undefined ? (['inside', 'front'] as const) : [lens.mount.side];
-  const { design, reachable } = sides.map(held).reduce((best, one) => (one.reachable > best.reachable ? one : best));
+  const { design, bench } = sides
+    .map(held)
+    .reduce((best, one) => (one.bench.rod.reachable > best.bench.rod.reachable ? one : best));
+  const { reachable } = bench.rod;
   const assumed: readonly Assumption[] = [
     ...(written.flangeDistance === undefined ? (['flangeDistance'] as const) : []),
     ...(written.maxAperture === undefined ? (['maxAperture'] as const) : []),
@@ -157,7 +160,8 @@ function pairOf({ drawer, lens: written, format }: Trial, complete: ReturnType<t
     nearest,
     subjectDistance: subjectDistance(lens.focalLength, nearest),
     use: covers === null || from > nearest ? null : { from, to: nearest },
-    camera: cameraOf({ ...design, focus: { ...design.focus, nearest } }),
+    // where it reaches what is asked the rod is set out already
+    camera: nearest === asked ? cameraOf(design, bench) : cameraOf(...setOutFor(design, nearest)),
   };
 }
 
@@ -178,8 +182,13 @@ function stateOf({ closes, covers, farthest, reachable }: Judged): SurveyState {
   return covers <= reachable + ROUNDING ? 'covers-from' : 'never-covers';
 }
 
-function cameraOf(design: Design): NonNullable<SurveyPair['camera']> {
-  const camera: Camera = sizeCamera(design);
+function setOutFor(design: Design, nearest: number): readonly [Design, SetOutCamera] {
+  const nearer = { ...design, focus: { ...design.focus, nearest } };
+  return [nearer, setOutCamera(nearer)];
+}
+
+function cameraOf(design: Design, bench: SetOutCamera): NonNullable<SurveyPair['camera']> {
+  const camera = markOut(design, bench);
   const build = assemble(camera);
   const outside = outsideOf(build, camera.settingOut.figures.travel);
   return {
