@@ -160,6 +160,15 @@ describe('what today says goes before the file', () => {
   });
 });
 
+test('the camera of the design says how near it reaches', async () => {
+  const plan = JSON.parse((await runHere('plan', file(), '--json')).out);
+  const reach: number = plan.slide.reachableMagnification;
+  const idsAt = async (m: number) =>
+    (await exposed(`--magnification ${m}`)).remarks.map(({ id }: { id: string }) => id);
+  expect(await idsAt(reach * 0.999)).not.toContain('too-near');
+  expect(await idsAt(reach * 1.001)).toContain('too-near');
+});
+
 describe('what is refused', () => {
   test.each([
     ['--subject 1m --magnification 1:4', /--subject and --magnification say the same/],

@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import { parseEnergy } from '../../src/units/energy.js';
-import { parseExposureTime } from '../../src/units/time.js';
 
 describe('the energy of a flash', () => {
   // a watt second is a joule [SI Brochure, derived units]
@@ -17,23 +16,4 @@ describe('the energy of a flash', () => {
   test.each([['400 W'], ['0'], ['-400'], ['1,2 kJ'], ['f/16'], ['']])('not %s', (text) =>
     expect(parseEnergy(text)).toHaveProperty('accepted'),
   );
-});
-
-describe('the time of an exposure', () => {
-  test.each([
-    ['1/4s', 0.25],
-    ['1/125 s', 0.008],
-    ['90 s', 90],
-    ['2 min', 120],
-    ['8', 8],
-    ['500 ms', 0.5],
-  ])('%s', (text, time) => {
-    const reading = parseExposureTime(text);
-    expect('value' in reading ? reading.value : reading.reason).toBeCloseTo(time, 12);
-  });
-
-  test('a fraction wants its unit, and nothing is no time', () => {
-    expect(parseExposureTime('1/4')).toHaveProperty('reason', 'The fraction "1/4" has no unit.');
-    expect(parseExposureTime('0 s')).toHaveProperty('accepted', 'Write 1/4 s, 90 s or 2 min.');
-  });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { parseSeconds } from '../../src/units/time.js';
+import { parseExposureTime, parseSeconds } from '../../src/units/time.js';
 
 describe('a time, in seconds', () => {
   test.each([
@@ -21,4 +21,23 @@ describe('a time, in seconds', () => {
       accepted: expect.stringMatching(/^Write /),
     }),
   );
+});
+
+describe('the time of an exposure', () => {
+  test.each([
+    ['1/4s', 0.25],
+    ['1/125 s', 0.008],
+    ['90 s', 90],
+    ['2 min', 120],
+    ['8', 8],
+    ['500 ms', 0.5],
+  ])('%s', (text, time) => {
+    const reading = parseExposureTime(text);
+    expect('value' in reading ? reading.value : reading.reason).toBeCloseTo(time, 12);
+  });
+
+  test('a fraction wants its unit, and nothing is no time', () => {
+    expect(parseExposureTime('1/4')).toHaveProperty('reason', 'The fraction "1/4" has no unit.');
+    expect(parseExposureTime('0 s')).toHaveProperty('accepted', 'Write 1/4 s, 90 s or 2 min.');
+  });
 });
