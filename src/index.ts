@@ -22,6 +22,7 @@ export { budgetPage } from './files/budget-page.js';
 export { explainPage, explanationJson, figureList, figureListJson } from './files/explain-page.js';
 export { type Colour, findingsPage, planPage } from './files/plan-page.js';
 export { proofPage } from './files/proof-page.js';
+export { isResultFlag } from './forms/result-flags.js';
 export type { Finding } from './model/finding.js';
 export type { PlanDocument, PlanSpacer } from './model/plan.js';
 export { type Rule, rules } from './model/rules.js';
@@ -106,8 +107,19 @@ export async function loadLight(): Promise<(design: Design) => LightProof | null
 
 /** What exposes a sitting, and what it is shown as. */
 export async function loadSitting() {
-  const [sitting, page] = await Promise.all([import('./sitting.js'), import('./files/exposure-page.js')]);
-  return { expose: sitting.expose, exposurePage: page.exposurePage, exposureJson: page.exposureJson };
+  const [sitting, log, page, dialling] = await Promise.all([
+    import('./sitting.js'),
+    import('./sitting-log.js'),
+    import('./files/exposure-page.js'),
+    import('./files/dialling-page.js'),
+  ]);
+  return {
+    expose: sitting.expose,
+    exposeLogged: log.exposeLogged,
+    exposurePage: page.exposurePage,
+    exposureJson: page.exposureJson,
+    diallingPage: dialling.diallingPage,
+  };
 }
 
 /** What draws the card of a camera. */

@@ -31,7 +31,10 @@ export async function expose(
   return EXIT.done;
 }
 
-function typed(flags: Omit<ExposeOptions, 'json' | 'card'>): Readonly<Record<string, string | readonly string[]>> {
+/** What was typed for the keys of the design's `sitting`, and for those of a log. */
+export function typed(
+  flags: Omit<ExposeOptions, 'json' | 'card'>,
+): Readonly<Record<string, string | readonly string[]>> {
   const texts: Record<string, string | readonly string[]> = {};
   for (const [key, value] of Object.entries(flags))
     if (typeof value === 'string' || Array.isArray(value)) texts[key] = value;

@@ -153,13 +153,34 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
     .option('--process <word>', 'negative or reversal')
     .option('--paper <name>', 'what is exposed')
     .option(
+      '--log <file>',
+      'the setting for the next sheet of a sitting log, dialled in from what came out, and added to it',
+    )
+    .option('--batch <name>', 'batch of the paper, where it is another than before')
+    .option('--strip <word>', 'with --log: a test strip in whole or half stops instead of one exposure')
+    .option('--steps <count>', 'strips of it, 2 to 8 (default: 5)')
+    .option('--result <word>', 'what the last sheet of the log looks like: "too dark", "too light" or right')
+    .option('--by <stops>', 'by how much, judged in half stops')
+    .option('--best-strip <number>', 'the strip that is meant, counted from the one that got least')
+    .option('--read-density <density>', 'density of the sheet, where it was read')
+    .option('--strip-density <density>', 'of each strip, in their order; once for each', gather)
+    .option('--wanted <density>', 'the density that is wanted there')
+    .option('--cast <colour>', 'colour that lies over the picture: red, green, blue, cyan, magenta or yellow')
+    .option('--cast-by <density>', 'its strength as a density, by eye')
+    .option('--gave-energy <energy>', 'what the last sheet was really given, where it was not what was advised')
+    .option('--gave-time <time>', 'the same by time')
+    .option('--bath-start <temperature>', 'of the developer as the sheet went in, such as 24C')
+    .option('--bath-end <temperature>', 'as it came out')
+    .option('--note <text>', 'anything else about the last sheet')
+    .option(
       '--card [folder]',
       'write the card that rides with the camera, SVG and PDF (default: output/<name of the design>-card)',
     )
     .option('--json', 'print one JSON document instead of a page')
     .action(async (file: string, options: import('./expose.js').ExposeOptions) => {
+      const { asksForLog, exposeLog } = await import('./expose-log.js');
       const { expose } = await import('./expose.js');
-      end(await expose(file, options, terminal));
+      end(await (asksForLog(options) ? exposeLog : expose)(file, options, terminal));
     });
   program
     .command('explain')

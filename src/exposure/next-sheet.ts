@@ -1,4 +1,5 @@
-import type { Exposure, ExposureGiven } from '../model/exposure.js';
+import type { StripExposure } from '../model/dialling.js';
+import type { ExposureGiven } from '../model/exposure.js';
 import type { ColourPack, SettingEntry } from '../model/sitting-log.js';
 import { plainNumber, stops as stopsText } from '../units/print.js';
 import { filtersOf, noPack } from './colour-cast.js';
@@ -16,17 +17,9 @@ export interface StripWanted {
   readonly count: number;
 }
 
-/** One exposure of a test strip, given after the slide was moved on by a strip. */
-export interface StripExposure {
-  /** More exposure than was reckoned that this strip has got in the end, stops. */
-  readonly dialled: number;
-  /** What is given now; null where it is given by the other of the two. */
-  readonly pops: number | null;
-  readonly time: number | null;
-}
-
 export interface NextSheet {
-  readonly exposure: Exposure;
+  /** What the exposure is reckoned from, dialled in; of a strip its first exposure, which is given to the whole sheet. */
+  readonly given: ExposureGiven;
   /** As it goes into the log. */
   readonly setting: SettingEntry;
   /** In the order in which they are given; empty where the sheet is exposed as a whole. */
@@ -62,34 +55,34 @@ export function nextSheet(
   const tested = testedSheets(sheets, series, given.reciprocity);
   const advice = dialIn(series.process, tested);
   const start = advice ?? startOf(sheets, series, given);
-  const exposure = reckonExposure(dialled(given, start.given, start.pack));
-  if (exposure.energy === null && exposure.time === null)
+  const whole = reckonExposure(dialled(given, start.given, start.pack));
+  if (whole.energy === null && whole.time === null)
     throw new Error('A sheet was asked for without a reading to reckon from.');
-  if (wanted?.step === 'half' && exposure.energy !== null)
+  if (wanted?.step === 'half' && whole.energy !== null)
     return {
-      refused: 'A strip by flash goes in whole stops: a flash fires as often as it is asked to, but not half.',
+      refused: 'A strip by flash goes in whole stops: a flash fires twice as often or not, but never 1.4 times.',
       accepted: 'Take --strip whole.',
     };
-  const offsets = wanted === null ? [] : stripStops(wanted.step, wanted.count).map((stop) => start.given + stop);
+  const strips = wanted === null ? [] : stripStops(wanted.step, wanted.count).map((stop) => start.given + stop);
   const { strip, energy, pops, time } =
-    offsets.length === 0
-      ? { strip: [], energy: exposure.energy, pops: exposure.pops, time: exposure.correctedTime ?? exposure.time }
-      : stripOf(given, start.pack, offsets);
+    strips.length === 0
+      ? { strip: [], energy: whole.energy, pops: whole.pops, time: whole.correctedTime ?? whole.time }
+      : stripOf(given, start.pack, strips);
   const last = sheets.at(-1);
   const lastOfSeries = tested.at(-1);
   return {
-    exposure,
+    given: dialled(given, strips[0] ?? start.given, start.pack),
     setting: {
       ...series,
       sheet: last === undefined ? 1 : last.setting.sheet + (last.result === null ? 0 : 1),
       at: null,
       dialled: start.given,
-      strips: offsets,
+      strips,
       colourPack: start.pack,
-      magnification: exposure.magnification,
-      aperture: exposure.aperture,
+      magnification: whole.magnification,
+      aperture: whole.aperture,
       speed: given.speed,
-      filterFactor: exposure.filterFactor,
+      filterFactor: whole.filterFactor,
       energy,
       pops,
       lampDistance: given.lampDistance,

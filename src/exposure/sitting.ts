@@ -13,11 +13,18 @@ import { remarksOn } from './remarks.js';
  *
  * @param today what differs from the design's sitting
  * @param reaches nearest focus of the camera, as a magnification
+ * @param dial puts in what the sheets of a log have taught
  */
-export function sittingDocument(design: Design, today: Sitting, reaches: number): SittingDocument | SittingRefused {
+export function sittingDocument(
+  design: Design,
+  today: Sitting,
+  reaches: number,
+  dial: (given: ExposureGiven) => ExposureGiven = (given) => given,
+): SittingDocument | SittingRefused {
   const resolved = exposureGiven(design, today);
   if ('refused' in resolved) return resolved;
-  const { sitting, given, tested, assumed, wanting } = resolved;
+  const { sitting, tested, assumed, wanting } = resolved;
+  const given = dial(resolved.given);
   const exposure = reckonExposure(given);
   const { magnification: m, energy, pops } = exposure;
   const popEnergy = energy === null || pops === null ? null : energy / pops;

@@ -1,3 +1,4 @@
+import type { Dialling } from '../model/dialling.js';
 import type { Remark, SittingDocument } from '../model/sitting.js';
 import { energy, exposureTime, fNumber, magnification, metres, mm, plainNumber } from '../units/print.js';
 import { documentNumber } from './document-number.js';
@@ -9,8 +10,8 @@ interface Page {
   readonly colour: Colour;
 }
 
-/** The sitting as other programs read it; ends with a line break. */
-export const exposureJson = (sitting: SittingDocument): string =>
+/** The sitting as other programs read it, with what a log says of it; ends with a line break. */
+export const exposureJson = (sitting: SittingDocument & { readonly dialling?: Dialling }): string =>
   `${JSON.stringify(sitting, (_, value: unknown) => (typeof value === 'number' ? documentNumber(value) : value), 2)}\n`;
 
 /** What a figure is called, the figure, and what is said beside it. */
@@ -141,6 +142,7 @@ function factors(sitting: SittingDocument, { width, colour }: Page): readonly st
     rows.push([`stop, ${fNumber(reading.aperture)} to ${fNumber(sitting.aperture)}`, by.aperture]);
   if (reading?.kind === 'flash' && by.distance !== null && sitting.lampDistance !== null)
     rows.push([`lamp, ${metres(reading.distance)} to ${metres(sitting.lampDistance)}`, by.distance]);
+  if (by.dialled !== null) rows.push(['dialled in', by.dialled]);
   const { titles, rows: lines } = table(
     COLUMNS,
     [...rows, ['together', by.total] as const].map(([what, count]) => [what, times(count), signed(count)]),

@@ -1,7 +1,7 @@
 import { jsonSchemaOf } from '../design/json-schema.js';
 import type { Problem } from '../design/problem.js';
 import { readDocument } from '../design/read-document.js';
-import type { LogEntry } from '../model/sitting-log.js';
+import type { LogEntry, ResultEntry } from '../model/sitting-log.js';
 import { entryFaults, logEntry, logEntrySchema, type WrittenEntry } from './sitting-log.js';
 
 /*
@@ -133,25 +133,25 @@ function entryOf({ setting, result }: WrittenEntry): LogEntry {
     };
   }
   if (result === undefined) throw new Error('An entry that says nothing passed the reader.');
-  return {
-    kind: 'result',
-    result: {
-      sheet: result.sheet,
-      at: result.at ?? null,
-      looks: result.looks ?? null,
-      by: result.by ?? null,
-      strip: result.strip ?? null,
-      density: result.density ?? null,
-      densities: result.densities ?? [],
-      wanted: result.wanted ?? null,
-      cast: result.cast ?? null,
-      castBy: result.castBy ?? null,
-      gave: { energy: result.gave.energy ?? null, time: result.gave.time ?? null },
-      bath: { start: result.bath.start ?? null, end: result.bath.end ?? null },
-      note: result.note ?? null,
-    },
-  };
+  return { kind: 'result', result: resultOf(result) };
 }
+
+/** A result with null for what was not written. */
+export const resultOf = (result: NonNullable<WrittenEntry['result']>): ResultEntry => ({
+  sheet: result.sheet,
+  at: result.at ?? null,
+  looks: result.looks ?? null,
+  by: result.by ?? null,
+  strip: result.strip ?? null,
+  density: result.density ?? null,
+  densities: result.densities ?? [],
+  wanted: result.wanted ?? null,
+  cast: result.cast ?? null,
+  castBy: result.castBy ?? null,
+  gave: { energy: result.gave.energy ?? null, time: result.gave.time ?? null },
+  bath: { start: result.bath.start ?? null, end: result.bath.end ?? null },
+  note: result.note ?? null,
+});
 
 /** The JSON Schema (2020-12) of one entry. */
 export const sittingLogJsonSchema = (): Record<string, unknown> =>

@@ -142,7 +142,7 @@ const halves = z
     whenAbsent: 'asked for where looks says too dark or too light and no density was read',
   });
 
-const resultSchema = z.strictObject({
+export const resultSchema = z.strictObject({
   sheet,
   at,
   looks: choice(

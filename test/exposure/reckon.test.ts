@@ -182,7 +182,15 @@ describe('what nobody says does not count', () => {
     const { stops, energy, time, correctedTime, pops } = reckonExposure(
       sitting({ magnification: 1, filters: filters(8), speed: 3, lampDistance: 1000, flashMost: 1200 }),
     );
-    expect(stops).toEqual({ extension: 2, filter: 3, speed: null, aperture: null, distance: null, total: 5 });
+    expect(stops).toEqual({
+      extension: 2,
+      filter: 3,
+      speed: null,
+      aperture: null,
+      distance: null,
+      dialled: null,
+      total: 5,
+    });
     expect([energy, time, correctedTime, pops]).toEqual([null, null, null, null]);
   });
 
