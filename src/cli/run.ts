@@ -126,9 +126,12 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
   program
     .command('expose')
     .description(
-      'the setting for one sitting: energy and pops of a flash, or a time; each flag is a key of sitting, too',
+      'the setting for one sitting, energy and pops of a flash or a time; or the card, or the next sheet of a log',
     )
-    .argument('<design>', 'the design file; what it says under sitting need not be typed')
+    .argument(
+      '<design>',
+      'the design file; what it says under sitting need not be typed, and what is typed goes before it',
+    )
     .option('--subject <distance>', 'from the front principal plane to the eyes, such as 1.2m')
     .option('--magnification <ratio>', 'in place of a distance, such as 1:4')
     .option('--head <height>', 'in place of a distance: of the head on the ground glass, 90mm, or of the picture, 60%')
