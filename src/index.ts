@@ -107,15 +107,17 @@ export async function loadLight(): Promise<(design: Design) => LightProof | null
 
 /** What exposes a sitting, and what it is shown as. */
 export async function loadSitting() {
-  const [sitting, log, page, dialling] = await Promise.all([
+  const [sitting, log, form, page, dialling] = await Promise.all([
     import('./sitting.js'),
     import('./sitting-log.js'),
+    import('./forms/read-sitting-log.js'),
     import('./files/exposure-page.js'),
     import('./files/dialling-page.js'),
   ]);
   return {
     expose: sitting.expose,
     exposeLogged: log.exposeLogged,
+    sittingLogJsonSchema: form.sittingLogJsonSchema,
     exposurePage: page.exposurePage,
     exposureJson: page.exposureJson,
     diallingPage: dialling.diallingPage,

@@ -1,10 +1,11 @@
 import { writeFileSync } from 'node:fs';
-import { designJsonSchema, loadBench, loadSurvey } from '../index.js';
+import { designJsonSchema, loadBench, loadSitting, loadSurvey } from '../index.js';
 
 /** Run at the end of a compile: the JSON Schema of each file that people write, published beside the program. */
 const schemas = {
   design: designJsonSchema(),
   'bench-readings': (await loadBench()).benchJsonSchema(),
+  'sitting-log': (await loadSitting()).sittingLogJsonSchema(),
   lenses: (await loadSurvey()).lensesJsonSchema(),
 };
 for (const [name, schema] of Object.entries(schemas))
