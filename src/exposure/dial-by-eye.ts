@@ -1,6 +1,14 @@
 import type { Process } from '../model/sitting-log.js';
 import { plainNumber, stops as stopsText } from '../units/print.js';
-import { chanceWithin, likeliestSetting, likelyError, likelyStretch, type SeenSheet } from './likely-error.js';
+import {
+  chanceWithin,
+  FLATTEST_SCALE,
+  likeliestSetting,
+  likelyError,
+  likelyStretch,
+  type SeenSheet,
+  STEEPEST_SCALE,
+} from './likely-error.js';
 import { CLOSE, changeInWords, FIRST_STEP, type Step, sheetInWords, type TestedSheet } from './tested-sheet.js';
 
 /** Half of what a judgement is rounded to, stops. */
@@ -18,8 +26,8 @@ const USUAL = 0.9;
 /** Settings nearer together than this are the same to an eye, stops. */
 const SAME = 0.25;
 
-/** The same setting may look half a stop different; beyond what rounding does, so much more is a contradiction, stops. */
-const SAME_LOOK = 0.5;
+/** Two deviations of the difference of two judgements, each good to a tenth of a stop, stops. */
+const TWICE_NOISE = 0.3;
 
 interface Seen extends SeenSheet {
   readonly sheet: number;
@@ -91,42 +99,54 @@ function seenOn(process: Process, { sheet, given, strips, result }: TestedSheet)
   return [{ ...seen, asks: [-room(sorted[place - 1]), room(sorted[place + 1])] }];
 }
 
+interface Contradiction {
+  readonly earlier: Seen;
+  /** What the later sheet did against all that exposure can do. */
+  readonly what: string;
+}
+
 /**
- * The sheets from the last contradiction on. A sheet that was given more must not ask for more still, and the same
- * setting must not look otherwise than before: where it does, what came before explains nothing.
+ * The sheets from the last contradiction on. Two sheets contradict each other where no scale of eye and paper explains
+ * both: what came before such a pair explains nothing.
  */
-function agreeing(all: readonly Seen[]): { readonly kept: readonly Seen[]; readonly against: Seen | null } {
+function agreeing(all: readonly Seen[]): { readonly kept: readonly Seen[]; readonly against: Contradiction | null } {
   let kept: readonly Seen[] = [];
-  let against: Seen | null = null;
+  let against: Contradiction | null = null;
   for (const seen of all) {
-    against = kept.find((earlier) => contradicts(earlier, seen)) ?? null;
-    kept = against === null ? [...kept, seen] : [seen];
+    const found = kept.map((earlier) => contradictionOf(earlier, seen)).find((one) => one !== null) ?? null;
+    kept = found === null ? [...kept, seen] : [seen];
+    against = found;
   }
   return { kept, against };
 }
 
-function contradicts(earlier: Seen, later: Seen): boolean {
+function contradictionOf(earlier: Seen, later: Seen): Contradiction | null {
   const more = later.given - earlier.given;
-  // by how much it now asks for more, or for less, than before, whatever was rounded
-  const rise = later.asks[0] - earlier.asks[1];
-  const fall = earlier.asks[0] - later.asks[1];
-  if (Math.abs(more) < SAME) return Math.max(rise, fall) >= SAME_LOOK;
-  return (more > 0 ? rise : fall) >= 0;
+  const [less, most] = more < 0 ? [later, earlier] : [earlier, later];
+  const apart = Math.abs(more);
+  // what is asked for falls as exposure rises, by the scale times as much
+  const least = most.asks[0] - less.asks[1] - TWICE_NOISE;
+  const falls = most.asks[1] - less.asks[0] + TWICE_NOISE;
+  const size = stopsText(apart);
+  const given = size === '0 stops' ? 'had the same exposure as' : `had ${size} ${more > 0 ? 'more' : 'less'} than`;
+  const tell = (what: string): Contradiction => ({
+    earlier,
+    what: `${given} ${sheetInWords(earlier.sheet, earlier.strip).replace(/^S/, 's')} and ${what}`,
+  });
+  if (least > -FLATTEST_SCALE * apart) {
+    if (apart < SAME) return tell('looks different');
+    return tell(least + TWICE_NOISE >= 0 ? `asks for ${more > 0 ? 'more' : 'less'} still` : 'looks hardly different');
+  }
+  return falls < -STEEPEST_SCALE * apart ? tell('looks more different than that can make it') : null;
 }
 
-function contradiction(against: Seen | null, last: Seen): readonly string[] {
-  if (against === null) return [];
-  const before = sheetInWords(against.sheet, against.strip).replace(/^S/, 's');
-  const more = last.given - against.given;
-  const what =
-    Math.abs(more) < SAME
-      ? `had the same exposure as ${before} and looks different`
-      : `had ${stopsText(Math.abs(more))} ${more > 0 ? 'more' : 'less'} than ${before} and asks for ${more > 0 ? 'more' : 'less'} still`;
-  return [
-    `That contradicts what was seen before: ${sheetInWords(last.sheet, last.strip)} ${what}. Something else has changed: look at the bath and its temperature, the pops that fired, the shutter, the side of the paper and whether it was fogged.`,
-    'The next setting counts from the last sheet alone; the earlier ones are set aside.',
-  ];
-}
+const contradiction = (against: Contradiction | null, last: Seen): readonly string[] =>
+  against === null
+    ? []
+    : [
+        `That contradicts what was seen before: ${sheetInWords(last.sheet, last.strip).replace(/^S/, 's')} ${against.what}. Something else has changed: look at the bath and its temperature, the pops that fired, the shutter, the side of the paper and whether it was fogged.`,
+        'The next setting counts from the last sheet alone; the earlier ones are set aside.',
+      ];
 
 function judgementOf(process: Process, sheet: TestedSheet | undefined, last: Seen): string {
   const name = sheetInWords(last.sheet, last.strip);

@@ -35,7 +35,13 @@ const FARTHEST_ERROR = 7;
 /** A stop looks like 0.7 to 1.3 stops: the contrast of paper and eye; beyond that rarer, as above. */
 const EXPECTED_SCALE = [0.7, 1.3] as const;
 const SCALE_TAIL = 0.05;
-const SCALES = Array.from({ length: 33 }, (_, index) => 0.4 + index * 0.05);
+export const FLATTEST_SCALE = 0.4;
+export const STEEPEST_SCALE = 2;
+const SCALE_STEPS = 32;
+const SCALES = Array.from(
+  { length: SCALE_STEPS + 1 },
+  (_, index) => FLATTEST_SCALE + (index * (STEEPEST_SCALE - FLATTEST_SCALE)) / SCALE_STEPS,
+);
 
 /** Standard deviation of a judgement before it is rounded, stops. */
 const NOISE = 0.1;

@@ -46,7 +46,10 @@ export function refusalOf(path: readonly PropertyKey[], said: string): string {
   const flag = flagOfKey(pathText(path)) ?? flagOfKey(String(path[0])) ?? '--result';
   const inFlags = said
     .replaceAll(BREAK, ' ')
-    .replace(/\b(looks|by|strip|density|cast): /g, (_, key: string) => `${flagOfKey(key)} `);
+    .replace(
+      /\b([Ww]rite) (looks|by|strip|density|cast): /g,
+      (_, write: string, key: string) => `${write} ${flagOfKey(key)} `,
+    );
   return `${flag}: ${inFlags}`;
 }
 
