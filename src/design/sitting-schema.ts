@@ -158,8 +158,8 @@ export const sittingSchema = z.strictObject({
   ).optional(),
   filterSet: text(
     {
-      description: `which of filterSets is in the light, beside filter and density; ${NO_SET} is none of them`,
-      example: 'warm',
+      description: `name of the one of filterSets that is in the light, beside filter and density; ${NO_SET} is none of them`,
+      example: NO_SET,
       whenAbsent: NO_SET,
     },
     lineTrouble,

@@ -59,6 +59,7 @@ describe('where nothing is written', () => {
   test('each key that was left out is named once, a group that was left out by its own name', () => {
     expect(wren.defaulted).toEqual([
       'lens.name',
+      'lens.uncertainty',
       'lens.maxAperture',
       'lens.coverage',
       'lens.pupilMagnification',
