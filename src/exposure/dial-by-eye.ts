@@ -26,6 +26,9 @@ const USUAL = 0.9;
 /** Settings nearer together than this are the same to an eye, stops. */
 const SAME = 0.25;
 
+/** Less than this was not held back, stops. */
+const WORTH_SAYING = 0.1;
+
 /** Two deviations of the difference of two judgements, each good to a tenth of a stop, stops. */
 const TWICE_NOISE = 0.3;
 
@@ -63,7 +66,7 @@ export function dialByEye(process: Process, sheets: readonly TestedSheet[]): Ste
   const next = likeliestSetting(likely, CLOSE, [at - reach, at + reach]);
   const free = held ? likeliestSetting(likely, CLOSE, [at - LATER_STEP, at + LATER_STEP]) : next;
   const change = next.given - at;
-  const bounded = Math.abs(free.given - at) > FIRST_STEP && held;
+  const bounded = held && Math.abs(free.given - at) > FIRST_STEP + WORTH_SAYING;
   return {
     given: last.given + change,
     change,
