@@ -257,7 +257,7 @@ export const sittingSchema = z.strictObject({
   paper: text(
     {
       description: 'what is exposed, for the card and the log',
-      example: 'glossy paper, grade 2',
+      example: 'glossy paper of grade 2',
       whenAbsent: 'not named',
     },
     lineTrouble,
