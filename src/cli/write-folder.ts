@@ -106,10 +106,9 @@ function foreignIn(target: string): string | null {
   for (const path of contents(target)) {
     if (folders.has(path) || (path === MANIFEST && written.size > 0)) continue;
     const digest = written.get(path);
-    if (digest === undefined)
-      return `holds ${path}, which no earlier run wrote. Move it away, or name another folder with -o.`;
+    if (digest === undefined) return `holds ${path}, which no earlier run wrote. Move it away, or name another folder.`;
     if (digest !== digestOf(readFileSync(join(target, ...path.split('/')))))
-      return `${path} was changed since it was written. Move it away, or name another folder with -o.`;
+      return `${path} was changed since it was written. Move it away, or name another folder.`;
   }
   return null;
 }
