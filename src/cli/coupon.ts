@@ -1,6 +1,5 @@
 import { join } from 'node:path';
 import {
-  type ChangedKey,
   type CouponAnswers,
   type CouponQuestion,
   findingsPage,
@@ -10,6 +9,7 @@ import {
   printProblem,
   type ReadingsTaken,
 } from '../index.js';
+import { changedKeys } from './changed-keys.js';
 import { readDesignFile, readTextFile, remnantsOf } from './read-design-file.js';
 import { replaceFile } from './replace-file.js';
 import { EXIT, Stop } from './stop.js';
@@ -67,7 +67,7 @@ async function take(file: string, readings: Readings, terminal: Terminal): Promi
   const { changed, summary, findings } = taken;
   if (changed.length > 0) replaceFile(file, { before: bytes, after: new TextEncoder().encode(taken.text) });
   await terminal.err(findingsPage(findings, terminal));
-  await terminal.out([...summary, '', ...changes(file, changed), ''].join('\n'));
+  await terminal.out([...summary, '', ...changedKeys(file, changed), ''].join('\n'));
   return EXIT.done;
 }
 
@@ -83,15 +83,6 @@ function refused(
       : printProblem(problem),
   );
   return new Stop(EXIT.wrongCall, [...inWords, `Nothing was written; ${file} is as it was.`].join('\n\n'));
-}
-
-function changes(file: string, changed: readonly ChangedKey[]): readonly string[] {
-  if (changed.length === 0) return [`${file} has these figures already; it is as it was.`];
-  const wide = Math.max(...changed.map(({ path }) => path.length));
-  return [
-    ...changed.map(({ path, from, to }) => `${path.padEnd(wide)}  ${from ?? '(not written)'} -> ${to}`),
-    `Wrote ${file}; everything else in it is as it was.`,
-  ];
 }
 
 async function ask(questions: readonly CouponQuestion[]): Promise<CouponAnswers> {

@@ -1,4 +1,5 @@
-import { type ChangedKey, findingsPage, loadBench, parseMagnification, printProblem } from '../index.js';
+import { findingsPage, loadBench, parseMagnification, printProblem } from '../index.js';
+import { changedKeys } from './changed-keys.js';
 import { readTextFile, remnantsOf } from './read-design-file.js';
 import { replaceFile } from './replace-file.js';
 import { EXIT, Stop } from './stop.js';
@@ -40,7 +41,7 @@ export async function lens(
   if (design !== null && taken.design !== null) {
     const { changed, text, findings } = taken.design;
     if (changed.length > 0) replaceFile(design.file, { before: design.bytes, after: new TextEncoder().encode(text) });
-    notes.push(...changes(design.file, changed), findingsPage(findings, terminal).trimEnd());
+    notes.push(...changedKeys(design.file, changed), findingsPage(findings, terminal).trimEnd());
     if (taken.lens.outliers.length > 0)
       notes.push(
         `WARNING: reading ${taken.lens.outliers.join(', ')} does not belong to the line, and what was written rests on it. Settle it before you cut wood.`,
@@ -61,13 +62,4 @@ function magnificationOf(words: string): number {
   const reading = parseMagnification(words);
   if ('reason' in reading) throw new Stop(EXIT.wrongCall, `--at: ${reading.reason} ${reading.accepted}`);
   return reading.value;
-}
-
-function changes(file: string, changed: readonly ChangedKey[]): readonly string[] {
-  if (changed.length === 0) return [`${file} has these figures already; it is as it was.`];
-  const wide = Math.max(...changed.map(({ path }) => path.length));
-  return [
-    ...changed.map(({ path, from, to }) => `${path.padEnd(wide)}  ${from ?? '(not written)'} -> ${to}`),
-    `Wrote ${file}; everything else in it is as it was.`,
-  ];
 }

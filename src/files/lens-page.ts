@@ -1,5 +1,6 @@
 import type { LensDocument, LensRemark, Measured } from '../model/lens-bench.js';
 import { magnification, mm, plainNumber } from '../units/print.js';
+import { documentNumber } from './document-number.js';
 import type { Colour } from './plan-page.js';
 import { wrap } from './text-layout.js';
 
@@ -8,9 +9,9 @@ interface Page {
   readonly colour: Colour;
 }
 
-/** The same for a program: numbers to a billionth. */
+/** The same for a program. */
 export const lensJson = (lens: LensDocument): string =>
-  `${JSON.stringify(lens, (_, value: unknown) => (typeof value === 'number' ? Math.round(value * 1e9) / 1e9 || 0 : value), 2)}\n`;
+  `${JSON.stringify(lens, (_, value: unknown) => (typeof value === 'number' ? documentNumber(value) : value), 2)}\n`;
 
 /** The figures of a lens that was measured, as a page for a person at a terminal. Ends with a line break. */
 export function lensPage(lens: LensDocument, page: Page): string {
@@ -135,7 +136,7 @@ function assumptions(lens: LensDocument): string {
   const { correlation, standardErrors, residualStandardDeviation, outlierTest, weighted } = lens;
   return [
     `Least squares of the distance on the magnification, ${weighted ? 'each reading weighed by the uncertainty that was stated of it' : 'all readings alike'};`,
-    `errors from the scatter (${plainNumber(residualStandardDeviation, 3)} mm, ${lens.readings - 2} degrees of freedom, Student's t).`,
+    `errors from the scatter (${plainNumber(residualStandardDeviation, 3)} mm, ${degrees(lens.readings - 2)}, Student's t).`,
     `Standard errors ${plainNumber(standardErrors.focalLength, 3)} mm of the focal length and ${plainNumber(standardErrors.flangeDistance, 3)} mm of the flange distance, correlation ${plainNumber(correlation, 3)}: what is too much in one is too little in the other, so the place of the film at a working magnification (--at) is known better than either.`,
     outlierTest.critical === null
       ? 'With three readings none can be tested for an outlier.'
@@ -147,6 +148,8 @@ function assumptions(lens: LensDocument): string {
         ]),
   ].join(' ');
 }
+
+const degrees = (count: number): string => `${count} ${count === 1 ? 'degree' : 'degrees'} of freedom`;
 
 /** Common practice, no source. */
 const CAUTION =

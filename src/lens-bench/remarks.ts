@@ -24,18 +24,27 @@ const note = (message: string, hint = ''): LensRemark => ({ level: 'note', messa
 const hundredth = (value: number): string => mm(Math.round(value * 100) / 100);
 
 /** Readings that the test points at, with the likeliest slip. */
-const outlying: Remark = (_, { outliers }) =>
+const outlying: Remark = (_, { outliers, line: { doubts } }) =>
   outliers.found.map(({ row, residual, studentised, critical, turnedOver }) =>
     warning(
       `Reading ${row} is ${hundredth(Math.abs(residual))} ${residual > 0 ? 'farther from' : 'nearer to'} the lens than the line, ${plainNumber(Math.abs(studentised), 1)} standard errors by the others, of which ${plainNumber(critical, 1)} are allowed. It was not left out.`,
-      turnedOver
-        ? 'It lies on the line with its ratio turned over: write image over object.'
-        : 'Read it again; if it was a slip, set it aside with # before it, and say why.',
+      outlierCure(turnedOver, Math.abs(residual) / (doubts?.[row - 1] ?? 0)),
     ),
   );
 
 /** Of either tail: 5 % together. */
 const TAIL = 0.025;
+
+/** So many of its own standard uncertainties any reading may be off. */
+const EXPECTED = 2;
+
+/** @param stated how many of the uncertainties that were stated of it; infinite where none was */
+function outlierCure(turnedOver: boolean, stated: number): string {
+  if (turnedOver) return 'It lies on the line with its ratio turned over: write image over object.';
+  return stated < EXPECTED
+    ? `It is only ${plainNumber(stated, 1)} of its own stated uncertainties off: the others agree better than they were said to, and by chance it may be no slip at all.`
+    : 'Read it again; if it was a slip, set it aside with # before it, and say why.';
+}
 
 /** Whether the scatter is what was stated, by the chi-square test, both ways at 5 % together. */
 const statedAgainstScatter: Remark = (_, { line: { fit, doubts } }) => {
@@ -125,7 +134,7 @@ const tooGood: Remark = (_, { line: { fit } }) =>
     ? []
     : [
         warning(
-          `The readings lie on the line to ${mm(Math.round(fit.deviation * 1e4) / 1e4)}, finer than a rule is read.`,
+          `The readings lie on the line within ${mm(TOO_GOOD)}, finer than a rule is read.`,
           'Give readings as they were taken, each focused anew, not worked out or copied.',
         ),
       ];

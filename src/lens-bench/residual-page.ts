@@ -14,6 +14,9 @@ const LINE = '#1f5a96';
 const FAR = '#b3261e';
 const SMALL = 3;
 
+/** Finer than this nobody reads, so a scale shows no less, mm. */
+const LEAST_SHOWN = 0.01;
+
 /** A frame on the paper, and the figures that its sides stand for. */
 interface Panel {
   readonly left: number;
@@ -40,7 +43,12 @@ export function residualPage(lens: LensDocument, bandAt: (m: number) => number):
   const { residuals, predictions, outliers } = lens;
   const ratios = [...residuals, ...predictions].map((one) => one.magnification);
   const x = scaleFor(0, Math.max(...ratios) * 1.04, 8);
-  const largest = Math.max(bandAt(x.least), bandAt(x.most), ...residuals.map(({ residual }) => Math.abs(residual)));
+  const largest = Math.max(
+    LEAST_SHOWN,
+    bandAt(x.least),
+    bandAt(x.most),
+    ...residuals.map(({ residual }) => Math.abs(residual)),
+  );
   const off = scaleFor(-largest * 1.1, largest * 1.1, 6);
   const place = (m: number) => lens.flangeDistance + lens.focalLength * m;
   const upper: Panel = { left: 24, right: WIDTH - 8, top: 22, bottom: 79, x, y: off };
