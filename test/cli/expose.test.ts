@@ -142,6 +142,12 @@ describe('what today says goes before the file', () => {
     expect(flashed.energy).toBeGreaterThan(0);
   });
 
+  test('a meter reading that is begun today must be ended, whatever flash the file has', async () => {
+    expect(await refusedBecause('--meter-aperture f/8', sitting)).toMatch(/time of the meter reading is not given/);
+    const steady = '{ subject: 2 m, speed: 100, meterTime: 1 s, meterAperture: f/22, meterSpeed: 100 }';
+    expect(await refusedBecause('--flash-distance 1m', steady)).toMatch(/energy of the flash reading is not given/);
+  });
+
   test('a test typed today is on its own paper: the speed that the meter of the file had does not enter', async () => {
     const { stops } = await exposed(
       '--flash-energy 3kJ --test-magnification 1:4',
