@@ -38,14 +38,19 @@ export function planCamera(design: Design): Planned {
   const typed = plausibility(design);
   // a length in inches makes a hundred others wrong: what follows from it would only bury it
   const misread = typed.some(({ rule, level }) => rule === 'unit-plausible' && level === 'error');
-  const measured = misread
-    ? []
-    : [...checkWhole(design, camera), ...woodRules(design, build), ...checkObjects(camera.objects, build)];
+  const measured = misread ? [] : measuredOn(design, camera, build);
   const { rearLength, frontLength, overlapRequired } = camera.settingOut;
   const drawable = !misread && Math.min(rearLength.value, frontLength.value) >= overlapRequired.value;
   const findings = inOrder([...typed, ...measured]);
   return { design, revision: revisionOf(design), camera, parts: camera.parts, build, findings, drawable };
 }
+
+/** What can be said against a camera without solids. */
+export const measuredOn = (design: Design, camera: Camera, build: Build): readonly Finding[] => [
+  ...checkWhole(design, camera),
+  ...woodRules(design, build),
+  ...checkObjects(camera.objects, build),
+];
 
 /** The camera in figures, as `plan --json` prints them. */
 export const planOf = (

@@ -3,7 +3,7 @@ import type { Mark, Page } from '../model/page.js';
 import type { FormatSurveyed, LensSurveyed, SurveyDocument, SurveyPair, SurveyState } from '../model/survey.js';
 import { nearestText } from '../units/nearest-text.js';
 import { fNumber, plainNumber } from '../units/print.js';
-import { shortOf } from './survey-page.js';
+import { isBroken, shortOf } from './survey-page.js';
 import { wordsWidth } from './words-width.js';
 
 /** A page of so many lenses is still taken in at a glance, and printed on A3 still read. */
@@ -71,7 +71,7 @@ function chartPage(lenses: readonly LensSurveyed[], { formats, cells, number }: 
     title,
     description: `Each row is a lens, each column a format, from the smallest to the largest: from which magnification the lens covers it, and how near a camera of two boxes would focus.`,
     width,
-    height: bottom + (LEGEND.length + 3) * LEGEND_ROW + MARGIN,
+    height: bottom + (LEGEND.length + 4) * LEGEND_ROW + MARGIN,
     marks: [
       words({ x: MARGIN, y: MARGIN + 4 }, title, { size: 5, bold: true }),
       ...formats.flatMap((format, column) => headOf(format, left(column) + CELL.width / 2)),
@@ -133,12 +133,13 @@ function cellOf(pair: SurveyPair, { x, y }: Point): readonly Mark[] {
     'coverage-unknown': 'unknown',
     'does-not-close': 'no camera',
   }[state];
-  const reach = reachable === null ? '' : `to ${nearestText(reachable)}${shortOf(pair) ? ' *' : ''}`;
+  const reach = reachable === null ? '' : `to ${nearestText(reachable)}${shortOf(pair) ? '*' : ''}`;
   return [
     box({ x: x + 0.4, y: y + 0.4 }, { width: width - 0.8, height: height - 0.8 }, state),
     ...signOf(state, middle),
     words({ x: x + 6.4, y: y + (reach === '' ? 6.4 : 4.7) }, from, { size: SMALL }),
     words({ x: x + 6.4, y: y + 8.6 }, reach, { size: SMALL }),
+    ...(isBroken(pair) ? [words({ x: x + width - 1.6, y: y + 8.8 }, '!', { ...WARNING, anchor: 'middle' })] : []),
     ...(camera !== null && camera.largerThanSheet.length > 0 ? [corner({ x: x + width - 0.4, y: y + 0.4 })] : []),
   ];
 }
@@ -171,6 +172,8 @@ const corner = ({ x, y }: Point): Mark => ({
   ],
   fill: INK,
 });
+
+const WARNING = { size: 3.4, bold: true } as const;
 
 const RADIUS = 1.7;
 
@@ -220,8 +223,10 @@ function legend({ x, y }: Point): readonly Mark[] {
     ]),
     corner({ x: x + 5.3, y: line(sheet) + 1 }),
     beside(sheet, 'a part is larger than the sheet'),
-    words({ x: x + 4, y: line(sheet + 1) + 3.6 }, 'to', { size: SMALL, anchor: 'middle' }),
-    beside(sheet + 1, 'the nearest that two boxes could focus; * that is not as near as was asked for'),
+    words({ x: x + 4, y: line(sheet + 1) + 3.6 }, '!', { ...WARNING, anchor: 'middle' }),
+    beside(sheet + 1, 'plan finds a rule broken in it as it is'),
+    words({ x: x + 4, y: line(sheet + 2) + 3.6 }, 'to', { size: SMALL, anchor: 'middle' }),
+    beside(sheet + 2, 'the nearest that two boxes could focus; * that is not as near as was asked for'),
   ];
 }
 

@@ -48,6 +48,7 @@ export function surveyPage(survey: SurveyDocument, { width, colour, acrossLenses
         ...wrap(assumptions(lens.name, pairs), width - INDENT.length).map((line) => INDENT + colour.faint(line)),
         ...head,
         ...pairs.flatMap(({ lens: own }, i) => (own === lens.name ? indented(rows[i] ?? []) : [])),
+        ...wrap(against(lens.name, pairs), width - INDENT.length).map((line) => INDENT + colour.faint(line)),
       ]);
   const notes = remarks(survey).flatMap((line) => wrap(line, width).map(colour.faint));
   return `${[...blocks, notes].map((lines) => lines.join('\n')).join('\n\n')}\n`;
@@ -71,10 +72,22 @@ function assumptions(lens: string, pairs: readonly SurveyPair[]): string {
   return own.length === 0 ? '' : `Assumed: ${own.map((key) => ASSUMED[key]).join(', ')}.`;
 }
 
+/** Which rules the cameras of a lens break, and for which formats. */
+function against(lens: string, pairs: readonly SurveyPair[]): string {
+  const own = pairs.filter((pair) => pair.lens === lens);
+  const rules = [...new Set(own.flatMap(({ camera }) => camera?.broken ?? []))];
+  const said = rules.map((rule) => {
+    const formats = own.flatMap(({ format, camera }) => (camera?.broken.includes(rule) ? [format] : []));
+    return `${rule} (${formats.join(', ')})`;
+  });
+  return said.length === 0 ? '' : `! ${said.join('; ')}`;
+}
+
 /** A pair's cells under the titles of their columns. */
 function row(pair: SurveyPair): Readonly<Record<string, string>> {
   const { lens, format, reachable, nearest, subjectDistance, camera, assumed } = pair;
-  const cells = { [LENS]: lens, format: assumed.includes('holder') ? `${format} h` : format, covers: covers(pair) };
+  const marks = [...(assumed.includes('holder') ? ['h'] : []), ...(isBroken(pair) ? ['!'] : [])];
+  const cells = { [LENS]: lens, format: [format, ...marks].join(' '), covers: covers(pair) };
   if (camera === null || nearest === null || reachable === null) return { ...cells, reach: 'none' };
   return {
     ...cells,
@@ -84,7 +97,7 @@ function row(pair: SurveyPair): Readonly<Record<string, string>> {
     travel: whole(camera.travel),
     closed: [camera.width, camera.height, camera.depthClosed].map(whole).join('×'),
     kg: plainNumber(camera.mass, 1),
-    sheets: `${camera.largerThanSheet.length > 0 ? '!' : ''}${camera.sheets}`,
+    sheets: camera.largerThanSheet.length > 0 ? '-' : `${camera.sheets}`,
   };
 }
 
@@ -99,6 +112,9 @@ function covers({ state, coversFrom, nearest }: SurveyPair): string {
 /** Whether the nearest focus that was asked for is not reached. */
 export const shortOf = ({ asked, nearest }: SurveyPair): boolean =>
   nearest !== null && (asked === null || nearest < asked);
+
+/** Whether more speaks against a camera than what its lens covers. */
+export const isBroken = ({ camera }: SurveyPair): boolean => camera !== null && camera.broken.length > 0;
 
 const whole = (value: number): string => plainNumber(value, 0);
 const tenths = (value: number): string => plainNumber(value, 1);
@@ -135,8 +151,9 @@ function remarks({ pairs }: SurveyDocument): readonly string[] {
     ],
     [
       pairs.some(({ camera }) => camera !== null && camera.largerThanSheet.length > 0),
-      '!  a part is larger than the sheet: take a larger one.',
+      '-  a part is larger than the sheet: take a larger one.',
     ],
+    [pairs.some(isBroken), '!  plan finds a rule broken in it as it is, and says what would cure it.'],
   ];
   return signs.flatMap(([occurs, words]) => (occurs ? [words] : []));
 }

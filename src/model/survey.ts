@@ -81,4 +81,6 @@ export interface CameraSurveyed {
   readonly sheets: number;
   /** Ids of the parts that are larger than a sheet. */
   readonly largerThanSheet: readonly string[];
+  /** Rules of level error that `plan` finds broken; what the lens covers is told by the state, and not here. */
+  readonly broken: readonly string[];
 }

@@ -5,6 +5,7 @@ import type { Design } from '../design/design.js';
 import { type TrialGiven, trialDesigns } from '../design/trial.js';
 import { type SurveyedFormat, type SurveyedLens, usualAperture } from '../forms/lenses.js';
 import { type Drawer, formatName } from '../forms/read-lenses.js';
+import type { Finding } from '../model/finding.js';
 import type {
   Assumption,
   FormatSurveyed,
@@ -15,6 +16,7 @@ import type {
 } from '../model/survey.js';
 import { subjectDistance } from '../optics/conjugates.js';
 import { circleAt, coversFrom, diagonal } from '../optics/image-circle.js';
+import { measuredOn } from '../pipeline.js';
 import { FILM_REBATE, formatNamed, formats as table } from '../standards/formats.js';
 import { homeMadeHolder } from './home-made-holder.js';
 import { woodOf } from './wood.js';
@@ -199,5 +201,10 @@ function cameraOf(design: Design, bench: SetOutCamera): NonNullable<SurveyPair['
     depthOpen: outside.depthOpen.value,
     mass: camera.balance.massKg,
     ...woodOf(build, design),
+    broken: brokenIn(measuredOn(design, camera, build)),
   };
 }
+
+const brokenIn = (findings: readonly Finding[]): readonly string[] => [
+  ...new Set(findings.flatMap(({ rule, level }) => (level === 'error' && rule !== 'lens-covers' ? [rule] : []))),
+];

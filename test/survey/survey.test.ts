@@ -133,6 +133,8 @@ function alike(pair: SurveyPair, planned: Planned): void {
   close(camera.depthClosed, plan.camera.depthClosed);
   close(camera.depthOpen, plan.camera.depthOpen);
   close(camera.mass, plan.camera.mass);
+  const errors = plan.findings.filter(({ level, rule }) => level === 'error' && rule !== 'lens-covers');
+  expect([...camera.broken].sort()).toEqual([...new Set(errors.map(({ rule }) => rule))].sort());
   expect(Math.abs(camera.plywoodArea - areaOf(planned)) / camera.plywoodArea).toBeLessThan(1e-4);
   const { sheet } = planned.design.plywood;
   const { margin } = planned.design.workshop;
@@ -206,6 +208,12 @@ holders: [{ name: paper holder, filmDepth: 5.8 mm, width: 149.8 mm, length: ${17
 `;
     expect(pair.assumed).toEqual(['holder']);
     alike(pair, planCamera(designOf(design)));
+  });
+
+  test('what plan finds broken is named', () => {
+    const heavy = lens.replace('mass: 640 g', 'mass: 9 kg');
+    expect(onlyPair(listOf(heavy, '5x7')).camera?.broken).toContain('clamp-grip');
+    expect(onlyPair(listOf(lens, '5x7')).camera?.broken).toEqual([]);
   });
 
   test('a nearest focus that is not reached gives way to the nearest that is, and both are told', () => {
