@@ -2,7 +2,7 @@ import type { GivenFilter } from '../model/exposure.js';
 import type { CardRow, ExposureCard } from '../model/exposure-card.js';
 import type { Mark, Page } from '../model/page.js';
 import type { SittingDocument } from '../model/sitting.js';
-import { fNumber, magnification, metres, plainNumber, stops } from '../units/print.js';
+import { exposureTime, fNumber, magnification, metres, plainNumber, stops } from '../units/print.js';
 import { type Block, placed, type Style, words } from './page-blocks.js';
 import { type Column, columnsOfNumbers, grid, gridWidth } from './page-grid.js';
 
@@ -19,6 +19,8 @@ const LETTERS = 8.5 * POINT;
 const SMALLEST = 6.5 * POINT;
 /** From one try to the next smaller letters. */
 const STEP = 0.97;
+
+const MINUTE = 60;
 
 const INK = '#111111';
 const FAINT = '#666666';
@@ -140,7 +142,7 @@ function readingOf(card: ExposureCard): string {
   const test = reading.tested ? ` by a test at ${magnification(reading.magnification)}` : '';
   const speed = reading.tested ? '' : ` for speed ${plainNumber(reading.speed)}`;
   if (reading.kind === 'meter')
-    return `From the meter: ${time(reading.time)} s at ${fNumber(reading.aperture)}${speed}${test}.`;
+    return `From the meter: ${exposureTime(reading.time)} at ${fNumber(reading.aperture)}${speed}${test}.`;
   const most = card.flashMost === null ? '' : ` One pop has ${plainNumber(card.flashMost, 1)} J at most.`;
   return (
     `From a flash of ${plainNumber(reading.energy, 1)} J at ${metres(reading.distance)}: ${fNumber(reading.aperture)}${speed}${test}. ` +
@@ -148,8 +150,9 @@ function readingOf(card: ExposureCard): string {
   );
 }
 
-/** The numbers of a time, s: what a watch or a dial is read to. */
-const time = (value: number): string => plainNumber(value, value < 1 ? 3 : value < 10 ? 1 : 0);
+/** A time as a shutter or a watch has it, without its unit: minutes would not fit into a column. */
+const time = (value: number): string =>
+  value < MINUTE ? exposureTime(value).replace(' s', '') : plainNumber(value, 0);
 const energy = (value: number): string => plainNumber(value, value < 100 ? 1 : 0);
 
 /** One table where everything goes side by side, else where to stand in one, and what to give in another or several. */
@@ -174,7 +177,7 @@ function placeColumns(rows: readonly CardRow[], flangeDistance: number): readonl
     if (first === undefined) throw new Error('a row has an exposure');
     return first;
   });
-  const about = 'sharp about the eyes';
+  const about = 'depth of field';
   return [
     {
       head: ['distance', 'm'],

@@ -18,6 +18,8 @@ const PITCH = 1.4;
 const LEADING = 1.2;
 /** Of the name of a group: a longer one is cut, and written out below. */
 const GROUP_LINES = 2;
+/** A word of it that is no wider is not broken. */
+const UNBROKEN = 5;
 const SHADE = '#ececec';
 
 /** Numbers with as many decimals as the one that needs most of them, so that their points stand below each other. */
@@ -31,12 +33,19 @@ export function columnsOfNumbers(values: readonly (number | null)[], most: numbe
 }
 
 function widthsOf(columns: readonly Column[], size: number): readonly number[] {
-  return columns.map(({ head, cells, bold }) =>
+  const widths = columns.map(({ head, cells, bold }) =>
     Math.max(
       ...head.map((text) => wordsWidth(text, { size, heavy: false })),
       ...cells.map((text) => wordsWidth(text, { size, heavy: bold === true })),
     ),
   );
+  for (const { name, from, to } of groupsOf(columns)) {
+    const words = name.split(' ').map((word) => wordsWidth(word, { size, heavy: true }));
+    const own = widths.slice(from, to + 1).reduce((sum, width) => sum + width, (to - from) * GAP * size);
+    const wanting = Math.min(Math.max(...words), UNBROKEN * size) - own;
+    if (wanting > 0) widths[from] = (widths[from] ?? 0) + wanting;
+  }
+  return widths;
 }
 
 /** The least that a grid needs. */

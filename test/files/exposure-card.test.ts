@@ -158,6 +158,17 @@ describe('what a card says', () => {
     expect(textOf(card({ ...meter, reciprocity: 1.3, distances: [900] }))).not.toMatch(/\d \?/);
   });
 
+  test('a short name of a set unbroken over its column, a long one cut there and whole below', () => {
+    const heads = (given: ExposureCard) =>
+      wordsOn(pageOf(given).marks).flatMap(({ text, anchor }) => (anchor === 'end' ? [text] : []));
+    const filterSets = [set('deep', 16), set('deepest', 1e4)];
+    expect(heads(card({ ...meter, reciprocity: 1.3, filterSets, distances: [900] }))).toEqual(
+      expect.arrayContaining(['deep', 'deepest']),
+    );
+    expect(heads(fullCard)).toContainEqual(expect.stringMatching(/^\S+.*…$/));
+    expect(textOf(fullCard)).toContain('Weiches Gegenlicht durch zwei Lagen Überblendung: ');
+  });
+
   test('the letters are as large as the page allows', () => {
     const sizeOf = (given: ExposureCard) => wordsOn(pageOf(given).marks).find(({ text }) => text === 'm')?.size ?? 0;
     expect(sizeOf(shortCard) / POINT).toBeCloseTo(8.5, 9);
