@@ -162,9 +162,9 @@ describe('what a card says', () => {
     const heads = (given: ExposureCard) =>
       wordsOn(pageOf(given).marks).flatMap(({ text, anchor }) => (anchor === 'end' ? [text] : []));
     const filterSets = [set('deep', 16), set('deepest', 1e4)];
-    expect(heads(card({ ...meter, reciprocity: 1.3, filterSets, distances: [900] }))).toEqual(
-      expect.arrayContaining(['deep', 'deepest']),
-    );
+    expect(
+      heads(card({ ...meter, meterTime: 1 / 30, speed: 100, reciprocity: 1.3, filterSets, distances: [900] })),
+    ).toEqual(expect.arrayContaining(['deep', 'deepest']));
     expect(heads(fullCard)).toContainEqual(expect.stringMatching(/^\S+.*…$/));
     expect(textOf(fullCard)).toContain('Weiches Gegenlicht durch zwei Lagen Überblendung: ');
   });
