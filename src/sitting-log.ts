@@ -68,9 +68,8 @@ export function exposeLogged(
   const { today } = read;
   const resolved = exposureGiven(design, today);
   if ('refused' in resolved) return inWords(resolved.refused);
-  const [wanting] = resolved.wanting;
-  if (wanting !== undefined)
-    return { refused: `A sheet of a log needs an energy or a time, and for that is wanting: ${wanting}.` };
+  if (resolved.wanting.length > 0)
+    return { refused: `A sheet of a log needs an energy or a time. Give ${resolved.wanting.join('; or ')}.` };
   const series = seriesOf(resolved.sitting, sheets, asked.batch);
   if ('refused' in series) return series;
   const next = nextSheet(resolved.given, sheets, series, wanted);

@@ -29,13 +29,13 @@ const MOST_ROWS = 40;
 
 /** A room, a hall, a street. */
 const FARTHEST_SUBJECT = 1e6;
-const FARTHEST_LAMP = 1e5;
+export const FARTHEST_LAMP = 1e5;
 
 /** 1 asks for nothing; the darkest neutral glass that is sold asks for some hundred thousand. */
-const FACTORS = { least: 1, most: 1e6 };
-const DENSITIES = { least: 0, most: 6 };
+export const FACTORS = { least: 1, most: 1e6 };
+export const DENSITIES = { least: 0, most: 6 };
 /** From the slowest emulsion that was ever coated to the fastest film. */
-const SPEEDS = { least: 0.01, most: 102400 };
+export const SPEEDS = { least: 0.01, most: 102400 };
 /** Above 1, or a long exposure would ask for less. */
 const EXPONENTS = { least: 1, most: 2 };
 

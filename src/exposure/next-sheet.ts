@@ -104,7 +104,11 @@ export function dialled(given: ExposureGiven, more: number, pack: ColourPack): E
   return { ...given, filters: [...given.filters, ...gels], dialled: more };
 }
 
-/** The exposures of a strip, and all of them together. The energy of a pop stays the same; their number grows. */
+/**
+ * The exposures of a strip, and all of them together. The energy of a pop stays the same; their number grows. Times lose
+ * as if they had been given in one: the paper does not know that the slide was moved in between (an assumption; many short
+ * exposures may lose a little more).
+ */
 function stripOf(
   given: ExposureGiven,
   pack: ColourPack,

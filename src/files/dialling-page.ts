@@ -52,7 +52,7 @@ function stripRows({ strip }: Dialling, { width, colour }: Page): readonly strin
   ]);
   const { titles, rows: lines } = table(COLUMNS, rows, width - INDENT.length);
   const how =
-    'Draw the slide and give the first exposure to the whole sheet. Then push the slide in over one strip, the first, and give the second to what is left; and so on. The lamp stays as it is set below.';
+    'Draw the slide and give the first exposure to the whole sheet. Then push the slide in over one strip, the first, and give the second to what is left; and so on. All else stays as it is set below.';
   return [
     colour.heading('Test strip'),
     ...[...wrap(how, width - INDENT.length), ...titles.map(colour.faint), ...lines.flat()].map(

@@ -15,6 +15,7 @@ import {
   whole,
 } from '../design/fields.js';
 import { lineTrouble } from '../design/names.js';
+import { DENSITIES, FACTORS, FARTHEST_LAMP, SPEEDS } from '../design/sitting-schema.js';
 import type { FileKind } from '../design/source.js';
 import { castColours, looks, processes } from '../model/sitting-log.js';
 import { quoted } from '../units/quantity.js';
@@ -27,10 +28,6 @@ import { quoted } from '../units/quantity.js';
 const MOST_SHEETS = 99999;
 const MOST_STRIPS = 8;
 const LONGEST_NOTE = 300;
-const FARTHEST_LAMP = 1e5;
-const FACTORS = { least: 1, most: 1e6 };
-const SPEEDS = { least: 0.01, most: 102400 };
-const DENSITIES = { least: 0, most: 6 };
 /** More than a thousand times too much or too little is another mistake. */
 const DIALLED = { least: -12, most: 12 };
 /** What an eye can still put a number to, stops. */

@@ -1,6 +1,7 @@
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { keyTable } from '../../src/design/key-table.js';
 import { readSittingLog, sittingLogJsonSchema } from '../../src/forms/read-sitting-log.js';
 import { LOG_HEAD, resultText, settingText } from '../../src/forms/write-sitting-log.js';
 import { castColours, looks, type ResultEntry, type SettingEntry } from '../../src/model/sitting-log.js';
@@ -88,6 +89,14 @@ describe('an entry that is written', () => {
     expect(validate({ result: { sheet: 1, looks: 'murky' } })).toBe(false);
     expect(validate({ outcome: {} })).toBe(false);
   });
+});
+
+test('every key of an entry is described, with an example, and what holds where it is left out', () => {
+  for (const { path, description, example, required, whenAbsent } of keyTable(sittingLogJsonSchema())) {
+    expect.soft(description, path).not.toBe('');
+    expect.soft(example, path).not.toBe('');
+    expect.soft(required || whenAbsent !== null, path).toBe(true);
+  }
 });
 
 describe('a log that people write', () => {

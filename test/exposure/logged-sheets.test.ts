@@ -1,0 +1,120 @@
+import { describe, expect, test } from 'vitest';
+import { noPack } from '../../src/exposure/colour-cast.js';
+import { sheetsOf, testedSheets } from '../../src/exposure/logged-sheets.js';
+import type { LogEntry, ResultEntry, SettingEntry } from '../../src/model/sitting-log.js';
+
+const setting = (sheet: number, more: Partial<SettingEntry> = {}): LogEntry => ({
+  kind: 'setting',
+  setting: {
+    sheet,
+    at: null,
+    process: 'negative',
+    paper: null,
+    batch: null,
+    dialled: 0,
+    strips: [],
+    colourPack: noPack,
+    magnification: 0.25,
+    aperture: 16,
+    speed: 6,
+    filterFactor: 1,
+    energy: 400,
+    pops: 1,
+    lampDistance: null,
+    time: null,
+    ...more,
+  },
+});
+
+const result = (sheet: number, more: Partial<ResultEntry> = {}): LogEntry => ({
+  kind: 'result',
+  result: {
+    sheet,
+    at: null,
+    looks: 'right',
+    by: null,
+    strip: null,
+    density: null,
+    densities: [],
+    wanted: null,
+    cast: null,
+    castBy: null,
+    gave: { energy: null, time: null },
+    bath: { start: null, end: null },
+    note: null,
+    ...more,
+  },
+});
+
+const together = (...entries: readonly LogEntry[]) => {
+  const sheets = sheetsOf(entries);
+  if ('faults' in sheets) throw new Error(JSON.stringify(sheets.faults));
+  return sheets;
+};
+
+describe('the sheets of a log', () => {
+  test('a setting that is given out again replaces the first', () => {
+    const { sheets, notes } = together(setting(1), setting(1, { energy: 500 }), result(1));
+    expect(sheets.map((sheet) => sheet.setting.energy)).toEqual([500]);
+    expect(notes).toEqual([]);
+  });
+
+  test('not after its result, as where two programs wrote at once, and that is told', () => {
+    const { sheets, notes } = together(setting(1), result(1), setting(1, { energy: 500 }));
+    expect(sheets.map((sheet) => [sheet.setting.energy, sheet.result?.looks])).toEqual([[400, 'right']]);
+    expect(notes).toEqual(['Sheet 1 was given out again after its result; that is passed over.']);
+  });
+
+  test('a second result replaces the first, and that is told', () => {
+    const { sheets, notes } = together(setting(1), result(1), result(1, { looks: 'too dark', by: 1 }));
+    expect(sheets.map((sheet) => sheet.result?.looks)).toEqual(['too dark']);
+    expect(notes).toEqual(['Sheet 1 has a second result; the later one holds.']);
+  });
+
+  const strip = setting(1, { strips: [-1, 0, 1] });
+  test.each([
+    { name: 'an unknown sheet', entries: [setting(1), result(2)], path: 'result.sheet' },
+    { name: 'a strip of a whole sheet', entries: [setting(1), result(1, { strip: 1 })], path: 'result.strip' },
+    {
+      name: 'densities of a whole sheet',
+      entries: [setting(1), result(1, { densities: [1, 2] })],
+      path: 'result.densities',
+    },
+    { name: 'a strip too many', entries: [strip, result(1, { strip: 4 })], path: 'result.strip' },
+    { name: 'a density too few', entries: [strip, result(1, { densities: [1, 2] })], path: 'result.densities' },
+    { name: 'no strip of a test strip', entries: [strip, result(1)], path: 'result.looks' },
+    {
+      name: 'a time of a flash',
+      entries: [setting(1), result(1, { gave: { energy: null, time: 2 } })],
+      path: 'result.gave.time',
+    },
+    {
+      name: 'an energy of steady light',
+      entries: [setting(1, { energy: null, time: 1 }), result(1, { gave: { energy: 100, time: null } })],
+      path: 'result.gave.energy',
+    },
+  ])('$name is shown where it stands', ({ entries, path }) => {
+    const sheets = sheetsOf(entries);
+    expect('faults' in sheets ? sheets.faults.map((fault) => [fault.index, fault.path.join('.')]) : []).toEqual([
+      [1, path],
+    ]);
+  });
+});
+
+describe('as they were really given', () => {
+  const series = { process: 'negative', paper: null, batch: null } as const;
+
+  test('half the energy is a stop less, on every strip of it', () => {
+    const { sheets } = together(
+      setting(1, { dialled: 0.5, strips: [-0.5, 0.5, 1.5] }),
+      result(1, { strip: 2, gave: { energy: 200, time: null } }),
+    );
+    // V5.34 [verified: S46]: half the energy is a stop
+    expect(testedSheets(sheets, series, null)).toMatchObject([{ given: -0.5, strips: [-1.5, -0.5, 0.5] }]);
+  });
+
+  test('only the sheets of the series count', () => {
+    const { sheets } = together(setting(1), setting(2, { batch: 'B' }), setting(3, { process: 'reversal' }));
+    expect(testedSheets(sheets, series, null).map(({ sheet }) => sheet)).toEqual([1]);
+  });
+});
