@@ -1,4 +1,7 @@
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { randomDrawer } from '../survey/random-drawer.js';
 import { machine } from './machine.js';
 import { growth, memoryGrown, plansIn, processRuns } from './measure.js';
 
@@ -15,6 +18,7 @@ export async function measurePromises(asJson: boolean): Promise<void> {
   const grown = await memoryGrown(heron);
   const power = await growth(heronWith);
   const many = await plansIn(1000);
+  const survey = await surveyOf(1000);
 
   const rows = [
     { what: 'node -e 0', figure: bare.seconds, unit: 's', goal: null },
@@ -33,6 +37,8 @@ export async function measurePromises(asJson: boolean): Promise<void> {
       goal: 1.2,
     },
     { what: '1,000 random designs planned in one process', figure: many, unit: 's', goal: 3 },
+    { what: 'survey of 1,000 lenses by 12 formats, whole process', figure: survey.seconds, unit: 's', goal: 30 },
+    { what: 'survey, most memory', figure: survey.megabytes, unit: 'MB', goal: null },
   ];
 
   if (asJson) {
@@ -46,6 +52,16 @@ export async function measurePromises(asJson: boolean): Promise<void> {
       );
     }
   }
+}
+
+/** The survey of a drawer of so many random lenses. */
+async function surveyOf(lenses: number) {
+  const folder = mkdtempSync(join(tmpdir(), 'bench-'));
+  const file = join(folder, 'drawer.yaml');
+  writeFileSync(file, randomDrawer(lenses));
+  const runs = await processRuns(['dist/cli/main.js', 'survey', file, '--json'], 1);
+  rmSync(folder, { recursive: true });
+  return runs;
 }
 
 /** Heron with so many holders, each a little deeper than the one before. */
