@@ -4,7 +4,14 @@ import { acceptedLength, parseLength } from '../units/length.js';
 import { parseMass } from '../units/mass.js';
 import { energy as energyText, mm, plainNumber, seconds as secondsText, speed as speedText } from '../units/print.js';
 import { quoted, type Reading, type Sign } from '../units/quantity.js';
-import { parseDensity, parseFNumber, parseMagnification, parseModulus, parseNumber } from '../units/ratio.js';
+import {
+  acceptedNumber,
+  parseDensity,
+  parseFNumber,
+  parseMagnification,
+  parseModulus,
+  parseNumber,
+} from '../units/ratio.js';
 import { parseSpeed } from '../units/speed.js';
 import { parseTemperature } from '../units/temperature.js';
 import { parseExposureTime, parseSeconds } from '../units/time.js';
@@ -94,7 +101,12 @@ export const fNumber = (about: Told) => measured(about, parseFNumber, { least: 0
 export const number = (about: Told, range: Range) =>
   measured(
     about,
-    (input) => parseNumber(input, range.least < 0 ? 'any' : range.least === 0 ? 'not-negative' : 'positive'),
+    (input) => {
+      const sign = range.least < 0 ? 'any' : range.least === 0 ? 'not-negative' : 'positive';
+      const reading = parseNumber(input, sign);
+      const plain = 'reason' in reading && reading.accepted === acceptedNumber('1.52');
+      return plain ? { ...reading, accepted: acceptedNumber(about.example) } : reading;
+    },
     range,
     plainNumber,
   );
@@ -172,7 +184,7 @@ export const lengthOrList = (about: Told, limits: LengthLimits, longest: number)
 /** A list of numbers, or one number alone. */
 export const numberOrList = (about: Told, range: Range, longest: number) =>
   oneOrList(about, {
-    item: number(about, range),
+    item: number({ ...about, example: /^\[([^,\]]*)/.exec(about.example)?.[1] ?? about.example }, range),
     noun: 'a number',
     longest,
     instead: 'Write one number for what they do together.',

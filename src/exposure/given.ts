@@ -88,6 +88,9 @@ const round = (value: number): number => Math.round(value * 1000) / 1000;
 const circle = ({ image }: Design['format']): number =>
   circleOfConfusion(diagonal({ width: image.short, height: image.long }));
 
+/** Life size twenty times over: nearer no camera of this kind works, and the file takes no such magnification either. */
+const LARGEST = 20;
+
 /** How large the sitter is to be, by whichever of the three ways was said. */
 function placeOf(
   { lens, format }: Design,
@@ -96,6 +99,11 @@ function placeOf(
   if (m !== undefined) return { magnification: m, assumed: [] };
   if (subject !== undefined) {
     const at = magnificationAt(lens.focalLength, subject);
+    if (at !== null && at > LARGEST)
+      return refuse(
+        `A subject at ${mm(subject)} lies so near the focal length of ${mm(lens.focalLength)} that its image would be ${plainNumber(at, 0)} times life size.`,
+        'Give a longer distance from the front principal plane, such as --subject 1.2m.',
+      );
     if (at !== null) return { magnification: at, assumed: [] };
     return refuse(
       `A subject at ${mm(subject)} lies within the focal length of ${mm(lens.focalLength)}: it has no image.`,

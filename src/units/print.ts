@@ -56,12 +56,12 @@ export const energy = (joules: number): string => `${plainNumber(joules, 1)} J`;
 const WHOLE_SECONDS = 0.3;
 const MINUTE = 60;
 
-/** The time of an exposure as a shutter or a watch has it: `1/60 s`, `8.33 s`, `109.3 s (1 min 49 s)`. */
+/** The time of an exposure as a shutter or a watch has it: `1/60 s`, `8.33 s`, `109 s (1 min 49 s)`. */
 export function exposureTime(time: number): string {
   if (time < WHOLE_SECONDS) return `1/${plainNumber(1 / time, 0)} s`;
-  const text = `${plainNumber(time, time < 10 ? 2 : 1)} s`;
   const whole = Math.round(time);
-  return time < MINUTE ? text : `${text} (${Math.floor(whole / MINUTE)} min ${whole % MINUTE} s)`;
+  if (whole < MINUTE) return `${plainNumber(time, time < 10 ? 2 : 1)} s`;
+  return `${whole} s (${Math.floor(whole / MINUTE)} min ${whole % MINUTE} s)`;
 }
 
 /** A distance in a room, to the centimetre: `1.07 m`. */

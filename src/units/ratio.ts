@@ -4,9 +4,14 @@ const DECIMAL_COMMA = /\d,\d/;
 
 const pureNumber = (accepted: string, noun: string): QuantityKind => ({ noun, units: new Map(), bare: 1, accepted });
 
+/** What is taken as a number, with an example that fits the place. */
+export function acceptedNumber(example: string): string {
+  return `Write a number such as ${example}.`;
+}
+
 const MAGNIFICATION = pureNumber('Write 1:3, 0.33 or infinity.', 'a magnification');
 const F_NUMBER = pureNumber('Write f/6.3 or 6.3.', 'an f-number');
-const PLAIN = pureNumber('Write a number such as 1.52.', 'a number');
+const PLAIN = pureNumber(acceptedNumber('1.52'), 'a number');
 
 /** Reads a magnification: `1:3`, `2:1`, `0.33`, or `infinity`, which is 0. The image comes first: `1:3` is a third of life size. */
 export function parseMagnification(input: unknown): Reading {

@@ -109,6 +109,7 @@ describe('where the sitter is', () => {
   test('nobody says, or it has no image', async () => {
     expect(await refusedBecause('--aperture 16')).toMatch(/--subject 1\.2m, --magnification 1:4 or --head 90mm/);
     expect(await refusedBecause('--subject 200mm')).toMatch(/within the focal length of 210 mm/);
+    expect(await refusedBecause('--subject 211mm')).toMatch(/210 times life size/); // 210/(211 − 210)
   });
 });
 
@@ -188,7 +189,8 @@ describe('what is refused', () => {
     ['--magnification 1:4 --filter', /argument missing/],
     ['--magnification 1:4 --density 9', /--density: "9" is more than/],
     ['--magnification 1:4 --aperture f/x', /--aperture: "f\/x" is not an f-number\. Write f\/6\.3/],
-    ['--magnification 1:4 --speed fast', /--speed: "fast" is not a number/],
+    ['--magnification 1:4 --speed fast', /--speed: "fast" is not a number\. Write a number such as 6\./],
+    ['--magnification 1:4 --filter x', /--filter: "x" is not a number\. Write a number such as 2\./],
     ['--magnification 1:4 --flash-energy 400W', /--flash-energy: "400W" is not an energy/],
     ['--magnification 1:4 --meter-time 1/4', /--meter-time: The fraction "1\/4" has no unit/],
     ['--magnification 1:4 --reciprocity 0.9', /--reciprocity: "0\.9" is less/],

@@ -1,6 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { fNumber, kg, legible, magnification, mm, plainNumber, stops } from '../../src/units/print.js';
+import {
+  exposureTime,
+  fNumber,
+  kg,
+  legible,
+  magnification,
+  metres,
+  mm,
+  plainNumber,
+  stops,
+} from '../../src/units/print.js';
 
 describe('lengths as text', () => {
   test.each([
@@ -57,3 +67,15 @@ test.each([
   [0, '0'],
   [-0.0000000000001, '0'],
 ])('%d in a formula', (value, text) => expect(legible(value)).toBe(text));
+
+test.each([
+  [1 / 60, '1/60 s'],
+  [0.25, '1/4 s'],
+  [0.5, '0.5 s'],
+  [8.3333, '8.33 s'],
+  [36.04, '36 s'],
+  [59.97, '60 s (1 min 0 s)'],
+  [109.33, '109 s (1 min 49 s)'],
+])('the time of an exposure, %d s', (time, text) => expect(exposureTime(time)).toBe(text));
+
+test('a distance in a room', () => expect([metres(1071), metres(900)]).toEqual(['1.07 m', '0.9 m']));
