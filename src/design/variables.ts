@@ -32,7 +32,7 @@ export function variablesOf(text: string, stock: Design['stock'] = []): readonly
   const outline = readYaml({ file: '', text: text.replace(/^\ufeff/, ''), kind: designFile });
   const outcome = 'value' in outline ? designSchema.safeParse(outline.value, { jitless: true }) : null;
   if (!outcome?.success || !('value' in outline)) throw new Error('a design that was read before cannot be read');
-  const { sitting: _exposesAndShapesNothing, ...written }: Written = outcome.data;
+  const { sitting: _sitting, ...written }: Written = outcome.data; // it exposes, and no figure of the plan hangs on it
   const files: RemnantFiles = new Map(
     stock.flatMap(({ remnant }) => (remnant ? [[remnant.file, remnant] as const] : [])),
   );
