@@ -23,6 +23,9 @@ const LATER_STEP = 3;
 /** So sure that most would leave it. */
 const USUAL = 0.9;
 
+/** Sheets that count: older ones tell of paper and baths as they were, and a dozen leaves nothing open. */
+const LATEST = 12;
+
 /** Settings nearer together than this are the same to an eye, stops. */
 const SAME = 0.25;
 
@@ -39,7 +42,7 @@ interface Seen extends SeenSheet {
 
 /** The next setting where the last sheet was judged by eye. Each sheet given has a result. */
 export function dialByEye(process: Process, sheets: readonly TestedSheet[]): Step {
-  const all = sheets.flatMap((sheet) => seenOn(process, sheet));
+  const all = sheets.flatMap((sheet) => seenOn(process, sheet)).slice(-LATEST);
   const { kept, against } = agreeing(all);
   const last = kept.at(-1);
   const first = kept[0];

@@ -206,6 +206,16 @@ describe('what was seen', () => {
     },
   );
 
+  test('a thousand sheets of a series are no burden, and the latest of them count', () => {
+    const many = Array.from({ length: 1000 }, (_, index) =>
+      sheet(index + 1, 0, { looks: 'too dark', by: index % 2 === 0 ? 0.5 : 1 }),
+    );
+    const { given, chance } = said('reversal', ...many);
+    expect(given).toBeGreaterThan(0.4);
+    expect(given).toBeLessThan(1.5);
+    expect(chance).toBeGreaterThan(0.3);
+  });
+
   test('rounding to half stops is no contradiction', () => {
     expect(
       said('reversal', sheet(1, 0, { looks: 'too dark', by: 0.5 }), sheet(2, 0.2, { looks: 'too dark', by: 0.5 })).text,
