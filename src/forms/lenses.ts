@@ -143,7 +143,6 @@ export const lensesJsonSchema = (): Record<string, unknown> => jsonSchemaOf(lens
 /** A list of lenses as it was read: lengths in mm, masses in kg, fixed defaults filled in. */
 export type WrittenLenses = z.output<typeof lensesSchema>;
 export type SurveyedLens = WrittenLenses['lenses'][number];
-export type SurveyedHolder = NonNullable<WrittenLenses['holders']>[number];
 export type SurveyedFormat = NonNullable<WrittenLenses['formats']>[number];
 
 /** What a lens is taken to have where nobody says: as in a design. */
