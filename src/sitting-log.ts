@@ -1,3 +1,4 @@
+import { nearestFocus } from './camera/camera.js';
 import type { Design, Sitting } from './design/design.js';
 import { lineTrouble } from './design/names.js';
 import type { Problem } from './design/problem.js';
@@ -14,7 +15,7 @@ import { LOG_HEAD, resultText, settingText } from './forms/write-sitting-log.js'
 import type { Dialling } from './model/dialling.js';
 import type { SittingDocument } from './model/sitting.js';
 import type { ResultEntry, SettingEntry } from './model/sitting-log.js';
-import { planCamera, planOf } from './pipeline.js';
+import { planCamera } from './pipeline.js';
 import { quoted } from './units/quantity.js';
 
 /** What is asked of a log, as it was typed. */
@@ -74,7 +75,7 @@ export function exposeLogged(
   if ('refused' in series) return series;
   const next = nextSheet(resolved.given, sheets, series, wanted);
   if ('refused' in next) return { refused: `${next.refused} ${next.accepted}` };
-  const reaches = planOf(planCamera(design)).slide.reachableMagnification;
+  const reaches = nearestFocus(design, planCamera(design).camera);
   const sitting = sittingDocument(design, today, reaches, () => next.given);
   if ('refused' in sitting) return inWords(sitting.refused);
   const append = additions(log, sheets, result, next.setting);

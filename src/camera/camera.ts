@@ -570,3 +570,10 @@ const SLIT = 0.6;
 
 const underGlass = (spacer: Spacer): number => (spacer.under === 'glass' ? asMade(spacer) : 0);
 const underHolder = (spacer: Spacer): number => (spacer.under === 'holder' ? asMade(spacer) : 0);
+
+/**
+ * The nearest focus of the camera as it is cut, at the end of its reserve, as a magnification. What two boxes *could*
+ * reach is another thing: the slot of this tailboard ends before.
+ */
+export const nearestFocus = ({ lens, focus }: Design, { settingOut: { slack, reachable, reserve } }: Camera): number =>
+  slack < 0 ? reachable : focus.nearest + reserve / lens.focalLength;

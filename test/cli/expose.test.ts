@@ -167,9 +167,13 @@ describe('what today says goes before the file', () => {
   });
 });
 
-test('the camera of the design says how near it reaches', async () => {
-  const plan = JSON.parse((await runHere('plan', file(), '--json')).out);
-  const reach: number = plan.slide.reachableMagnification;
+test('the camera as cut says how near it reaches: its slot ends at the reserve, before what two boxes could reach', async () => {
+  const { slide, tailboard } = JSON.parse((await runHere('plan', file(), '--json')).out);
+  // the slot holds travel, reserve, 6 mm of bolt and 1 mm at each end (worked example: 10.5 mm of reserve for 210 mm)
+  const reserve = tailboard.slot - slide.travel - 6 - 2;
+  expect(reserve).toBeCloseTo(10.5, 6);
+  const reach = 1 / 2.5 + reserve / 210;
+  expect(reach).toBeLessThan(slide.reachableMagnification);
   const idsAt = async (m: number) =>
     (await exposed(`--magnification ${m}`)).remarks.map(({ id }: { id: string }) => id);
   expect(await idsAt(reach * 0.999)).not.toContain('too-near');
