@@ -4,7 +4,7 @@ import { lineTrouble } from './design/names.js';
 import type { Problem } from './design/problem.js';
 import { readToday } from './design/read-today.js';
 import { exposureGiven } from './exposure/given.js';
-import { faultOf, type LoggedSheet, type Series, sheetsOf } from './exposure/logged-sheets.js';
+import { faultOf, type LoggedSheet, type Series, sheetsOf, withBatches } from './exposure/logged-sheets.js';
 import { type NextSheet, nextSheet, type StripWanted } from './exposure/next-sheet.js';
 import { sittingDocument } from './exposure/sitting.js';
 import { FEWEST_STRIPS, MOST_STRIPS, stripSteps } from './exposure/test-strip.js';
@@ -73,7 +73,7 @@ export function exposeLogged(
     return { refused: `A sheet of a log needs an energy or a time. Give ${resolved.wanting.join('; or ')}.` };
   const series = seriesOf(resolved.sitting, sheets, asked.batch);
   if ('refused' in series) return series;
-  const next = nextSheet(resolved.given, sheets, series, wanted);
+  const next = nextSheet(resolved.given, withBatches(sheets, series), series, wanted);
   if ('refused' in next) return { refused: `${next.refused} ${next.accepted}` };
   const reaches = nearestFocus(design, planCamera(design).camera);
   const sitting = sittingDocument(design, today, reaches, () => next.given);

@@ -100,6 +100,18 @@ export interface Series {
 export const sameSeries = (a: Series, b: Series): boolean =>
   a.process === b.process && a.paper === b.paper && a.batch === b.batch;
 
+/** A batch that is named late was the batch all along: sheets before the first name of their paper get it. */
+export const withBatches = (sheets: readonly LoggedSheet[], series: Series): readonly LoggedSheet[] =>
+  sheets.map((sheet, index) => {
+    const { setting } = sheet;
+    if (setting.batch !== null) return sheet;
+    const later: readonly Series[] = [...sheets.slice(index + 1).map((other) => other.setting), series];
+    const named = later.find(
+      ({ process, paper, batch }) => batch !== null && process === setting.process && paper === setting.paper,
+    );
+    return named === undefined ? sheet : { ...sheet, setting: { ...setting, batch: named.batch } };
+  });
+
 /**
  * The sheets of a series as they were really given. A time counts without what a long exposure loses, since that is how
  * it was dialled.

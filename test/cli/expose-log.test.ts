@@ -105,6 +105,18 @@ describe('a sitting with a log', () => {
     expect(next.filters.map(({ name }: { name: string }) => name)).toEqual(['CC20M']);
   });
 
+  test('a batch that is named with the result was the batch of that sheet, too', async () => {
+    const { json } = begin('--process', 'reversal');
+    await json();
+    const { dialling } = await json('--result', 'too dark', '--by', '1', '--batch', 'A');
+    expect(dialling).toMatchObject({ batch: 'A', change: 1 });
+    expect(dialling.reasoning.join(' ')).not.toContain('new batch');
+    const again = await json('--result', 'too light', '--by', '0.5');
+    // both sheets are weighed: between the two, and nearer to the second
+    expect(again.dialling.dialled).toBeGreaterThan(0.4);
+    expect(again.dialling.dialled).toBeLessThan(1);
+  });
+
   test('another batch starts from where the one before ended; another process from nothing', async () => {
     const { json } = begin();
     await json('--process', 'reversal', '--batch', 'A');
