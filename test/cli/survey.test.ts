@@ -9,6 +9,19 @@ import { compiled, ended, scratch, snapshot, tailboard } from './scratch.js';
 
 const DUNLIN = 'designs/dunlin/drawer.yaml';
 
+const TWO = `plywood: { thickness: 4.05 mm }
+formats: [5x7, whole-plate]
+focus: { nearest: 1:4 }
+lenses:
+  - name: copying lens
+    focalLength: 214 mm
+    flangeDistance: 196 mm
+    maxAperture: f/9
+    coverage: { diameter: 430 mm, at: 1:1 }
+    barrel: { diameter: 56 mm, grip: 20 mm, front: 20 mm, rear: 28 mm, frontDiameter: 62 mm, rearDiameter: 50 mm }
+  - { name: the one without a name, focalLength: 180 mm, maxAperture: f/6.8 }
+`;
+
 function drawer(text: string): string {
   const file = join(scratch(), 'drawer.yaml');
   writeFileSync(file, text);
@@ -17,7 +30,7 @@ function drawer(text: string): string {
 
 describe('survey', () => {
   test('prints a block for each lens, narrow enough for a terminal, on stdout', async () => {
-    const { code, out, err } = await runHere('survey', DUNLIN);
+    const { code, out, err } = await runHere('survey', drawer(TWO));
     expect({ code, err }).toEqual({ code: 0, err: '' });
     // circle of 430 at 1:1 is 215 at infinity, more than the 209.6 of a 5x7 and less than the 264.8 of a whole plate
     expect(out).toContain('copying lens: f 214, flange distance 196, f/9, image circle 215 at infinity');
