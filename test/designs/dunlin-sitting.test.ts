@@ -15,14 +15,14 @@ const settings = [...log.matchAll(/^---\nsetting:\n[\s\S]*?^\.\.\.\n/gm)];
 /** The clock is no part of it. */
 const timeless = (entry: string) => entry.replace(/^ {2}at: .*\n/m, '');
 
-test('there are three sheets in the log of Dunlin', () => expect(settings).toHaveLength(3));
+test('there are four settings in the log of Dunlin', () => expect(settings).toHaveLength(4));
 
 test.each(settings.map((found, index) => ({ sheet: index + 1, entry: found[0], before: log.slice(0, found.index) })))(
   'the program gives out sheet $sheet of the log of Dunlin as it stands there',
   ({ entry, before, sheet }) => {
     const next = exposeLogged(
       design,
-      { process: 'reversal', subject: '1.1 m' },
+      { subject: '1.1 m' },
       { file: 'sitting.yaml', text: sheet === 1 ? '' : before, at: '2026-10-03 15:00' },
       { result: {}, ...(sheet === 1 ? { batch: 'H 2207' } : {}) },
     );
@@ -34,7 +34,7 @@ test.each(settings.map((found, index) => ({ sheet: index + 1, entry: found[0], b
 test('and then it is done', () => {
   const next = exposeLogged(
     design,
-    { process: 'reversal', subject: '1.1 m' },
+    { subject: '1.1 m' },
     { file: 'sitting.yaml', text: log, at: '2026-10-03 15:30' },
     { result: {} },
   );

@@ -1,12 +1,20 @@
 import { designJsonSchema } from '../../src/design/json-schema.js';
 import { keyTable } from '../../src/design/key-table.js';
+import { benchJsonSchema } from '../../src/forms/bench-readings.js';
+import { sittingLogJsonSchema } from '../../src/forms/read-sitting-log.js';
 import { planDesign, planPage } from '../../src/index.js';
 import { formats } from '../../src/standards/formats.js';
 import { plainNumber } from '../../src/units/print.js';
 import { keptDesign } from '../designs/kept-design.js';
 
 /** What README.md shows of the program itself, between `<!-- name -->` and `<!-- /name -->`. */
-const blocks: Readonly<Record<string, () => string>> = { plan: planExcerpt, formats: formatTable, keys: keyRows };
+const blocks: Readonly<Record<string, () => string>> = {
+  plan: planExcerpt,
+  formats: formatTable,
+  keys: () => keyRows(designJsonSchema()),
+  'keys bench': () => keyRows(benchJsonSchema()),
+  'keys log': () => keyRows(sittingLogJsonSchema()),
+};
 
 /** The page with each block written anew. */
 export const withBlocks = (page: string): string =>
@@ -41,10 +49,10 @@ function formatTable(): string {
   );
 }
 
-function keyRows(): string {
+function keyRows(schema: Readonly<Record<string, unknown>>): string {
   return rows(
     ['key', 'what it says', 'such as', 'where it is left out'],
-    keyTable(designJsonSchema()).map(({ path, description, example, whenAbsent, required, keys }) => [
+    keyTable(schema).map(({ path, description, example, whenAbsent, required, keys }) => [
       keys.length > 0 ? `**${code(path)}**` : code(path),
       description,
       keys.length > 0 ? '' : code(example),
