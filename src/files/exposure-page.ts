@@ -165,12 +165,13 @@ function readingText(reading: NonNullable<SittingDocument['reading']>): string {
 /** A factor to three digits or so: nobody sets an exposure finer. */
 function times(count: number): string {
   const factor = 2 ** count;
-  return `× ${plainNumber(factor, factor < 10 ? 2 : 1)}`;
+  return `× ${factor.toFixed(factor < 10 ? 2 : 1)}`;
 }
 
 const signed = (count: number): string => {
-  const text = plainNumber(count, 2);
-  return text.startsWith('-') || text === '0' ? text : `+${text}`;
+  const text = count.toFixed(2);
+  if (Number(text) === 0) return '0.00';
+  return count < 0 ? text : `+${text}`;
 };
 
 function listed(title: string, texts: readonly string[], { width, colour }: Page): readonly string[] {
