@@ -79,6 +79,8 @@ export function exposeLogged(
   const sitting = sittingDocument(design, today, reaches, () => next.given);
   if ('refused' in sitting) return inWords(sitting.refused);
   const append = additions(log, sheets, result, next.setting);
+  const beyond = unreadable(append, log.file);
+  if (beyond !== null) return beyond;
   return { sitting, dialling: diallingOf(log.file, next, append !== '', result, before.notes), append };
 }
 
@@ -174,6 +176,16 @@ function additions(
   if (same) return '';
   const entries = [...(result === null ? [] : [resultText({ ...result, at })]), settingText({ ...setting, at })];
   return `${head}${entries.map((entry) => `\n${entry}`).join('')}`;
+}
+
+/** A log is never given an entry that it could not be read with again; null where there is none. */
+function unreadable(append: string, file: string): Refused | null {
+  const read = append === '' ? { entries: [] } : readSittingLog(append, file);
+  if (!('problems' in read)) return null;
+  const [problem] = read.problems;
+  return {
+    refused: `This sheet is none for a log. ${problem?.path ?? ''}: ${problem?.what ?? ''} ${problem?.accepted ?? ''}`,
+  };
 }
 
 const CHEMICALS =

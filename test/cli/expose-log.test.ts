@@ -43,6 +43,24 @@ describe('a sitting with a log', () => {
     expect(Math.log2(after.energy / before.energy)).toBeCloseTo(after.dialling.dialled, 3);
   });
 
+  test.each([
+    {
+      words: ['--aperture', 'f/256', '--flash-most', '100', '--magnification', '1:1'],
+      says: /setting\.energy: .*100000 J/,
+    },
+    {
+      words: ['--meter-time', '60s', '--meter-aperture', 'f/5.6', '--meter-speed', '6400', '--aperture', 'f/64'],
+      says: /setting\.time: .*36000 s/,
+    },
+  ])('what the log could not be read with again is not written into it: $words', async ({ words, says }) => {
+    const log = join(scratch(), 'sitting.yaml');
+    const place = words.includes('--magnification') ? [] : ['--subject', '1.1m'];
+    const { code, out, err } = await runHere('expose', dunlin, '--log', log, ...place, ...words);
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toMatch(says);
+    expect(existsSync(log)).toBe(false);
+  });
+
   test('is only ever added to', async () => {
     const { run, log, text } = begin();
     await run();
