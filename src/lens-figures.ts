@@ -81,7 +81,7 @@ function changesOf(lens: LensDocument): readonly DesignChange[] {
     { path: 'lens.flangeDistance', value: rounded(flangeDistance, 2) },
     { path: 'lens.uncertainty.focalLength', value: rounded(standardErrors.focalLength, 2) },
     { path: 'lens.uncertainty.flangeDistance', value: rounded(standardErrors.flangeDistance, 2) },
-    { path: 'lens.uncertainty.correlation', kind: 'number', value: rounded(correlation, 3) },
+    { path: 'lens.uncertainty.correlation', kind: 'number', value: roundedCorrelation(correlation) },
     { path: 'lens.uncertainty.readings', kind: 'number', value: readings },
     ...(N === null ? [] : [{ path: 'lens.maxAperture', kind: 'f-number', value: rounded(N.value, 2) } as const]),
     ...(coverage === null
@@ -92,6 +92,18 @@ function changesOf(lens: LensDocument): readonly DesignChange[] {
         ]),
     ...(P === null ? [] : [{ path: 'lens.pupilMagnification', kind: 'number', value: rounded(P.value, 3) } as const]),
   ];
+}
+
+/** A design takes no finer number. */
+const MOST_DECIMALS = 6;
+
+/**
+ * Three digits of what is missing to ±1. Of readings that lie near together both errors are large and nearly cancel where
+ * the readings are: there the last digits of the correlation are all that is left of the doubt.
+ */
+function roundedCorrelation(correlation: number): number {
+  const missing = Math.max(10 ** -MOST_DECIMALS, 1 - Math.abs(correlation));
+  return rounded(correlation, Math.min(MOST_DECIMALS, Math.max(3, 2 - Math.floor(Math.log10(missing)))));
 }
 
 const rounded = (value: number, decimals: number): number => Math.round(value * 10 ** decimals) / 10 ** decimals;

@@ -2,6 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { planDesign } from '../../src/index.js';
+import { lineDoubt } from '../../src/statistics/line-doubt.js';
 import { designOf } from '../design/reading.js';
 import { runHere } from './run-here.js';
 import { scratch, snapshot } from './scratch.js';
@@ -159,6 +160,24 @@ describe('into a design', () => {
     const once = now();
     expect((await runHere('lens', dunlin, '--write', into)).err).toContain('as it was');
     expect(now()).toBe(once);
+  });
+
+  // the nearer together the readings, the nearer the correlation comes to −1, and the more its last digits weigh
+  test.each([0, 0.8, 0.96, 0.978])('the doubt at life size is the same with readings from %d on', async (from) => {
+    const noise = [0.2, -0.3, 0.1, 0.35, -0.25, -0.1, 0.3, -0.3];
+    const rows = noise.map((off, i) => {
+      const m = from + (1 - from) * (i / 7);
+      return `${m === 0 ? 'infinity' : m},${196 + 214 * m + off}`;
+    });
+    const { file, into, now } = bench(`magnification,distance\n${rows.join('\n')}\n`);
+    const [place] = JSON.parse((await runHere('lens', file, '--at', '1:1', '--json')).out).predictions;
+    expect((await runHere('lens', file, '--write', into)).code).toBe(0);
+    const { uncertainty } = designOf(now()).lens;
+    if (uncertainty === null) throw new Error('no uncertainty was written');
+    const { focalLength: slopeError, flangeDistance: interceptError, correlation } = uncertainty;
+    const written = lineDoubt({ slopeError, interceptError, correlation, freedom: 6 }, 1);
+    // both errors are written to hundredths of a millimetre: 2.447 · (0.005 + 0.005) is what that may cost
+    expect(Math.abs(written - place.interval)).toBeLessThan(0.0245);
   });
 
   test('an outlier is told loudly, and written all the same', async () => {
