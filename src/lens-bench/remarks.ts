@@ -99,17 +99,23 @@ const extrapolated: Remark = ({ readings }, { line: { fit }, at }) => {
 /** One reading that the line follows wherever it goes is judged by nothing. */
 const ALONE = 0.9;
 
-const alone: Remark = (_, { line: { fit } }) =>
-  fit.leverages.flatMap((leverage, i) =>
-    leverage > ALONE && fit.freedom > 1
+const alone: Remark = (_, { line: { fit, weighted } }) =>
+  fit.leverages.flatMap((leverage, i) => {
+    if (leverage <= ALONE || fit.freedom <= 1) return [];
+    return weighted
       ? [
+          warning(
+            `The line goes through reading ${i + 1} whatever it says, so sure was it stated to be, or so far does it stand from the others.`,
+            'Look at the uncertainties again, and take a second reading near it.',
+          ),
+        ]
+      : [
           warning(
             `Reading ${i + 1} stands alone at its end of the line, which goes through it whatever it says.`,
             'Take a second reading near it.',
           ),
-        ]
-      : [],
-  );
+        ];
+  });
 
 /** Beyond this an engraved figure is as good: the same 3 % that the reserve of a slide allows for. */
 const LOOSE = 0.03;
@@ -130,7 +136,7 @@ const loose: Remark = (_, { line: { fit } }) => {
 const TOO_GOOD = 0.005;
 
 const tooGood: Remark = (_, { line: { fit } }) =>
-  fit.deviation > TOO_GOOD
+  fit.residuals.some((residual) => Math.abs(residual) > TOO_GOOD)
     ? []
     : [
         warning(

@@ -39,6 +39,12 @@ describe('a magnification far outside the readings', () => {
 test('readings that lie on the line exactly were not read', () =>
   expect(told(benchWith(benchA))).toEqual([expect.stringMatching(/finer than a rule is read/)]));
 
+test('readings that lie off the line are not said to lie on it, however sure one of them was stated to be', () => {
+  const stated = benchB.map((one, i) => ({ ...one, distanceDoubt: i === 4 ? 1e-5 : 0.3 }));
+  const remarks = told(benchWith(stated));
+  expect(remarks).toEqual([expect.stringMatching(/^The line goes through reading 5 whatever it says/)]);
+});
+
 test('a focal length of some inches is asked about', () =>
   expect(told(benchWith(benchB.map((one) => ({ ...one, distance: one.distance / 25.4 }))))).toEqual(
     expect.arrayContaining([expect.stringMatching(/9\.4 mm is a strange one.*9 1\/8 in/)]),
