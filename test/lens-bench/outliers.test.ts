@@ -16,12 +16,16 @@ const moved = (row: number, by: number) =>
  * may miss it (prediction error of any text on regression).
  */
 function theLongWay(readings: typeof benchB, row: number): number {
-  const others = readings.filter((_, i) => i !== row - 1).map(({ magnification: x, distance: y }) => ({ x, y }));
-  const { slope, intercept, deviation, spread } = fitLine(others);
-  const { magnification: x = 0, distance: y = 0 } = readings[row - 1] ?? {};
+  const points = readings.map(({ magnification: x, distance: y, distanceDoubt: u }) => ({
+    x,
+    y,
+    weight: (u ?? 1) ** -2,
+  }));
+  const { slope, intercept, deviation, spread } = fitLine(points.filter((_, i) => i !== row - 1));
+  const { x = 0, y = 0, weight = 1 } = points[row - 1] ?? {};
   return (
     (y - intercept - slope * x) /
-    (deviation * Math.sqrt(1 + 1 / spread.weight + (x - spread.mean) ** 2 / spread.square))
+    (deviation * Math.sqrt(1 / weight + 1 / spread.weight + (x - spread.mean) ** 2 / spread.square))
   );
 }
 
@@ -42,6 +46,12 @@ describe('a reading that does not belong to the line of the others', () => {
     expect(at(beyond)).toMatchObject([{ row, turnedOver: false }]);
     expect(theLongWay(moved(row, beyond), row)).toBeCloseTo(4.526, 3);
     expect(at(beyond)[0]?.studentised).toBeCloseTo(theLongWay(moved(row, beyond), row), 6);
+  });
+
+  test.each([1, 4, 8])('reading %d, by what was stated of it and of the others', (row) => {
+    const stated = moved(row, 9).map((one, i) => ({ ...one, distanceDoubt: 0.2 + 0.1 * i }));
+    expect(found(stated).found.map((one) => one.row)).toEqual([row]);
+    expect(found(stated).found[0]?.studentised).toBeCloseTo(theLongWay(stated, row), 6);
   });
 
   test('of readings that lie on the line exactly, one that does not is one, and the others are not', () => {
