@@ -132,15 +132,23 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
       '<design>',
       'the design file; what it says under sitting need not be typed, and what is typed goes before it',
     )
+    .optionsGroup('Where the sitter is:')
     .option('--subject <distance>', 'from the front principal plane to the eyes, such as 1.2m')
     .option('--magnification <ratio>', 'in place of a distance, such as 1:4')
     .option('--head <height>', 'in place of a distance: of the head on the ground glass, 90mm, or of the picture, 60%')
     .option('--head-height <length>', 'of the head in life (default: 250 mm)')
+    .optionsGroup('What is set, and what is in the light:')
     .option('--aperture <number>', 'as marked, such as f/16')
     .option('--speed <index>', 'of the paper or film')
     .option('--filter <factor>', 'in the light; may be given several times', gather)
     .option('--density <density>', 'in the light; may be given several times', gather)
     .option('--filter-set <name>', 'one of the sets of the design, or none')
+    .option('--lamp-distance <length>', 'from the flash lamp to the sitter now')
+    .option('--flash-most <energy>', 'of one pop at full power')
+    .option('--reciprocity <exponent>', 'what a long exposure loses, such as 1.31')
+    .option('--process <word>', 'negative or reversal')
+    .option('--paper <name>', 'what is exposed')
+    .optionsGroup('One setting that is known to be right:')
     .option('--meter-time <time>', 'a meter reading: its time, such as 1/4s')
     .option('--meter-aperture <number>', 'its aperture')
     .option('--meter-speed <index>', 'the speed that the meter was set to')
@@ -150,11 +158,7 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
     .option('--flash-speed <index>', 'the speed for which it was made')
     .option('--test-magnification <ratio>', 'the reading was found by a test with the camera at this magnification')
     .option('--test-filter <factor>', 'of all that stood in the light at that test')
-    .option('--lamp-distance <length>', 'from the flash lamp to the sitter now')
-    .option('--flash-most <energy>', 'of one pop at full power')
-    .option('--reciprocity <exponent>', 'what a long exposure loses, such as 1.31')
-    .option('--process <word>', 'negative or reversal')
-    .option('--paper <name>', 'what is exposed')
+    .optionsGroup('Sheet by sheet, with a log:')
     .option(
       '--log <file>',
       'the setting for the next sheet of a sitting log, dialled in from what came out, and added to it',
@@ -162,6 +166,7 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
     .option('--batch <name>', 'batch of the paper, where it is another than before')
     .option('--strip <word>', 'with --log: a test strip in whole or half stops instead of one exposure')
     .option('--steps <count>', 'strips of it, 2 to 8 (default: 5)')
+    .optionsGroup('What came out, for the log:')
     .option('--result <word>', 'what the last sheet of the log looks like: "too dark", "too light" or right')
     .option('--by <stops>', 'by how much, judged in half stops')
     .option('--best-strip <number>', 'the strip that is meant, counted from the one that got least')
@@ -175,6 +180,7 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
     .option('--bath-start <temperature>', 'of the developer as the sheet went in, such as 24C')
     .option('--bath-end <temperature>', 'as it came out')
     .option('--note <text>', 'anything else about the last sheet')
+    .optionsGroup('What is written:')
     .option(
       '--card [folder]',
       'write the card that rides with the camera, SVG and PDF (default: output/<name of the design>-card)',
