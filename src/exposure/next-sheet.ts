@@ -178,7 +178,7 @@ function startOf(sheets: readonly LoggedSheet[], series: Series, given: Exposure
 }
 
 /** `0.5 stops more than reckoned` */
-export function moreThanReckoned(more: number): string {
+function moreThanReckoned(more: number): string {
   const text = stopsText(Math.abs(more));
   return text === '0 stops' ? 'what was reckoned' : `${text} ${more > 0 ? 'more' : 'less'} than reckoned`;
 }

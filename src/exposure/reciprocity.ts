@@ -40,18 +40,6 @@ export function beyondTable(metered: number, reciprocity: Reciprocity): boolean 
   );
 }
 
-/**
- * The first row, counted from 0, that a table of reciprocity cannot have: one that does not rise above the row before in
- * both times, or that gives less than was metered. Null where the table is right.
- */
-export function wrongRow(table: readonly { readonly metered: number; readonly given: number }[]): number | null {
-  const found = table.findIndex(({ metered, given }, index) => {
-    const before = table[index - 1];
-    return given < metered || (before !== undefined && (metered <= before.metered || given <= before.given));
-  });
-  return found === -1 ? null : found;
-}
-
 const NOTHING_LOST: Pair = { from: LOSS_BEGINS, to: LOSS_BEGINS };
 
 /** A table that begins later than the loss does starts from there. */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { beyondTable, givenTime, meteredTime, wrongRow } from '../../src/exposure/reciprocity.js';
+import { beyondTable, givenTime, meteredTime } from '../../src/exposure/reciprocity.js';
 
 const within = (value: number, expected: number, tolerance: number) =>
   expect(Math.abs(value - expected)).toBeLessThanOrEqual(tolerance);
@@ -98,18 +98,4 @@ describe('by table', () => {
     expect(givenTime(30, { table: [] })).toBe(30);
     expect(beyondTable(30, { table: [] })).toBe(true);
   });
-});
-
-describe('a table that cannot be', () => {
-  const rows = (...pairs: readonly (readonly [number, number])[]) =>
-    pairs.map(([metered, given]) => ({ metered, given }));
-
-  test.each([
-    { table: rows([2, 3], [10, 20]), wrong: null },
-    { table: rows([2, 2]), wrong: null },
-    { table: rows([2, 3], [2, 4]), wrong: 1 }, // the same time twice
-    { table: rows([2, 3], [4, 5], [3, 7]), wrong: 2 }, // falls
-    { table: rows([2, 8], [4, 8]), wrong: 1 }, // a longer time that needs no longer one
-    { table: rows([2, 1.9], [4, 8]), wrong: 0 }, // shortens
-  ])('$table: $wrong', ({ table, wrong }) => expect(wrongRow(table)).toBe(wrong));
 });
