@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Point } from '../../src/geometry/path.js';
 import { residualPage } from '../../src/lens-bench/residual-page.js';
+import { takeLens } from '../../src/lens-figures.js';
 import { benchA, benchB, benchWith, measured } from './bench.js';
 
 const drawn = (bench = benchB, at: readonly number[] = [0.5]) => {
@@ -46,4 +47,20 @@ describe('the drawing of residuals', () => {
     expect(texts).toEqual(expect.arrayContaining(['lens seat to film, mm', '1:2: 314.36 mm']));
     expect(texts.some((text) => /^f = 239\.41 ± 0\.9 mm/.test(text))).toBe(true);
   });
+});
+
+test('the band is the 95 % interval of the line', () => {
+  const rows = benchB.map(({ magnification, distance }) => `${magnification},${distance}\n`).join('');
+  const taken = takeLens({ file: 'bench.csv', text: `magnification,distance\n${rows}` }, { at: [], design: null });
+  if ('problems' in taken) throw new Error('no lens came of it');
+  const { marks } = taken.page;
+  const band = marks.flatMap((mark) => (mark.kind === 'line' && mark.fill !== undefined ? mark.points : []));
+  const dots = marks.flatMap((mark) => (mark.kind === 'circle' ? [mark.centre.y] : []));
+  const { residuals } = taken.lens;
+  const millimetre =
+    ((dots[2] ?? 0) - (dots[0] ?? 0)) / ((residuals[0]?.residual ?? 0) - (residuals[1]?.residual ?? 0));
+  const atInfinity = ((band.at(-1)?.y ?? 0) - (band[0]?.y ?? 0)) / 2 / millimetre;
+  // V7.08, common practice, no source: constructed; 2.447 is Student's t for 6 degrees of freedom, from memory:
+  // NIST/SEMATECH e-Handbook, 1.3.6.7.2
+  expect(atInfinity).toBeCloseTo(2.447 * 0.208673, 3);
 });
