@@ -116,6 +116,12 @@ function placeOf(
       'Give --subject 1.2m, --magnification 1:4 or --head 90mm, or write one of them under sitting in the design.',
     );
   const onGlass = 'height' in head ? head.height : head.share * format.image.long;
+  const at = magnificationOfHead(onGlass, headHeight);
+  if (at > LARGEST)
+    return refuse(
+      `A head of ${mm(headHeight ?? HEAD)} that is ${mm(round(onGlass))} high on the glass is ${plainNumber(at, 0)} times life size.`,
+      'Give its height on the glass, such as --head 90mm, and in life, such as --head-height 250mm.',
+    );
   const assumed: readonly (Assumed | null)[] = [
     headHeight === undefined
       ? { key: 'headHeight', message: `The head is ${mm(HEAD)} high in life, chin to crown.` }
@@ -128,7 +134,7 @@ function placeOf(
       : null,
   ];
   return {
-    magnification: magnificationOfHead(onGlass, headHeight),
+    magnification: at,
     assumed: assumed.filter((each) => each !== null),
   };
 }

@@ -110,6 +110,8 @@ describe('where the sitter is', () => {
     expect(await refusedBecause('--aperture 16')).toMatch(/--subject 1\.2m, --magnification 1:4 or --head 90mm/);
     expect(await refusedBecause('--subject 200mm')).toMatch(/within the focal length of 210 mm/);
     expect(await refusedBecause('--subject 211mm')).toMatch(/210 times life size/); // 210/(211 − 210)
+    // 1500/60
+    expect(await refusedBecause('--head 1500mm --head-height 60mm')).toMatch(/25 times life size.*--head 90mm/);
   });
 });
 
