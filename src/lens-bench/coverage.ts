@@ -1,7 +1,7 @@
 import type { BenchFault, BenchReadings, Measured } from '../model/lens-bench.js';
 import { circleAt } from '../optics/image-circle.js';
 import { mm } from '../units/print.js';
-import { meanOf, propagated } from './repeated.js';
+import { combined, meanOf, type Repeated, withInterval } from './repeated.js';
 
 /** Nobody sees the edge of the light finer, each way, mm. */
 const READ_TO = 1;
@@ -13,7 +13,7 @@ interface Lens {
   readonly focalLength: number;
   readonly flangeDistance: number;
   /** null: not measured, and taken to be 1. */
-  readonly pupils: Measured | null;
+  readonly pupils: Repeated | null;
 }
 
 /**
@@ -48,14 +48,12 @@ export function coverageOf(
       READ_TO,
     );
   const P = pupils?.value ?? 1;
-  const { value, standardError: error, freedom } = brought(P);
+  const circle = brought(P);
   const doubt = pupils?.standardError ?? null;
-  if (doubt === null) return { circle: propagated(value, [{ error, freedom }]) };
-  const ofPupils = (brought(P + doubt).value - brought(P - doubt).value) / 2;
-  return {
-    circle: propagated(value, [
-      { error, freedom },
-      { error: ofPupils, freedom: Number.POSITIVE_INFINITY },
-    ]),
-  };
+  if (doubt === null) return { circle: withInterval(circle) };
+  const shares = [
+    { error: circle.standardError, freedom: circle.freedom },
+    { error: (brought(P + doubt).value - brought(P - doubt).value) / 2, freedom: pupils?.freedom ?? 0 },
+  ];
+  return { circle: withInterval(combined(circle.value, shares)) };
 }

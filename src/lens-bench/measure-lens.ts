@@ -6,6 +6,7 @@ import { coverageOf } from './coverage.js';
 import { OUTLIER_TEST, type Outliers, outliersOf } from './outliers.js';
 import { frontEnlargement, pupilMagnification, widestStop } from './pupils.js';
 import { remarksOf } from './remarks.js';
+import { withInterval } from './repeated.js';
 import { unfit, unlikely } from './sound.js';
 
 /** What is asked of the readings. */
@@ -63,7 +64,7 @@ export function measureLens(
       outliers: outliers.found.map(({ row }) => row),
       outlierTest: { name: OUTLIER_TEST, ...outliers, without: lineWithout(bench, outliers) },
       predictions,
-      pupilMagnification: pupils,
+      pupilMagnification: pupils === null ? null : withInterval(pupils),
       coverage: covered.circle === null ? null : { ...covered.circle, at: coverageAt },
       maxAperture: widestStop(f, bench),
       frontEnlargement: frontEnlargement(bench),

@@ -1,5 +1,5 @@
 import type { BenchReadings, Measured } from '../model/lens-bench.js';
-import { meanOf, propagated, type Repeated, type Share } from './repeated.js';
+import { combined, meanOf, type Repeated, type Share, withInterval } from './repeated.js';
 
 /** A rule before a pupil is read to a tenth, each way half of it, mm. */
 const READ_TO = 0.05;
@@ -11,11 +11,11 @@ const inProportion = (figure: number, { value, standardError, freedom }: Repeate
 });
 
 /** Pupil magnification, the rear disc over the front one; null where either was not read. */
-export function pupilMagnification({ front, rear }: BenchReadings['pupils']): Measured | null {
+export function pupilMagnification({ front, rear }: BenchReadings['pupils']): Repeated | null {
   if (front.length === 0 || rear.length === 0) return null;
   const [entrance, exit] = [meanOf(front, READ_TO), meanOf(rear, READ_TO)];
   const value = exit.value / entrance.value;
-  return propagated(value, [inProportion(value, entrance), inProportion(value, exit)]);
+  return combined(value, [inProportion(value, entrance), inProportion(value, exit)]);
 }
 
 /**
@@ -26,7 +26,7 @@ export function widestStop(f: Repeated, { pupils, hole }: BenchReadings): Measur
   const disc = pupils.front.length > 0 ? meanOf(pupils.front, READ_TO) : holePupil(hole);
   if (disc === null) return null;
   const value = f.value / disc.value;
-  return propagated(value, [inProportion(value, f), inProportion(value, disc)]);
+  return withInterval(combined(value, [inProportion(value, f), inProportion(value, disc)]));
 }
 
 function holePupil(hole: BenchReadings['hole']): Repeated | null {

@@ -1,4 +1,4 @@
-import type { BenchReadings, LensRemark, Measured } from '../model/lens-bench.js';
+import type { BenchReadings, LensRemark } from '../model/lens-bench.js';
 import { subjectDistance } from '../optics/conjugates.js';
 import { chiSquareShare } from '../statistics/chi-square.js';
 import { reachOf95 } from '../statistics/line-doubt.js';
@@ -7,13 +7,14 @@ import { magnification, mm, plainNumber, tenth } from '../units/print.js';
 import type { BenchLine } from './bench-line.js';
 import type { Outliers } from './outliers.js';
 import { frontEnlargement } from './pupils.js';
+import type { Repeated } from './repeated.js';
 
 interface Found {
   readonly line: BenchLine;
   readonly outliers: Outliers;
   /** Magnifications that were asked for. */
   readonly at: readonly number[];
-  readonly pupils: Measured | null;
+  readonly pupils: Repeated | null;
 }
 
 type Remark = (bench: BenchReadings, found: Found) => readonly LensRemark[];

@@ -34,15 +34,24 @@ export interface Share {
 
 /**
  * A figure with the errors of its inputs taken together (law of propagation, JCGM 100:2008, 5.1.2) and their degrees of
- * freedom by the formula of Welch and Satterthwaite, rounded down (the same, G.4.1). Where one input was read once, the
- * error of the figure is not known.
+ * freedom by the formula of Welch and Satterthwaite (the same, G.4.1). Where one input was read once, the error of the
+ * figure is not known.
  */
-export function propagated(value: number, shares: readonly Share[]): Measured {
+export function combined(value: number, shares: readonly Share[]): Repeated {
   const squares = shares.flatMap(({ error, freedom }) => (error === null ? [] : [{ square: error * error, freedom }]));
-  if (squares.length < shares.length) return { value, standardError: null, interval: null };
+  if (squares.length < shares.length) return { value, standardError: null, freedom: 0 };
   const all = squares.reduce((sum, { square }) => sum + square, 0);
-  const standardError = Math.sqrt(all);
   const bottom = squares.reduce((sum, { square, freedom }) => sum + (square * square) / freedom, 0);
-  const freedom = bottom > 0 ? Math.max(1, Math.floor((all * all) / bottom)) : Number.POSITIVE_INFINITY;
-  return { value, standardError, interval: reachOf95(freedom) * standardError };
+  return {
+    value,
+    standardError: Math.sqrt(all),
+    freedom: bottom > 0 ? (all * all) / bottom : Number.POSITIVE_INFINITY,
+  };
 }
+
+/** With the interval that follows, for whole degrees of freedom: rounded down, as JCGM 100:2008, G.4.1 asks. */
+export const withInterval = ({ value, standardError, freedom }: Repeated): Measured => ({
+  value,
+  standardError,
+  interval: standardError === null ? null : reachOf95(Math.max(1, Math.floor(freedom))) * standardError,
+});

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { meanOf, propagated } from '../../src/lens-bench/repeated.js';
+import { combined, meanOf, withInterval } from '../../src/lens-bench/repeated.js';
 import { benchB, benchWith, measured, readingsOf } from './bench.js';
 
 /** A lens of a given focal length, exactly. */
@@ -65,10 +65,12 @@ describe('repeated readings', () => {
     expect(meanOf([7, 7, 7], 0.5).standardError).toBeCloseTo(0.288675, 6));
   test('share their degrees of freedom by Welch and Satterthwaite', () => {
     // from memory: JCGM 100:2008, G.4.1; computed: two errors alike with 4 each have 8 together
-    const { interval, standardError } = propagated(1, [
-      { error: 3, freedom: 4 },
-      { error: 3, freedom: 4 },
-    ]);
+    const { interval, standardError } = withInterval(
+      combined(1, [
+        { error: 3, freedom: 4 },
+        { error: 3, freedom: 4 },
+      ]),
+    );
     // 2.306 is Student's t for 8: from memory: NIST/SEMATECH e-Handbook, 1.3.6.7.2
     expect((interval ?? 0) / (standardError ?? 1)).toBeCloseTo(2.306, 3);
   });
@@ -93,5 +95,17 @@ describe('coverage', () => {
     const at1 = { diameter: 340, distance: 434.0593 }; // V7.09: that is 1:1 on bench B
     expect(measured(benchWith(benchB, { coverage: [at1] })).coverage?.value).toBeCloseTo(170, 3);
     expect(measured(benchWith(benchB, { coverage: [at1] }), { coverageAt: 1 }).coverage?.value).toBeCloseTo(340, 3);
+  });
+
+  test('is in doubt by the pupils, too, with as few degrees of freedom as they have', () => {
+    const pupils = { front: [23, 24, 25], rear: [11, 12, 13] }; // 24 and 12, each with the standard error 1/√3
+    const seen = [339, 341].map((diameter) => ({ diameter, magnification: 1 }));
+    const { coverage } = measured(benchWith(benchB, { pupils, coverage: seen }));
+    // by hand (law of propagation, from memory: JCGM 100:2008, 5.1.2): d/dP of 340/(1 + 1/P) is 340/(1 + P)², and
+    // u(P) = 0.5 √(1/3/24² + 1/3/12²) = 0.026896: 4.0642; beside it ±1 mm of reading the edge, 0.57735
+    expect(Math.abs((coverage?.standardError ?? 0) - Math.hypot(4.0642, 0.57735))).toBeLessThan(5e-3);
+    // Welch and Satterthwaite (the same, G.4.1): 2.94 degrees of freedom of P make 3.06 of the circle. Student's t for 3
+    // is 3.182, from memory: NIST/SEMATECH e-Handbook, 1.3.6.7.2
+    expect((coverage?.interval ?? 0) / (coverage?.standardError ?? 1)).toBeCloseTo(3.182, 3);
   });
 });
