@@ -18,3 +18,12 @@ export const holeOfPupil = (pupil: number, enlargement: number): number => pupil
  * Sources: encyclopedia article F-number, numbering systems; Dictionary of Photography, "Diaphragms".
  */
 export const fNumberOfUniformSystem = (number: number): number => 4 * Math.sqrt(number);
+
+/** Green light, to which eye and most emulsions are bright, mm (common practice, no source). */
+const GREEN = 550e-6;
+
+/**
+ * Diameter of a pinhole at a distance from the film, mm: √(k·λ·F). k = 2.44 makes the hole as wide as the middle of the
+ * disc that diffraction throws (list of sundial makers, "Pinhole"); 1.9² is the usual constant of pinhole makers.
+ */
+export const pinhole = (distance: number, k = 2.44): number => Math.sqrt(k * GREEN * distance);

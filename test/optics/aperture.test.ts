@@ -1,5 +1,11 @@
 import { expect, test } from 'vitest';
-import { entrancePupil, fNumberOfPupil, fNumberOfUniformSystem, holeOfPupil } from '../../src/optics/aperture.js';
+import {
+  entrancePupil,
+  fNumberOfPupil,
+  fNumberOfUniformSystem,
+  holeOfPupil,
+  pinhole,
+} from '../../src/optics/aperture.js';
 import { apertureDials } from '../../src/standards/aperture-numbers.js';
 
 const within = (value: number, expected: number, tolerance: number) =>
@@ -39,4 +45,13 @@ test.each([
 test('a stop that the front glass enlarges 1.08 times is cut smaller', () => {
   // V8.07 [verified: S69, S70b that pupil and hole differ]; 1.08 is an invented example, 1e-3
   within(holeOfPupil(entrancePupil(300, 16), 1.08), 17.361, 1e-3);
+});
+
+test.each([
+  { distance: 100, k: 2.44, diameter: 0.3663, N: 273 }, // V8.08 [verified: S71, prints .366]
+  { distance: 150, k: 1.9 ** 2, diameter: 0.5457, N: 274.9 }, // V8.09 [verified: S71b formula]
+])('a pinhole for $distance mm', ({ distance, k, diameter, N }) => {
+  within(pinhole(distance, k), diameter, 1e-3);
+  // to the digits that are printed
+  within(distance / pinhole(distance, k), N, N === 273 ? 0.5 : 0.05);
 });
