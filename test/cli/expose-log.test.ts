@@ -174,6 +174,19 @@ describe('a test strip', () => {
     expect(whole.energy / energy).toBeCloseTo(2, 3);
   });
 
+  test('goes about what was found so far', async () => {
+    const { json } = begin('--process', 'reversal');
+    await json();
+    const { dialled } = (await json('--result', 'too dark', '--by', '1')).dialling;
+    expect(dialled).toBeGreaterThan(0.5);
+    const { dialling, energy } = await json('--strip', 'whole', '--steps', '3');
+    expect(dialling.strip.map((one: { dialled: number }) => one.dialled - dialled)).toEqual(
+      [-1, 0, 1].map((stop) => expect.closeTo(stop, 6)),
+    );
+    // V5.33: twice the energy is a stop [verified: S47, S46]; the first exposure is a stop under what was found
+    expect((await json()).energy / energy).toBeCloseTo(2, 3);
+  });
+
   test('by time in half stops adds each time 0.41 of the sum so far', async () => {
     const { json } = begin(
       ...['--meter-time', '1/8s', '--meter-aperture', 'f/11', '--meter-speed', '6', '--speed', '6'],

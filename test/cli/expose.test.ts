@@ -90,6 +90,17 @@ describe('from one reading to the setting', () => {
     expect(same.stops.total).toBeCloseTo(0, 9);
     expect(same.assumed.map(({ key }: { key: string }) => key)).toContain('speed');
   });
+
+  test('a long test has its loss in it, which is taken out before anything is multiplied, and put in last', async () => {
+    // V5.57 [verified: S54]: 20.417 s by 1.31 are 10 s metered; 3.6 times that are 36 s, and V5.61's 109.33 s
+    const test =
+      '--meter-time 20.417s --meter-aperture f/16 --test-magnification 1:3 --magnification 1:3 --aperture 16';
+    const same = await exposed(test, '{ reciprocity: 1.31 }');
+    expect(same.correctedTime).toBeCloseTo(20.417, 9);
+    expect(Math.abs(same.time - 10)).toBeLessThan(1e-3);
+    const filtered = await exposed(`${test} --filter 3.6`, '{ reciprocity: 1.31 }');
+    expect(Math.abs(filtered.correctedTime - 109.33)).toBeLessThan(0.01);
+  });
 });
 
 describe('where the sitter is', () => {

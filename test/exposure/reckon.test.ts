@@ -127,6 +127,21 @@ describe('by time', () => {
     exactly(at(0).time, 4);
   });
 
+  test('and one made at another, by the pupils of the lens', () => {
+    // V2.09 [verified: S20 formula], exact: with P = 2 life size asks for 2.25 times the light, 1:2 for 1.5625 times
+    const { time, stops } = reckonExposure(
+      sitting({
+        lens: { focalLength: 210, pupilMagnification: 2 },
+        reading: { ...metered({ time: 1, aperture: 16, speed: 100, filterFactor: 2 }), magnification: 0.5 },
+        magnification: 1,
+        filters: filters(8),
+      }),
+    );
+    exactly(time, (2.25 / 1.5625) * 4);
+    exactly(stops.extension, Math.log2(1.44));
+    exactly(stops.filter, 2);
+  });
+
   test.each([
     [0.5, 9],
     [1, 4],
