@@ -52,7 +52,7 @@ export interface DesignEdit {
  * length in inches becomes mm. A key that is not there is put behind those that come before it in the table of keys.
  *
  * What could not be changed without changing something else (an alias, a list with comments between its items) is a
- * problem, and so is an edit that does not read back as the same design with the new values.
+ * problem, and so is an edit that does not read back as the same design with the new values, or is no design with them.
  *
  * @param find gives the remnants that the design names by their files
  */
@@ -75,7 +75,7 @@ export function editDesign(
     edited = step.text;
     if (step.changed !== null) changed.push(step.changed);
   }
-  if (!readsBack(original, { ...original, text: edited }, changes) || 'problems' in readDesign(edited, file, find)) {
+  if (!readsBack(original, { ...original, text: edited }, changes)) {
     const paths = changes.map(({ path }) => path).join(', ');
     const unsafe = {
       what: 'The file is written in a way that cannot be changed safely.',
@@ -83,6 +83,13 @@ export function editDesign(
     };
     return { problems: [problemAt(original, null, { path: '', ...unsafe })] };
   }
+  const after = readDesign(edited, file, find);
+  if ('problems' in after)
+    return {
+      problems: after.problems.map(({ path, what, accepted }) =>
+        placed(original, path, { what: `With the new values the design will not do: ${what}`, accepted }),
+      ),
+    };
   return { text: mark + edited, changed };
 }
 

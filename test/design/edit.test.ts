@@ -78,8 +78,13 @@ describe('values of other kinds keep the way they were written, too', () => {
     ['an aperture that is not there', '', [aperture], '  maxAperture: f/9.02\n'],
   ] as const)('%s', (_, before, changes, after) => expect(edit(at(before), changes).text).toBe(at(after)));
 
-  test('what the design does not take is refused, whatever its kind', () =>
-    expect(refusal(at(''), [{ path: 'lens.maxAperture', kind: 'f-number', value: 1000 }])).toContain('Change by hand'));
+  test('what the design does not take is refused, whatever its kind, with what is wrong with it', () => {
+    const slow: DesignChange = { path: 'lens.maxAperture', kind: 'f-number', value: 1000 };
+    const said =
+      /^swift\.yaml:(\d+:\d+) {2}lens\.maxAperture: With the new values the design will not do: "f\/1000" is more than[\s\S]*Write a value from/;
+    expect(said.exec(refusal(at(''), [slow]))?.[1]).toBe('3:1');
+    expect(said.exec(refusal(at('  maxAperture: f/8\n'), [slow]))?.[1]).toBe('6:3');
+  });
 });
 
 describe('thickness', () => {
@@ -296,7 +301,7 @@ describe('what is refused, with the place', () => {
       'a figure that no design takes',
       `${head}${rest}laser: { kerf: 0.15 }\n`,
       [{ path: 'laser.kerf', value: -1 }],
-      'Change by hand',
+      'With the new values the design will not do',
     ],
   ])('%s', (_, text, changes, says) => expect(refusal(text, changes)).toContain(says));
 
