@@ -247,6 +247,17 @@ describe('what was measured', () => {
     expect(text).toContain('learned from 3 exposures');
   });
 
+  test('give or take what the reading and the slope are in doubt by', () => {
+    // by hand (law of propagation, from memory: JCGM 100:2008, 5.1.2), each density good to 0.02 at least: u(slope) is
+    // 0.02/√(2 · 0.30103²) = 0.047; 1.33 stops · 0.047/0.598 and 0.02/0.598/0.30103 stops together are 0.153, twice that 0.31
+    const strips = [-1, 0, 1];
+    const { text } = said('negative', sheet(1, 0, { densities: [0.62, 0.8, 0.98], wanted: 1.22 }, { strips }));
+    expect(text).toContain('1.33 stops, give or take 0.31 stops (95 in 100)');
+    // where they scatter more than that, by their scatter: 0.0408 about a slope of 0.698, in the same way 0.367
+    const bent = said('negative', sheet(1, 0, { densities: [0.56, 0.82, 0.98], wanted: 1.22 }, { strips }));
+    expect(bent.text).toContain('give or take 0.37 stops (95 in 100)');
+  });
+
   test('by reversal the same densities in the other order', () => {
     const { given } = said(
       'reversal',
