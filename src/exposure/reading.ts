@@ -1,7 +1,7 @@
 import type { Sitting } from '../design/design.js';
 import type { Reading, Reciprocity } from '../model/exposure.js';
 import type { Assumed } from '../model/sitting.js';
-import { magnification, mm } from '../units/print.js';
+import { exposureTime, magnification, mm } from '../units/print.js';
 import { tested } from './lay-over.js';
 import { meteredTime } from './reciprocity.js';
 import { refuse, type SittingRefused } from './refused.js';
@@ -59,6 +59,12 @@ export function readingOf(sitting: Sitting, today: Sitting, reciprocity: Recipro
           time: byTest && reciprocity !== null ? meteredTime(of.time, reciprocity) : of.time,
         };
   const assumed: readonly (Assumed | null)[] = [
+    of.kind === 'meter' && reading.kind === 'meter' && reading.time !== of.time
+      ? {
+          key: 'reciprocity',
+          message: `The ${exposureTime(of.time)} of the test are ${exposureTime(reading.time)} without what such a time loses.`,
+        }
+      : null,
     of.kind === 'flash' && sitting.lampDistance === undefined
       ? { key: 'lampDistance', message: `The lamp stands as far off as at the reading, ${mm(of.distance)}.` }
       : null,

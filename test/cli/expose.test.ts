@@ -98,6 +98,10 @@ describe('from one reading to the setting', () => {
     const same = await exposed(test, '{ reciprocity: 1.31 }');
     expect(same.correctedTime).toBeCloseTo(20.417, 9);
     expect(Math.abs(same.time - 10)).toBeLessThan(1e-3);
+    expect(same.assumed).toContainEqual({
+      key: 'reciprocity',
+      message: expect.stringMatching(/^The 20(?:\.\d+)? s of the test are 10 s without what such a time loses\.$/),
+    });
     const filtered = await exposed(`${test} --filter 3.6`, '{ reciprocity: 1.31 }');
     expect(Math.abs(filtered.correctedTime - 109.33)).toBeLessThan(0.01);
   });

@@ -258,6 +258,25 @@ describe('what was measured', () => {
     expect(bent.text).toContain('give or take 0.37 stops (95 in 100)');
   });
 
+  test('the toe of the curve is no part of its slope', () => {
+    // 0.18 a stop, 0.598 for each tenfold, but for the first two
+    const strips = [-2, -1, 0, 1];
+    const { text } = said('negative', sheet(1, 0, { densities: [0.1, 0.15, 0.33, 0.51], wanted: 0.6 }, { strips }));
+    expect(text).toContain('The slope 0.6 for each tenfold of exposure was learned from 3 exposures.');
+  });
+
+  test('two sheets of nearly one exposure have no slope', () => {
+    // a tenth of a stop and a reading that is 0.1 off would make it 3.3 times what it is
+    const { text } = said('negative', sheet(1, 0, { density: 0.5, wanted: 1 }), sheet(2, 0.1, { density: 0.6 }));
+    expect(text).toContain('one exposure alone has no slope');
+  });
+
+  test('by a slope that is only taken, near enough is what is so for the flattest material too', () => {
+    // negative film of 0.5 for each tenfold: a third of a stop is 0.0502 of its density
+    const at = (density: number) => said('negative', sheet(1, 0, { density, wanted: 1 })).done;
+    expect([at(0.951), at(0.949), at(1.049), at(1.051)]).toEqual([true, false, true, false]);
+  });
+
   test('by reversal the same densities in the other order', () => {
     const { given } = said(
       'reversal',
