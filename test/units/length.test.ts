@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { hasLengthUnit, parseLength } from '../../src/units/length.js';
+import { acceptedLength, hasLengthUnit, parseLength, unitMeant } from '../../src/units/length.js';
 import { mm } from '../../src/units/print.js';
 
 describe('a length is read in mm', () => {
@@ -21,6 +21,11 @@ describe('a length is read in mm', () => {
     ['.5 mm', 0.5],
     ['+3', 3],
     ['10 MM', 10],
+    // One foot is 0.3048 m exactly (international yard and pound agreement, 1959).
+    ['3 ft', 914.4],
+    ["3'", 914.4],
+    ['6 1/2 ft', 1981.2],
+    ['10′', 3048],
   ])('%s is %d mm', (text, length) => expect(parseLength(text)).toEqual({ value: expect.closeTo(length, 10) }));
 });
 
@@ -45,6 +50,8 @@ describe('what is no length is refused with a reason', () => {
     ['', /not a length/],
     ['mm', /not a length/],
     ['4 . 05 mm', /not a length/],
+    ['3 ft 6 in', /not a length/],
+    ['3\'6"', /not a length/],
     [true, /not a length/],
     [null, /not a length/],
     [undefined, /not a length/],
@@ -75,7 +82,7 @@ test('nothing and less than nothing are lengths where the place takes them', () 
 });
 
 test('a distance is told from a bare magnification by its unit', () => {
-  expect(['0.9 m', '900mm', '3 in', '36"'].map(hasLengthUnit)).toEqual([true, true, true, true]);
+  expect(['0.9 m', '900mm', '3 in', '36"', '3 ft', "3'"].map(hasLengthUnit)).toEqual(Array(6).fill(true));
   expect(['0.33', '1:3', 'infinity'].map(hasLengthUnit)).toEqual([false, false, false]);
 });
 
@@ -111,3 +118,19 @@ describe('laws', () => {
       { numRuns: 500 },
     ));
 });
+
+test('a distance in a room is shown in metres and feet, a thickness in fractions of an inch', () => {
+  expect(acceptedLength('1.2 m')).toBe('Write 1.2 m, or feet such as 6 1/2 ft.');
+  expect(acceptedLength('4.05 mm')).toBe('Write 4.05 mm, or an inch fraction such as 5/32 in.');
+});
+
+test.each([
+  { typed: 1.5, meant: '1.5 m' },
+  { typed: 20, meant: '20 m' },
+  { typed: 90, meant: '90 cm' },
+  // neither metres nor centimetres would do in a room
+  { typed: 0.05, meant: null },
+  { typed: 5000, meant: null },
+])('who types $typed for a distance in a room and forgets the unit means $meant', ({ typed, meant }) =>
+  expect(unitMeant(typed)).toBe(meant),
+);
