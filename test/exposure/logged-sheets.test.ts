@@ -113,6 +113,15 @@ describe('as they were really given', () => {
     expect(testedSheets(sheets, series, null)).toMatchObject([{ given: -0.5, strips: [-1.5, -0.5, 0.5] }]);
   });
 
+  test('a time counts without what it loses', () => {
+    const { sheets } = together(
+      setting(1, { energy: null, time: 20.417 }),
+      result(1, { gave: { energy: null, time: 50.62 } }),
+    );
+    // V5.57 [verified: S54]: 20.417 s by 1.31 are 10 s metered; 20^1.31 is 50.62 s by hand: a stop, and not 1.31
+    expect(testedSheets(sheets, series, { exponent: 1.31 })[0]?.given).toBeCloseTo(1, 3);
+  });
+
   test('only the sheets of the series count', () => {
     const { sheets } = together(setting(1), setting(2, { batch: 'B' }), setting(3, { process: 'reversal' }));
     expect(testedSheets(sheets, series, null).map(({ sheet }) => sheet)).toEqual([1]);

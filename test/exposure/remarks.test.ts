@@ -123,6 +123,19 @@ describe('where the sitter is', () => {
     const text = changed(heron, 'diameter: 420 mm', 'diameter: 360 mm');
     expect(ids({ ...calm, magnification: 1 / 6 }, { text })).not.toContain('dark-corners');
     expect(said('dark-corners', { ...calm, magnification: 1 / 7 }, { text })).toMatch(/206 mm.*210 mm.*1:6\.09/);
+    // with P = 0.8 it is 360/(1 + 1/0.8) = 160 at infinity, 193 at 1:6, and covers from 0.8(209.58/160 − 1) on
+    // (derived from pupil geometry as V3.07 [common practice, no source])
+    const other = changed(text, 'pupilMagnification: 1', 'pupilMagnification: 0.8');
+    expect(said('dark-corners', { ...calm, magnification: 1 / 6 }, { text: other })).toMatch(/193 mm.*1:4\.03/);
+  });
+
+  test('what is sharp about the eyes, towards the camera and away from it', () => {
+    // hyperfocal form of V4.07 [verified: S31 formula family], by hand for f = 210, f/16, c = 209.577/1500, u = 1470:
+    // H = 19937.28, near 1381.747, far 1570.296; with all that is behind sharp from the hyperfocal distance on
+    const { aboutEyes } = document({ ...calm, magnification: 1 / 6 });
+    expect(aboutEyes.fore).toBeCloseTo(88.253, 3);
+    expect(aboutEyes.aft).toBeCloseTo(100.296, 3);
+    expect(document({ ...calm, magnification: 1 / 100 }).aboutEyes.aft).toBeNull();
   });
 
   test('sharp by less than a head sways [P: 60 mm]', () => {

@@ -65,6 +65,11 @@ describe('a reading that does not belong to the line of the others', () => {
     expect(found(turned).found).toMatchObject([{ row: 3, turnedOver: true }]);
   });
 
+  test('one that is merely nearer to the line that way is not', () => {
+    // 0.8 turned over is 1.25, where the line stands 108 mm farther on: 70 mm off lies 38 mm off that place
+    expect(found(moved(7, 70)).found).toMatchObject([{ row: 7, turnedOver: false }]);
+  });
+
   test('three readings judge nothing', () => expect(found(benchB.slice(0, 3))).toEqual({ critical: null, found: [] }));
 
   test('points at nothing in about 95 of 100 benches without a fault', () => {

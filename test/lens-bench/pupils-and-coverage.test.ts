@@ -97,6 +97,12 @@ describe('coverage', () => {
     expect(measured(benchWith(benchB, { coverage: [at1] }), { coverageAt: 1 }).coverage?.value).toBeCloseTo(340, 3);
   });
 
+  test('a glass that stands a little ahead of infinity stands at infinity', () => {
+    // V7.08: infinity is at 194.65 mm on bench B; a hundredth of its focal length is 2.39 mm
+    const near = { diameter: 200, distance: 192.5 };
+    expect(measured(benchWith(benchB, { coverage: [near] })).coverage?.value).toBe(200);
+  });
+
   test('is in doubt by the pupils, too, with as few degrees of freedom as they have', () => {
     const pupils = { front: [23, 24, 25], rear: [11, 12, 13] }; // 24 and 12, each with the standard error 1/√3
     const seen = [339, 341].map((diameter) => ({ diameter, magnification: 1 }));
