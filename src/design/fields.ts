@@ -1,8 +1,15 @@
 import * as z from 'zod';
 import { parseEnergy } from '../units/energy.js';
-import { acceptedLength, parseLength } from '../units/length.js';
+import { acceptedLength, hasLengthUnit, parseLength, unitMeant } from '../units/length.js';
 import { parseMass } from '../units/mass.js';
-import { energy as energyText, mm, plainNumber, seconds as secondsText, speed as speedText } from '../units/print.js';
+import {
+  energy as energyText,
+  metres,
+  mm,
+  plainNumber,
+  seconds as secondsText,
+  speed as speedText,
+} from '../units/print.js';
 import { quoted, type Reading, type Sign } from '../units/quantity.js';
 import {
   acceptedNumber,
@@ -39,6 +46,9 @@ const SMALLEST = 0.001;
 /** Splits what is wrong from what would be taken: a schema's message is one text, a problem has two. */
 export const BREAK = '\n';
 
+/** Of a value in a file that is out of range. */
+export const BEYOND_USE = 'than can be made use of';
+
 const told = ({ description, example, whenAbsent }: Told) => ({
   description,
   example,
@@ -57,7 +67,7 @@ export function measured(
     if (!('value' in reading)) return `${reading.reason}${BREAK}${reading.accepted}`;
     if (reading.value >= range.least && reading.value <= range.most) return reading.value;
     const side = reading.value < range.least ? 'less' : 'more';
-    return `${quoted(input)} is ${side} than can be made use of.${BREAK}Write a value from ${print(range.least)} to ${print(range.most)}.`;
+    return `${quoted(input)} is ${side} ${BEYOND_USE}.${BREAK}Write a value from ${print(range.least)} to ${print(range.most)}.`;
   };
   return z
     .union([z.number(), z.string()], { error: (issue) => String(say(issue.input)) })
@@ -88,6 +98,28 @@ const exampleFitting = (reading: Reading, { example }: Told): Reading =>
   'reason' in reading && reading.accepted === acceptedLength('4.05 mm')
     ? { ...reading, accepted: acceptedLength(example) }
     : reading;
+
+interface Between extends Range {
+  /** The two ends, for messages: "from the lamp to the sitter". */
+  readonly between: string;
+}
+
+/** A distance in a room. A number alone is mm here as everywhere, and nowhere is a unit so often forgotten. */
+export const roomDistance = (about: Told, { between, ...range }: Between) =>
+  measured(
+    about,
+    (input) => {
+      const reading = exampleFitting(parseLength(input), about);
+      if ('reason' in reading || reading.value >= range.least) return reading;
+      const meant = hasLengthUnit(String(input)) ? null : unitMeant(reading.value);
+      return {
+        reason: `${mm(reading.value)} ${between}?`,
+        accepted: meant === null ? `Write ${metres(range.least)} or more.` : `Write ${meant}.`,
+      };
+    },
+    range,
+    metres,
+  );
 
 const HEAVIEST_KG = 100;
 

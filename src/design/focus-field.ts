@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { hasLengthUnit, parseLength } from '../units/length.js';
+import { acceptedLength, hasLengthUnit, parseLength } from '../units/length.js';
 import { quoted } from '../units/quantity.js';
 import { parseMagnification } from '../units/ratio.js';
 import { BREAK, section, type Told } from './fields.js';
@@ -18,7 +18,8 @@ const FARTHEST_SUBJECT = 1e7;
 function readFocus(input: unknown): Focus | string {
   if (typeof input === 'string' && !input.includes(':') && hasLengthUnit(input)) {
     const distance = parseLength(input);
-    if (!('value' in distance)) return `${distance.reason}${BREAK}${distance.accepted}`;
+    if (!('value' in distance))
+      return `${distance.reason}${BREAK}${distance.accepted === acceptedLength('4.05 mm') ? ACCEPTED : distance.accepted}`;
     if (distance.value > FARTHEST_SUBJECT) return `${quoted(input)} is as good as infinity.${BREAK}Write infinity.`;
     return { subjectDistance: distance.value };
   }

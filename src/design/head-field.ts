@@ -3,7 +3,7 @@ import { acceptedLength, parseLength } from '../units/length.js';
 import { mm, plainNumber } from '../units/print.js';
 import { quoted } from '../units/quantity.js';
 import { parseNumber } from '../units/ratio.js';
-import { BREAK, section, type Told } from './fields.js';
+import { BEYOND_USE, BREAK, section, type Told } from './fields.js';
 
 /** How tall a head stands on the ground glass: in mm, or as a share of the picture's height. */
 export type Head = { readonly height: number } | { readonly share: number };
@@ -25,7 +25,7 @@ function readHead(input: unknown): Head | string {
   if (reading.value < least || reading.value > most) {
     const print = (value: number) => (share === undefined ? mm(value) : `${plainNumber(value)} %`);
     const side = reading.value < least ? 'less' : 'more';
-    return `${quoted(input)} is ${side} than can be made use of.${BREAK}Write a value from ${print(least)} to ${print(most)}.`;
+    return `${quoted(input)} is ${side} ${BEYOND_USE}.${BREAK}Write a value from ${print(least)} to ${print(most)}.`;
   }
   return share === undefined ? { height: reading.value } : { share: reading.value / 100 };
 }

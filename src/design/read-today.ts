@@ -1,5 +1,5 @@
 import type { Sitting } from './design.js';
-import { BREAK } from './fields.js';
+import { BEYOND_USE, BREAK } from './fields.js';
 import { ALTERNATIVES } from './sitting-faults.js';
 import { sittingSchema } from './sitting-schema.js';
 
@@ -20,7 +20,8 @@ export function readToday(
   const outcome = sittingSchema.safeParse(typed, { jitless: true });
   if (!outcome.success) {
     const [issue] = outcome.error.issues;
-    return { refused: `${flagOf(String(issue?.path[0] ?? ''))}: ${issue?.message.replaceAll(BREAK, ' ') ?? ''}` };
+    const message = issue?.message.replace(BEYOND_USE, 'than this flag takes').replaceAll(BREAK, ' ') ?? '';
+    return { refused: `${flagOf(String(issue?.path[0] ?? ''))}: ${message}` };
   }
   const today = outcome.data;
   for (const keys of ALTERNATIVES) {

@@ -1,3 +1,4 @@
+import { askUnit } from '../units/length.js';
 import { mm, plainNumber, seconds } from '../units/print.js';
 import type { Fault } from './explain.js';
 import { orList } from './fields.js';
@@ -50,7 +51,7 @@ function subjectsHaveAnImage({ subject, distances = [] }: WrittenSitting, f: num
       fault(
         path,
         `A subject at ${mm(distance)} lies within the focal length of ${mm(f)}: it has no image.`,
-        'Write a longer distance from the front principal plane, such as 1.2 m.',
+        `${askUnit(distance)}Write a longer distance from the front principal plane, such as 1.2 m.`,
       ),
     );
 }

@@ -8,6 +8,7 @@ import {
   magnification,
   number,
   numberOrList,
+  roomDistance,
   section,
   text,
 } from './fields.js';
@@ -30,6 +31,12 @@ const MOST_ROWS = 40;
 /** A room, a hall, a street. */
 const FARTHEST_SUBJECT = 1e6;
 export const FARTHEST_LAMP = 1e5;
+/** Nearer the lens no face is, and nearer the face no lamp: both are choices of ours, below all that is sensible. */
+const NEAREST_SUBJECT = 50;
+const NEAREST_LAMP = 100;
+
+const TO_SUBJECT = { between: 'from the lens to the sitter', least: NEAREST_SUBJECT, most: FARTHEST_SUBJECT };
+const FROM_LAMP = { between: 'from the lamp to the sitter', least: NEAREST_LAMP, most: FARTHEST_LAMP };
 
 /** 1 asks for nothing; the darkest neutral glass that is sold asks for some hundred thousand. */
 export const FACTORS = { least: 1, most: 1e6 };
@@ -102,13 +109,13 @@ const filterSetSchema = z.strictObject({
 });
 
 export const sittingSchema = z.strictObject({
-  subject: length(
+  subject: roomDistance(
     {
       description: 'from the front principal plane of the lens to the eyes of the sitter',
       example: '1.2 m',
       whenAbsent: 'magnification or head says where the sitter is; else it is asked for',
     },
-    { most: FARTHEST_SUBJECT },
+    TO_SUBJECT,
   ).optional(),
   magnification: magnification({
     description: 'size on the film to life size, at the eyes',
@@ -203,13 +210,13 @@ export const sittingSchema = z.strictObject({
     example: 'f/16',
     whenAbsent: 'asked for where flashEnergy is given',
   }).optional(),
-  flashDistance: length(
+  flashDistance: roomDistance(
     {
       description: 'from the lamp to where it was made',
       example: '2 m',
       whenAbsent: 'asked for where flashEnergy is given',
     },
-    { most: FARTHEST_LAMP },
+    FROM_LAMP,
   ).optional(),
   flashSpeed: number(
     {
@@ -232,13 +239,13 @@ export const sittingSchema = z.strictObject({
     },
     FACTORS,
   ).optional(),
-  lampDistance: length(
+  lampDistance: roomDistance(
     {
       description: 'from the flash lamp to the sitter',
       example: '1.5 m',
       whenAbsent: 'as at the flash reading',
     },
-    { most: FARTHEST_LAMP },
+    FROM_LAMP,
   ).optional(),
   flashMost: energy({
     description: 'energy of one pop at full power',
@@ -263,7 +270,7 @@ export const sittingSchema = z.strictObject({
     lineTrouble,
   ).optional(),
   distances: z
-    .array(length({ description: 'a subject distance', example: '1.2 m' }, { most: FARTHEST_SUBJECT }))
+    .array(roomDistance({ description: 'a subject distance', example: '1.2 m' }, TO_SUBJECT))
     .max(MOST_ROWS)
     .meta(
       section({

@@ -4,6 +4,7 @@ import type { Assumed } from '../model/sitting.js';
 import { magnificationAt } from '../optics/conjugates.js';
 import { circleOfConfusion } from '../optics/depth.js';
 import { diagonal } from '../optics/image-circle.js';
+import { askUnit } from '../units/length.js';
 import { fNumber, mm, plainNumber } from '../units/print.js';
 import { factorOfDensity } from './filters.js';
 import { HEAD, magnificationOfHead } from './head.js';
@@ -107,7 +108,7 @@ function placeOf(
     if (at !== null) return { magnification: at, assumed: [] };
     return refuse(
       `A subject at ${mm(subject)} lies within the focal length of ${mm(lens.focalLength)}: it has no image.`,
-      'Give a longer distance from the front principal plane, such as --subject 1.2m.',
+      `${askUnit(subject)}Give a longer distance from the front principal plane, such as --subject 1.2m.`,
     );
   }
   if (head === undefined)

@@ -51,3 +51,9 @@ export function unitMeant(number: number): string | null {
   if (number < LEAST_METRES || number > MOST_CENTIMETRES) return null;
   return `${plainNumber(number)} ${number <= MOST_METRES ? 'm' : 'cm'}`;
 }
+
+/** Asks after the unit of a distance that has none, perhaps: `Was 150 cm meant? ` */
+export function askUnit(distance: number): string {
+  const meant = unitMeant(distance);
+  return meant === null ? '' : `Was ${meant} meant? `;
+}

@@ -227,6 +227,20 @@ describe('what is refused', () => {
     ['--magnification 1:4 --test-magnification 1:3', /A test is nothing without its setting/],
     [`--magnification 1:4 ${flash} --test-filter 2`, /--test-magnification 1:4/],
     ['--magnification 1:4 --nonsense 3', /unknown option/],
+    // what is not said in the voice of a file
+    ['--magnification 1:4 --density 9', /--density: "9" is more than this flag takes\. Write a value from 0 to 6/],
+    ['--magnification 1:4 --head 900%', /--head: "900%" is more than this flag takes/],
+    // a unit was forgotten
+    [
+      '--magnification 1:4 --flash-distance 1.5',
+      /^--flash-distance: 1\.5 mm from the lamp to the sitter\? Write 1\.5 m\.$/m,
+    ],
+    ['--magnification 1:4 --lamp-distance 90', /90 mm from the lamp to the sitter\? Write 90 cm\.$/m],
+    ['--magnification 1:4 --lamp-distance 20mm', /20 mm from the lamp to the sitter\? Write 0\.1 m or more\.$/m],
+    ['--magnification 1:4 --lamp-distance 200m', /more than this flag takes\. Write a value from 0\.1 m to 100 m\./],
+    ['--magnification 1:4 --lamp-distance far', /not a length\. Write 1\.5 m, or feet such as 6 1\/2 ft\./],
+    ['--subject 1', /^--subject: 1 mm from the lens to the sitter\? Write 1 m\.$/m],
+    ['--subject 150', /within the focal length of 210 mm: it has no image\. Was 150 cm meant\?/],
   ])('%s', async (flags, because) => expect(await refusedBecause(flags)).toMatch(because));
 
   test.each([
@@ -254,6 +268,11 @@ describe('what is refused', () => {
     ['{ reciprocity: [{ metered: 10 s, given: 8 s }] }', /asks for more, never for less/],
     ['{ reciprocity: [{ metered: 10 s, given: 25 s }, { metered: 5 s, given: 30 s }] }', /does not rise/],
     ['{ aperature: f/16 }', /Did you mean aperture\?/],
+    ['{ flashDistance: 1.5 }', /heron\.yaml:\d+:\d+ +sitting\.flashDistance: 1\.5 mm from the lamp.*Write 1\.5 m\./s],
+    ['{ lampDistance: 1 }', /sitting\.lampDistance: 1 mm from the lamp to the sitter\?/],
+    ['{ subject: 1.2 }', /sitting\.subject: 1\.2 mm from the lens to the sitter\?.*Write 1\.2 m\./s],
+    ['{ distances: [1 m, 1.5] }', /sitting\.distances\[1\]: 1\.5 mm from the lens.*Write 1\.5 m\./s],
+    ['{ distances: [1 m, 120] }', /within the focal length.*Was 120 cm meant\?/s],
   ])('in the file: %s', async (sitting, because) =>
     expect(await refusedBecause('--magnification 1:4', sitting)).toMatch(because),
   );
@@ -292,6 +311,11 @@ describe('the document', () => {
     expect(energy).toBeNull();
     expect(wanting).toEqual(['for an energy: --speed, of the paper or film']);
   });
+});
+
+test('a distance in feet is taken as it is in metres', async () => {
+  // 3 ft are 914.4 mm, exact: international yard and pound agreement, 1959
+  expect((await exposed('--subject 3ft')).subjectDistance).toBeCloseTo(914.4, 9);
 });
 
 test('the page says first what to set, and last what to mind', async () => {

@@ -61,6 +61,8 @@ describe('a design as a builder writes it', () => {
   test('a subject distance becomes a magnification: m = f/(u − f)', () => {
     // 210 mm at 945 mm from the front principal plane: 210/735 = 2/7 [derived in camera.md section 3: u = f(1 + 1/m)]
     expect(designOf(changed(heron, 'nearest: 1:2.5', 'nearest: 0.945 m')).focus.nearest).toBeCloseTo(2 / 7, 12);
+    // 3 ft are 914.4 mm [international yard and pound agreement, 1959]: 210/(914.4 − 210)
+    expect(designOf(changed(heron, 'nearest: 1:2.5', 'nearest: 3 ft')).focus.nearest).toBeCloseTo(210 / 704.4, 12);
     expect(designOf(changed(heron, 'pastInfinity: 4 mm', 'farthest: 4.2 m')).focus.farthest).toBeCloseTo(1 / 19, 12);
   });
 
@@ -213,6 +215,15 @@ const rows: readonly Row[] = [
     path: 'laser.kerf',
     what: /zero/,
     accepted: /0\.15 mm/,
+  },
+  {
+    from: 'nearest: 1:2.5',
+    to: 'nearest: -0.9 m',
+    line: 13,
+    token: '-0.9 m',
+    path: 'focus.nearest',
+    what: /negative/,
+    accepted: /a subject distance with its unit such as 0\.9 m/,
   },
   {
     from: '4.05 mm',
