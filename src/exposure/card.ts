@@ -3,6 +3,7 @@ import type { ExposureCard } from '../model/exposure-card.js';
 import type { Remark, SittingDocument } from '../model/sitting.js';
 import { metres } from '../units/print.js';
 import type { SittingRefused } from './refused.js';
+import { remarkIds } from './remarks.js';
 import { sittingDocument } from './sitting.js';
 
 /** What the card has to know of the camera beside its design. */
@@ -86,7 +87,8 @@ function warningsOf(rows: readonly (readonly SittingDocument[])[]): readonly str
   const kinds = new Map<string, Remark>();
   for (const { remarks } of rows.flat())
     for (const remark of remarks) if (!kinds.has(remark.id)) kinds.set(remark.id, remark);
-  return [...kinds.values()].map(({ id, message }) => {
+  const byWeight = [...kinds.values()].sort((a, b) => remarkIds.indexOf(a.id) - remarkIds.indexOf(b.id));
+  return byWeight.map(({ id, message }) => {
     const text = ofMany[id];
     if (text === undefined) return message;
     const raised = rows.map((row) => row.some(({ remarks }) => remarks.some((remark) => remark.id === id)));

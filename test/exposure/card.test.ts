@@ -62,6 +62,27 @@ describe('what stands on a card beside its figures', () => {
     expect(new Set(warnings).size).toBe(warnings.length);
   });
 
+  test('by weight, whichever distance or set raised them first', () => {
+    const { warnings } = card({
+      ...flash,
+      speed: 6,
+      flashMost: 1200,
+      aperture: 16,
+      filterSets,
+      distances: [650, 3000],
+    });
+    const at = [
+      'nearer than the camera',
+      'more than one pop',
+      'too little is sharp',
+      'more than four gels',
+      'carried over',
+    ];
+    const places = at.map((text) => warnings.findIndex((warning) => warning.toLowerCase().includes(text)));
+    expect(places).not.toContain(-1);
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+  });
+
   test('distances apart are named apart', () => {
     const times = { meterTime: 0.17, meterAperture: 16, meterSpeed: 100, speed: 100, aperture: 16 };
     const { warnings } = card({ ...times, distances: [800, 5000] });

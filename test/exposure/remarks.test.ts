@@ -45,9 +45,9 @@ test('every remark says what is, and what to do', () => {
     lampDistance: 1000,
   }).remarks;
   expect(all.map(({ id }) => id)).toEqual([
+    'too-near',
     'many-pops',
     'shallow-depth',
-    'too-near',
     'many-gels',
     'blue-sensitive',
     'other-speed',
@@ -58,6 +58,43 @@ test('every remark says what is, and what to do', () => {
     expect(`${message} ${hint}`, `${id} rounds its figures`).not.toMatch(/\d\.\d{4}/);
     expect(hint, id).toMatch(/\.$/);
   }
+});
+
+test('first what makes the picture impossible, then movement, depth, and what is doubtful about the exposure', () => {
+  // a circle of 300 at 1:1 is 150 at infinity; the camera reaches no nearer than 1:3
+  const text = changed(heron, 'diameter: 420 mm', 'diameter: 300 mm');
+  const long: Sitting = { ...meter, meterTime: 1, speed: 6, filter: [2], aperture: 16, process: 'negative' };
+  expect(ids({ ...long, head: { share: 1.2 } }, { text, reaches: 0.1 })).toEqual([
+    'too-near',
+    'head-cut',
+    'hold-still',
+    'shallow-depth',
+    'loss-unknown',
+    'blue-sensitive',
+    'other-speed',
+  ]);
+  expect(ids({ ...long, magnification: 0.19, aperture: 6.3 }, { text, reaches: 0.2 }).slice(0, 3)).toEqual([
+    'dark-corners',
+    'hold-still',
+    'shallow-depth',
+  ]);
+});
+
+describe('what would cure one and make the other worse is said as one', () => {
+  const long: Sitting = { ...meter, magnification: 0.4, aperture: 16, speed: 100, process: 'negative' };
+
+  test('a long time with little sharp', () => {
+    expect(said('hold-still', { ...long, magnification: 0.1 })).toContain('a wider stop');
+    expect(said('hold-still', long)).toMatch(/more light: a wider stop would leave even less sharp/);
+    expect(said('shallow-depth', long)).toMatch(/smaller stop.*longer/);
+  });
+
+  test('several pops with little sharp', () => {
+    const pops: Sitting = { ...calm, magnification: 0.4, speed: 25 };
+    expect(said('many-pops', pops)).toMatch(/the stop at f\/\S+ .*, with less sharp about the eyes/);
+    expect(said('shallow-depth', pops)).toMatch(/smaller stop.*more pops/);
+    expect(said('shallow-depth', { ...calm, magnification: 0.4, flashMost: undefined })).toContain('or stop down');
+  });
 });
 
 describe('a person has to hold still', () => {
@@ -84,13 +121,14 @@ describe('a person has to hold still', () => {
   });
 });
 
-describe('what a long exposure loses', () => {
+describe('what a long exposure loses, by its name', () => {
   const steady: Sitting = { ...calm, ...meter, flashEnergy: undefined, magnification: 0 };
 
   test('is asked for beyond 1 s [V5.59, verified: S54]', () => {
     expect(ids({ ...steady, meterTime: 1 })).not.toContain('loss-unknown');
     expect(ids({ ...steady, meterTime: 1.01 })).toContain('loss-unknown');
     expect(ids({ ...steady, meterTime: 9, reciprocity: 1.3 })).not.toContain('loss-unknown');
+    expect(said('loss-unknown', { ...steady, meterTime: 2 })).toMatch(/^Over 1 s .*reciprocity/);
   });
 
   test('is a guess outside the table of the user', () => {
@@ -110,6 +148,20 @@ describe('where the sitter is', () => {
     expect(said('too-near', { ...calm, magnification: 0.3 }, { reaches: 0.25 })).toMatch(
       /1:4 at the nearest.*1\.05 m.*1:3\.33/,
     );
+  });
+
+  test('larger than life, where a small image was meant', () => {
+    expect(said('too-near', { ...calm, magnification: 4 })).toContain('Was 1:4 meant?');
+    expect(said('too-near', { ...calm, magnification: 0.5 })).not.toContain('meant');
+  });
+
+  test('a head that is taller than the picture', () => {
+    // the long side of 5x7 less its rebate is 171.4 mm: 120 % of it are 205.7 mm
+    const headed = (head: Sitting['head']): Sitting => ({ ...calm, magnification: undefined, head });
+    expect(said('head-cut', headed({ share: 1.2 }))).toMatch(/205\.7 mm.*171\.4 mm.*below 100 %/);
+    expect(ids(headed({ height: 171 }))).not.toContain('head-cut');
+    expect(ids(headed({ height: 172 }))).toContain('head-cut');
+    expect(ids({ ...calm, magnification: 0.9 })).not.toContain('head-cut');
   });
 
   test('farther than it is built for', () => {
@@ -173,6 +225,7 @@ describe('what the reading stands on', () => {
   test('another speed', () => {
     // V5.62-like: log2(100/6) = 4.06 stops
     expect(said('other-speed', { ...calm, speed: 6 })).toContain('4.06 stops');
+    expect(said('other-speed', { ...calm, speed: 6 })).toContain('A meter and a paper see colours differently');
     expect(ids({ ...calm, speed: 6, testMagnification: 0.25 })).not.toContain('other-speed');
   });
 
