@@ -57,11 +57,14 @@ function placesOf({ distances = [] }: Sitting, today: Sitting): readonly Sitting
   return [...new Set(distances)].sort((a, b) => a - b).map((subject) => ({ subject }));
 }
 
-/** Once each; where the lamp stands is on the card in any case. */
+/** Where the lamp stands is on the card in any case, and how several count was settled when they were set up. */
+const NOT_ON_CARD = ['lampDistance', 'flashEnergy'];
+
+/** Once each. */
 const assumedIn = (sittings: readonly SittingDocument[]): readonly string[] => [
   ...new Set(
     sittings.flatMap(({ assumed }) =>
-      assumed.filter(({ key }) => key !== 'lampDistance').map(({ message }) => message),
+      assumed.filter(({ key }) => !NOT_ON_CARD.includes(key)).map(({ message }) => message),
     ),
   ),
 ];

@@ -1,7 +1,7 @@
 import type { Sitting } from '../design/design.js';
 import type { Reading, Reciprocity } from '../model/exposure.js';
 import type { Assumed } from '../model/sitting.js';
-import { exposureTime, magnification, mm } from '../units/print.js';
+import { exposureTime, magnification, metres } from '../units/print.js';
 import { tested } from './lay-over.js';
 import { meteredTime } from './reciprocity.js';
 import { refuse, type SittingRefused } from './refused.js';
@@ -62,11 +62,18 @@ export function readingOf(sitting: Sitting, today: Sitting, reciprocity: Recipro
     of.kind === 'meter' && reading.kind === 'meter' && reading.time !== of.time
       ? {
           key: 'reciprocity',
-          message: `The ${exposureTime(of.time)} of the test are ${exposureTime(reading.time)} without what such a time loses.`,
+          message: `The ${exposureTime(of.time)} of the test are ${exposureTime(reading.time)} without reciprocity.`,
         }
       : null,
     of.kind === 'flash' && sitting.lampDistance === undefined
-      ? { key: 'lampDistance', message: `The lamp stands as far off as at the reading, ${mm(of.distance)}.` }
+      ? { key: 'lampDistance', message: `The lamp stands as far off as at the reading, ${metres(of.distance)}.` }
+      : null,
+    of.kind === 'flash'
+      ? {
+          key: 'flashEnergy',
+          message:
+            'A reading counts all lamps that fired at it. Several keep their proportion; distances are those of the main lamp, and all move alike.',
+        }
       : null,
     byTest && (of.speed === undefined || sitting.speed === undefined)
       ? { key: 'speed', message: 'The test was made on the same paper, so no speed enters.' }

@@ -87,10 +87,9 @@ function flashRow(wanted: number, { pops, popEnergy, popPower }: SittingDocument
 }
 
 function timeRow(time: number, { correctedTime }: SittingDocument): Row {
-  if (correctedTime === null)
-    return ['Time', exposureTime(time), 'by the meter and the factors; what such a time loses is not known'];
+  if (correctedTime === null) return ['Time', exposureTime(time), 'without reciprocity, which is not known'];
   if (correctedTime === time) return ['Time', exposureTime(time), ''];
-  return ['Time', exposureTime(correctedTime), `with what such a time loses; without, ${exposureTime(time)}`];
+  return ['Time', exposureTime(correctedTime), `with reciprocity; ${exposureTime(time)} without`];
 }
 
 function placeRows({
@@ -145,13 +144,29 @@ function factors(sitting: SittingDocument, { width, colour }: Page): readonly st
   if (by.dialled !== null) rows.push(['dialled in', by.dialled]);
   const { titles, rows: lines } = table(
     COLUMNS,
-    [...rows, ['together', by.total] as const].map(([what, count]) => [what, times(count), signed(count)]),
+    [...rows, ...togetherRows(sitting)].map(([what, count]) => [what, times(count), signed(count)]),
     width - INDENT,
   );
   const from = reading === null ? [] : wrap(readingText(reading), width - INDENT);
   return [
     colour.heading('How it comes about'),
     ...[...from, ...titles.map(colour.faint), ...lines.flat()].map((line) => `${' '.repeat(INDENT)}${line}`),
+  ];
+}
+
+/** Reciprocity comes last, on all that stands above it, and the page says what it has added up. */
+function togetherRows({
+  time,
+  correctedTime,
+  stops: { total },
+}: SittingDocument): readonly (readonly [string, number])[] {
+  if (time === null || correctedTime === time) return [['together', total]];
+  if (correctedTime === null) return [['together, without reciprocity', total]];
+  const reciprocity = Math.log2(correctedTime / time);
+  return [
+    ['together', total],
+    ['reciprocity', reciprocity],
+    ['with reciprocity', total + reciprocity],
   ];
 }
 
@@ -197,5 +212,5 @@ function cautions({ reading }: SittingDocument): readonly string[] {
     ? [
         "A flash unit keeps a dangerous charge, switched off and unplugged too: never open it. Its maker's instructions go before ours.",
       ]
-    : ["Lamps that burn for long are hot: keep gels, cloth and hands away, and go by their maker's instructions."];
+    : ["Where lamps are hot, keep gels, cloth and hands away, and go by their maker's instructions."];
 }

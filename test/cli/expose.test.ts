@@ -100,7 +100,7 @@ describe('from one reading to the setting', () => {
     expect(Math.abs(same.time - 10)).toBeLessThan(1e-3);
     expect(same.assumed).toContainEqual({
       key: 'reciprocity',
-      message: expect.stringMatching(/^The 20(?:\.\d+)? s of the test are 10 s without what such a time loses\.$/),
+      message: expect.stringMatching(/^The 20(?:\.\d+)? s of the test are 10 s without reciprocity\.$/),
     });
     const filtered = await exposed(`${test} --filter 3.6`, '{ reciprocity: 1.31 }');
     expect(Math.abs(filtered.correctedTime - 109.33)).toBeLessThan(0.01);
@@ -339,4 +339,45 @@ test('the page says first what to set, and last what to mind', async () => {
   const places = at.map((text) => out.indexOf(text));
   expect(places).toEqual([...places].sort((a, b) => a - b));
   expect(places).not.toContain(-1);
+});
+
+describe('the page says', () => {
+  async function page(flags: string) {
+    const { code, out, err } = await runHere('expose', file(), ...words(flags));
+    expect({ code, err }).toEqual({ code: 0, err: '' });
+    return out;
+  }
+  const unbroken = (text: string) => text.replace(/\n +/g, ' ');
+  const steady = `--meter-time 2s ${meter} --speed 100 --magnification 1:2 --filter 8`;
+
+  test('V5.61 [p from S54; order: common practice, no source]: reciprocity by its name, behind the others', async () => {
+    const out = await page(`${steady} --reciprocity 1.31`);
+    expect(out).toMatch(/Time +109 s \(1 min 49 s\) +with reciprocity; 36 s without/);
+    // 1.5² · 8 = 18; 109.33/36 = 3.04, 1.60 stops; 109.33/2 = 54.7, 5.77 stops
+    expect(out).toMatch(
+      /together +× 18\.0 +\+4\.17\n +reciprocity +× 3\.04 +\+1\.60\n +with reciprocity +× 54\.7 +\+5\.77\n/,
+    );
+    expect(out).not.toContain('such a time loses');
+  });
+
+  test('that reciprocity is not known, or nothing where there is none', async () => {
+    const unknown = await page(steady);
+    expect(unknown).toMatch(/Time +36 s +without reciprocity,\s+which\s+is\s+not\s+known/);
+    expect(unknown).toMatch(/together, without reciprocity +× 18\.0/);
+    const short = await page(`--meter-time 1/60s ${meter} --speed 100 --magnification 1:2 --reciprocity 1.31`);
+    expect(short).not.toContain('reciprocity');
+  });
+
+  test('by flash, what a reading counts where there are several lamps; all distances of lamps in metres', async () => {
+    const out = unbroken(await page(`${flash} --speed 50 --magnification 1:4`));
+    expect(out).toMatch(
+      /A reading counts all lamps that fired at it.*keep their proportion.*main lamp.*all move alike/,
+    );
+    expect(out).toContain('as far off as at the reading, 2 m.');
+    expect(out).not.toContain('2000 mm');
+    expect(await page(steady)).not.toContain('lamps that fired');
+  });
+
+  test('of hot lamps only what is true beside a window, too', async () =>
+    expect(unbroken(await page(steady))).toContain('Where lamps are hot, keep gels, cloth and hands away'));
 });
