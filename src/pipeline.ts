@@ -36,14 +36,17 @@ export function planCamera(design: Design): Planned {
   const camera = sizeCamera(design);
   const build = assemble(camera);
   const typed = plausibility(design);
-  // a length in inches makes a hundred others wrong: what follows from it would only bury it
-  const misread = typed.some(({ rule, level }) => rule === 'unit-plausible' && level === 'error');
+  const misread = isMisread(typed);
   const measured = misread ? [] : measuredOn(design, camera, build);
   const { rearLength, frontLength, overlapRequired } = camera.settingOut;
   const drawable = !misread && Math.min(rearLength.value, frontLength.value) >= overlapRequired.value;
   const findings = inOrder([...typed, ...measured]);
   return { design, revision: revisionOf(design), camera, parts: camera.parts, build, findings, drawable };
 }
+
+/** Whether a length was read in the wrong unit: it makes a hundred others wrong, and what follows from it would only bury it. */
+export const isMisread = (typed: readonly Finding[]): boolean =>
+  typed.some(({ rule, level }) => rule === 'unit-plausible' && level === 'error');
 
 /** What can be said against a camera without solids. */
 export const measuredOn = (design: Design, camera: Camera, build: Build): readonly Finding[] => [

@@ -224,7 +224,7 @@ function legend({ x, y }: Point): readonly Mark[] {
     corner({ x: x + 5.3, y: line(sheet) + 1 }),
     beside(sheet, 'a part is larger than the sheet'),
     words({ x: x + 4, y: line(sheet + 1) + 3.6 }, '!', { ...WARNING, anchor: 'middle' }),
-    beside(sheet + 1, 'plan finds a rule broken in it as it is'),
+    beside(sheet + 1, 'a design of this pair would break a rule as it is'),
     words({ x: x + 4, y: line(sheet + 2) + 3.6 }, 'to', { size: SMALL, anchor: 'middle' }),
     beside(sheet + 2, 'the nearest that two boxes could focus; * that is not as near as was asked for'),
   ];

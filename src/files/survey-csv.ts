@@ -36,7 +36,8 @@ const columns: Readonly<Record<string, (pair: SurveyPair, lens: LensSurveyed | u
   plywood_area_mm2: ({ camera }) => camera?.plywoodArea ?? null,
   sheets_at_least: ({ camera }) => camera?.sheets ?? null,
   parts_larger_than_sheet: ({ camera }) => camera && asText(camera.largerThanSheet.join(' ')),
-  rules_broken: ({ camera }) => camera?.broken.join(' ') ?? null,
+  rules_broken: ({ camera }) => camera?.broken?.join(' ') ?? null,
+  rules_broken_as_assumed: ({ camera }) => camera?.brokenAsAssumed?.join(' ') ?? null,
   holders: ({ holders }) => asText(holders.join('; ')),
   assumed: ({ assumed }) => assumed.join(' '),
 };

@@ -1,4 +1,6 @@
-import type { Assumption, LensSurveyed, SurveyDocument, SurveyPair } from '../model/survey.js';
+import type { Finding } from '../model/finding.js';
+import { rules } from '../model/rules.js';
+import type { Assumption, CameraSurveyed, LensSurveyed, SurveyDocument, SurveyPair } from '../model/survey.js';
 import { nearestText } from '../units/nearest-text.js';
 import { fNumber, magnification, plainNumber } from '../units/print.js';
 import type { Colour } from './plan-page.js';
@@ -14,7 +16,7 @@ interface SurveyPageGiven {
 const INDENT = '  ';
 
 const LENS = 'Lens';
-const SUBJECT = 'subject, m';
+const SUBJECT = 'at, m';
 
 const columns: readonly Column[] = [
   { title: LENS, align: 'left' },
@@ -46,12 +48,47 @@ export function surveyPage(survey: SurveyDocument, { width, colour, acrossLenses
     : lenses.map((lens) => [
         ...wrap(headline(lens), width).map((line, i) => (i === 0 ? colour.heading(line) : line)),
         ...wrap(assumptions(lens.name, pairs), width - INDENT.length).map((line) => INDENT + colour.faint(line)),
+        ...lens.findings.flatMap((finding) => told(finding, { width, colour })),
         ...head,
         ...pairs.flatMap(({ lens: own }, i) => (own === lens.name ? indented(rows[i] ?? []) : [])),
-        ...wrap(against(lens.name, pairs), width - INDENT.length).map((line) => INDENT + colour.faint(line)),
+        ...against(lens.name, pairs).flatMap((said) =>
+          wrap(said, width - INDENT.length).map((line) => INDENT + colour.faint(line)),
+        ),
       ]);
-  const notes = remarks(survey).flatMap((line) => wrap(line, width).map(colour.faint));
-  return `${[...blocks, notes].map((lines) => lines.join('\n')).join('\n\n')}\n`;
+  const odd = oddities(survey, acrossLenses).flatMap((finding) => told(finding, { width, colour }));
+  const notes = [...assumedOfAll(survey), ...remarks(survey)].flatMap((line) => wrap(line, width).map(colour.faint));
+  return `${[...blocks, odd, notes]
+    .filter((lines) => lines.length > 0)
+    .map((lines) => lines.join('\n'))
+    .join('\n\n')}\n`;
+}
+
+/** What is odd about the lists; where the lenses have no blocks of their own, about each of them, too. */
+function oddities({ lists, lenses }: SurveyDocument, acrossLenses: boolean): readonly Finding[] {
+  const named = (name: string) => (finding: Finding) => ({ ...finding, message: `${name}: ${finding.message}` });
+  return [
+    ...lists.flatMap(({ file, findings }) => findings.map(named(file))),
+    ...(acrossLenses ? lenses.flatMap(({ name, findings }) => findings.map(named(name))) : []),
+  ];
+}
+
+function told(
+  { level, message, hint = '' }: Finding,
+  { width, colour }: Pick<SurveyPageGiven, 'width' | 'colour'>,
+): readonly string[] {
+  return wrap(`${level}: ${message} ${hint}`, width - INDENT.length).map(
+    (line, i) => INDENT + (i === 0 ? line.replace(level, colour[level](level)) : line),
+  );
+}
+
+/** What nobody said of the formats. */
+function assumedOfAll({ formats }: SurveyDocument): readonly string[] {
+  const own = formats.filter(({ imageAssumed }) => imageAssumed);
+  if (own.length === 0) return [];
+  const images = own.map(({ name, image }) => `${tenths(image.short)} × ${tenths(image.long)} (${name})`);
+  return [
+    `Assumed: an image of ${images.join(', ')}, the nominal size less the rebate of sheet film; where a frame of yours exposes more or less, write image.`,
+  ];
 }
 
 function headline({ name, focalLength, flangeDistance, maxAperture, imageCircle }: LensSurveyed): string {
@@ -72,16 +109,30 @@ function assumptions(lens: string, pairs: readonly SurveyPair[]): string {
   return own.length === 0 ? '' : `Assumed: ${own.map((key) => ASSUMED[key]).join(', ')}.`;
 }
 
-/** Which rules the cameras of a lens break, and for which formats. */
-function against(lens: string, pairs: readonly SurveyPair[]): string {
+/** Which rules the cameras of a lens break, for which formats: those that stand, and those that hang on what was assumed. */
+function against(lens: string, pairs: readonly SurveyPair[]): readonly string[] {
   const own = pairs.filter((pair) => pair.lens === lens);
-  const rules = [...new Set(own.flatMap(({ camera }) => camera?.broken ?? []))];
-  const said = rules.map((rule) => {
-    const formats = own.flatMap(({ format, camera }) => (camera?.broken.includes(rule) ? [format] : []));
-    return `${rule} (${formats.join(', ')})`;
-  });
-  return said.length === 0 ? '' : `! ${said.join('; ')}`;
+  const broken = rulesOf(own, (camera) => camera.broken);
+  const open = rulesOf(own, (camera) => camera.brokenAsAssumed);
+  return [
+    ...(broken === '' ? [] : [`! ${broken}`]),
+    ...(open === '' ? [] : [`Not judged before the assumed is measured: ${open}.`]),
+  ];
 }
+
+function rulesOf(own: readonly SurveyPair[], list: (camera: CameraSurveyed) => CameraSurveyed['broken']): string {
+  const cameras = own.flatMap(({ format, camera }) => (camera === null ? [] : [{ format, ids: list(camera) ?? [] }]));
+  const ids = [...new Set(cameras.flatMap((camera) => camera.ids))];
+  return ids
+    .map((id) => {
+      const formats = cameras.flatMap(({ format, ids: all }) => (all.includes(id) ? [format] : []));
+      return `${id}, ${MET.get(id)} (${formats.length === own.length && own.length > 1 ? 'every format' : formats.join(', ')})`;
+    })
+    .join('; ');
+}
+
+/** What the builder would meet where a rule is broken. */
+const MET: ReadonlyMap<string, string> = new Map(rules.map(({ id, protects }) => [id, protects]));
 
 /** A pair's cells under the titles of their columns. */
 function row(pair: SurveyPair): Readonly<Record<string, string>> {
@@ -114,23 +165,32 @@ export const shortOf = ({ asked, nearest }: SurveyPair): boolean =>
   nearest !== null && (asked === null || nearest < asked);
 
 /** Whether more speaks against a camera than what its lens covers. */
-export const isBroken = ({ camera }: SurveyPair): boolean => camera !== null && camera.broken.length > 0;
+export const isBroken = ({ camera }: SurveyPair): boolean => (camera?.broken ?? []).length > 0;
 
 const whole = (value: number): string => plainNumber(value, 0);
 const tenths = (value: number): string => plainNumber(value, 1);
 
 /** The signs that occur, and what the columns mean. Everything is in mm where nothing else is said. */
-function remarks({ pairs }: SurveyDocument): readonly string[] {
+function remarks({ pairs, lists }: SurveyDocument): readonly string[] {
   const asked = [...new Set(pairs.map((pair) => pair.asked))];
   const [only] = asked;
+  const silent = lists.filter(({ nearestAssumed }) => nearestAssumed);
+  const usual = `${magnification(only ?? 0)}, taken since ${lists.length === 1 ? 'the list has' : 'the lists have'} no focus.nearest`;
   const wanted =
-    asked.length === 1 && typeof only === 'number' ? `the ${magnification(only)} asked for` : 'what is asked for';
+    asked.length !== 1 || typeof only !== 'number'
+      ? 'what is asked for'
+      : silent.length === lists.length
+        ? usual
+        : `the ${magnification(only)} asked for`;
   const signs: readonly (readonly [boolean, string])[] = [
     [
       true,
       'Lengths in mm; closed: width × height × depth. covers: the magnification from which the circle covers the image, all: from infinity on.',
     ],
-    [true, `reach: the nearest that two boxes could give. made for: ${wanted}, to which all figures after it belong.`],
+    [
+      true,
+      `reach: the nearest that two boxes could give. made for: ${wanted}; all figures after it belong to it. at, m: how far the subject then stands.`,
+    ],
     [pairs.some(shortOf), '<  what is asked for is not reached: made for the nearest that is.'],
     [
       pairs.some((pair) => covers(pair).startsWith('(')),
@@ -153,7 +213,14 @@ function remarks({ pairs }: SurveyDocument): readonly string[] {
       pairs.some(({ camera }) => camera !== null && camera.largerThanSheet.length > 0),
       '-  a part is larger than the sheet: take a larger one.',
     ],
-    [pairs.some(isBroken), '!  plan finds a rule broken in it as it is, and says what would cure it.'],
+    [
+      pairs.some(({ state }) => state === 'never-covers'),
+      'never  the circle covers the image nowhere within reach; what else speaks against that camera was not looked at.',
+    ],
+    [
+      pairs.some(isBroken),
+      '!  a design of this pair would break a rule as it is; plan on such a design says what would cure it.',
+    ],
   ];
   return signs.flatMap(([occurs, words]) => (occurs ? [words] : []));
 }

@@ -20,6 +20,8 @@ interface TextFile {
 /** A list of lenses, and the file that it stands in. */
 export interface Drawer extends WrittenLenses {
   readonly file: string;
+  /** Whether the list says nothing of a nearest focus. */
+  readonly nearestAssumed: boolean;
 }
 
 /** Reads lists of lenses, each complete in itself; or what is wrong, file by file. */
@@ -33,7 +35,16 @@ export function readLenses(
   const lists = read.flatMap(({ file, outcome }) => ('problems' in outcome ? [] : [{ file, ...outcome }]));
   const clashes = acrossFiles(lists);
   if (clashes.length > 0) return { problems: clashes };
-  return { drawers: lists.map(({ file, value }) => ({ file, ...value })) };
+  return {
+    drawers: lists.map(({ file, value, written }) => ({ file, ...value, nearestAssumed: !saysNearest(written) })),
+  };
+}
+
+/** @param written as the YAML has it */
+function saysNearest(written: unknown): boolean {
+  if (typeof written !== 'object' || written === null || !('focus' in written)) return false;
+  const { focus } = written;
+  return typeof focus === 'object' && focus !== null && 'nearest' in focus;
 }
 
 /** As the design file names it, or as its own name says. */

@@ -1,14 +1,26 @@
+import type { Finding } from './finding.js';
+
 /**
  * Lenses by formats, and what camera each pair could become: what `survey --json` prints. Lengths in mm, areas in mm²,
  * masses in kg, magnifications as numbers with 0 for infinity. What there is not is null.
  */
 export interface SurveyDocument {
   readonly schema: 1;
+  readonly lists: readonly ListSurveyed[];
   readonly lenses: readonly LensSurveyed[];
   /** From the smallest image to the largest. */
   readonly formats: readonly FormatSurveyed[];
   /** In the order asked for. */
   readonly pairs: readonly SurveyPair[];
+}
+
+/** A list of lenses, and what holds for all of them. */
+export interface ListSurveyed {
+  readonly file: string;
+  /** Whether the list says nothing of a nearest focus, so that the usual one is taken. */
+  readonly nearestAssumed: boolean;
+  /** What is odd about the sheet, the focus, the holders and the formats of the list, in the words of `plan`. */
+  readonly findings: readonly Finding[];
 }
 
 export interface LensSurveyed {
@@ -21,6 +33,8 @@ export interface LensSurveyed {
   readonly maxAperture: number;
   /** Diameter of the image circle at infinity; null where nobody says. */
   readonly imageCircle: number | null;
+  /** What is odd about its own figures, in the words of `plan`. */
+  readonly findings: readonly Finding[];
 }
 
 export interface FormatSurveyed {
@@ -28,6 +42,8 @@ export interface FormatSurveyed {
   readonly width: number;
   readonly height: number;
   readonly image: { readonly short: number; readonly long: number };
+  /** Whether nobody said how large the image is: the nominal size less the rebate. */
+  readonly imageAssumed: boolean;
 }
 
 /**
@@ -81,6 +97,11 @@ export interface CameraSurveyed {
   readonly sheets: number;
   /** Ids of the parts that are larger than a sheet. */
   readonly largerThanSheet: readonly string[];
-  /** Rules of level error that `plan` finds broken; what the lens covers is told by the state, and not here. */
-  readonly broken: readonly string[];
+  /**
+   * Rules of level error that `plan` would find broken, but for those of `brokenAsAssumed`; what the lens covers is told by
+   * the state, and not here. Null where they were not looked at: the lens never covers, and nobody builds that camera.
+   */
+  readonly broken: readonly string[] | null;
+  /** Those that hang on what nobody said of the lens, such as its barrel: once that is measured they may be kept. */
+  readonly brokenAsAssumed: readonly string[] | null;
 }

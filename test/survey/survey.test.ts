@@ -134,7 +134,7 @@ function alike(pair: SurveyPair, planned: Planned): void {
   close(camera.depthOpen, plan.camera.depthOpen);
   close(camera.mass, plan.camera.mass);
   const errors = plan.findings.filter(({ level, rule }) => level === 'error' && rule !== 'lens-covers');
-  expect([...camera.broken].sort()).toEqual([...new Set(errors.map(({ rule }) => rule))].sort());
+  expect([...(camera.broken ?? [])].sort()).toEqual([...new Set(errors.map(({ rule }) => rule))].sort());
   expect(Math.abs(camera.plywoodArea - areaOf(planned)) / camera.plywoodArea).toBeLessThan(1e-4);
   const { sheet } = planned.design.plywood;
   const { margin } = planned.design.workshop;
