@@ -1,11 +1,20 @@
 import { nearestFocus } from './camera/camera.js';
-import type { Design, Sitting } from './design/design.js';
+import type { Design } from './design/design.js';
 import { lineTrouble } from './design/names.js';
 import type { Problem } from './design/problem.js';
 import { readToday } from './design/read-today.js';
 import { exposureGiven } from './exposure/given.js';
-import { faultOf, type LoggedSheet, type Series, sheetsOf, withBatches } from './exposure/logged-sheets.js';
+import {
+  faultOf,
+  type LoggedSheet,
+  type Series,
+  sameMaterial,
+  sameSeries,
+  sheetsOf,
+  withBatches,
+} from './exposure/logged-sheets.js';
 import { type NextSheet, nextSheet, type StripWanted } from './exposure/next-sheet.js';
+import { disagreement } from './exposure/read-against-seen.js';
 import { sittingDocument } from './exposure/sitting.js';
 import { FEWEST_STRIPS, MOST_STRIPS, stripSteps } from './exposure/test-strip.js';
 import { readResultFlags, refusalOf } from './forms/read-result-flags.js';
@@ -59,11 +68,10 @@ export function exposeLogged(
 ): LoggedSitting | Refused | { readonly problems: readonly Problem[] } {
   const before = readLog(log);
   if ('problems' in before) return before;
-  const after = withResult(before.sheets, asked.result);
-  if ('refused' in after) return after;
-  const { sheets, result } = after;
   const wanted = stripWanted(asked);
   if (wanted !== null && 'refused' in wanted) return wanted;
+  const trouble = asked.batch === undefined ? null : lineTrouble(asked.batch);
+  if (trouble !== null) return { refused: `--batch: ${trouble.what} ${trouble.accepted}` };
   const read = readToday(typed);
   if ('refused' in read) return read;
   const { today } = read;
@@ -71,17 +79,25 @@ export function exposeLogged(
   if ('refused' in resolved) return inWords(resolved.refused);
   if (resolved.wanting.length > 0)
     return { refused: `A sheet of a log needs an energy or a time. Give ${resolved.wanting.join('; or ')}.` };
-  const series = seriesOf(resolved.sitting, sheets, asked.batch);
-  if ('refused' in series) return series;
+  const { process = 'negative', paper = null } = resolved.sitting;
+  const after = withResult(before.sheets, { process, paper, batch: asked.batch ?? null }, asked.result);
+  if ('refused' in after) return after;
+  const { sheets, taken } = after;
+  const series = taken?.series ?? seriesOf({ process, paper, batch: asked.batch ?? null }, sheets);
   const next = nextSheet(resolved.given, withBatches(sheets, series), series, wanted);
   if ('refused' in next) return { refused: `${next.refused} ${next.accepted}` };
   const reaches = nearestFocus(design, planCamera(design).camera);
   const sitting = sittingDocument(design, today, reaches, () => next.given);
   if ('refused' in sitting) return inWords(sitting.refused);
-  const append = additions(log, sheets, result, next.setting);
+  const append = additions(log, sheets, taken?.result ?? null, next.setting);
   const beyond = unreadable(append, log.file);
   if (beyond !== null) return beyond;
-  return { sitting, dialling: diallingOf(log.file, next, append !== '', result, before.notes), append };
+  const others = stillWaiting(sheets, next.setting.sheet);
+  return {
+    sitting,
+    dialling: diallingOf(log.file, next, append !== '', taken, [...before.notes, ...others]),
+    append,
+  };
 }
 
 const inWords = ({ what, accepted }: { readonly what: string; readonly accepted: string }): Refused => ({
@@ -102,29 +118,93 @@ function readLog({
     return {
       problems: sheets.faults.flatMap(({ index, path, what, accepted }) => {
         const place = read.entries[index];
-        return place === undefined ? [] : [place.problem(path, what, accepted)];
+        // what was passed over above may be what is missed here
+        return place === undefined ? [] : [place.problem(path, [what, ...read.notes].join(' '), accepted)];
       }),
     };
   return { sheets: sheets.sheets, notes: [...read.notes, ...sheets.notes] };
 }
 
-/** The sheets with what was typed of the last one. */
+/** What was typed of a sheet, and the series that the sheet belongs to. */
+interface Taken {
+  readonly result: ResultEntry;
+  readonly series: Series;
+}
+
+/**
+ * The sheets with what was typed of the one that waits for it: it must be the only one of its process, its paper and,
+ * where one is named, its batch. Any other choice would be a guess, and a verdict in the wrong series teaches it nonsense.
+ */
 function withResult(
   sheets: readonly LoggedSheet[],
+  asked: Series,
   typed: ResultFlags,
-): { readonly sheets: readonly LoggedSheet[]; readonly result: ResultEntry | null } | Refused {
-  if (Object.values(typed).every((value) => value === undefined)) return { sheets, result: null };
-  const last = sheets.at(-1);
-  if (last === undefined || last.result !== null)
-    return {
-      refused: `${last === undefined ? 'No sheet was given out yet' : `Sheet ${last.setting.sheet} has its result`}, so no sheet waits for one. Let the log give out a setting first, without --result.`,
-    };
-  const read = readResultFlags(typed, last.setting.sheet);
+): { readonly sheets: readonly LoggedSheet[]; readonly taken: Taken | null } | Refused {
+  if (Object.values(typed).every((value) => value === undefined)) return { sheets, taken: null };
+  const named = withBatches(sheets, asked);
+  const waiting = named.filter(({ result }) => result === null);
+  const meant = waiting.filter(
+    ({ setting }) => sameMaterial(setting, asked) && (asked.batch === null || asked.batch === setting.batch),
+  );
+  const [only, ...others] = meant;
+  if (only === undefined) return { refused: noneWaits(sheets, waiting, asked) };
+  if (others.length > 0) return { refused: severalWait(meant) };
+  const { setting } = only;
+  const read = readResultFlags(typed, setting);
   if ('refused' in read) return read;
-  const fault = faultOf(read.result, last.setting);
+  const { result } = read;
+  const series = { process: setting.process, paper: setting.paper, batch: setting.batch };
+  const fault =
+    faultOf(result, setting) ??
+    disagreement(
+      result,
+      setting,
+      named.flatMap((sheet) => (sameSeries(sheet.setting, series) && sheet.result !== null ? [sheet.result] : [])),
+    );
   if (fault !== null) return { refused: refusalOf(fault.path.slice(1), `${fault.what} ${fault.accepted}`) };
-  return { sheets: [...sheets.slice(0, -1), { ...last, result: read.result }], result: read.result };
+  return {
+    sheets: sheets.map((sheet) => (sheet.setting.sheet === setting.sheet ? { ...sheet, result } : sheet)),
+    taken: { result, series },
+  };
 }
+
+function noneWaits(sheets: readonly LoggedSheet[], waiting: readonly LoggedSheet[], asked: Series): string {
+  if (waiting.length === 0)
+    return `${sheets.length === 0 ? 'No sheet was given out yet' : 'Every sheet of the log has its result'}, so no sheet waits for one. Let the log give out a setting first, without --result.`;
+  return `No sheet of ${materialInWords(asked)} waits for its result. ${thatWait(waiting)}. Say which with --process, --paper and --batch; a sheet of another batch is given out in a call of its own, without --result.`;
+}
+
+function severalWait(meant: readonly LoggedSheet[]): string {
+  const batches = new Set(meant.map(({ setting }) => setting.batch));
+  const which =
+    batches.size === meant.length && !batches.has(null)
+      ? 'Say which with --batch.'
+      : 'Write the result of one of them into the log by hand.';
+  return `${thatWait(meant)}. ${which}`;
+}
+
+/** Sheets that wait beside the one that is given out, told so that none is forgotten. */
+function stillWaiting(sheets: readonly LoggedSheet[], given: number): readonly string[] {
+  const others = sheets.filter(({ setting, result }) => result === null && setting.sheet !== given);
+  return others.length === 0 ? [] : [`${thatWait(others)}, too.`];
+}
+
+/** More of them are only counted. */
+const MOST_LISTED = 4;
+
+/** `Sheet 1 (reversal, glossy paper, batch A) and sheet 3 (negative) wait for their results` */
+function thatWait(waiting: readonly LoggedSheet[]): string {
+  const listed = waiting
+    .slice(-MOST_LISTED)
+    .map(({ setting }) => `sheet ${setting.sheet} (${materialInWords(setting)})`);
+  const left = waiting.length - listed.length;
+  const all = left === 0 ? listed : [`${left} older ${left === 1 ? 'one' : 'ones'}`, ...listed];
+  const text = all.length === 1 ? (all[0] ?? '') : `${all.slice(0, -1).join(', ')} and ${all.at(-1)}`;
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)} ${waiting.length === 1 ? 'waits for its result' : 'wait for their results'}`;
+}
+
+const materialInWords = ({ process, paper, batch }: Series): string =>
+  [process, paper, batch === null ? null : `batch ${batch}`].filter((word) => word !== null).join(', ');
 
 /** Without a word of how many. */
 const USUAL_STRIPS = 5;
@@ -146,21 +226,10 @@ function stripWanted({ strip, steps }: LogAsked): StripWanted | Refused | null {
 }
 
 /** What today's sheet has in common with others: a batch holds until another is named. */
-function seriesOf(
-  { process = 'negative', paper }: Sitting,
-  sheets: readonly LoggedSheet[],
-  batch: string | undefined,
-): Series | Refused {
-  const material = { process, paper: paper ?? null };
-  if (batch === undefined) {
-    const before = sheets.findLast(
-      ({ setting }) => setting.process === material.process && setting.paper === material.paper,
-    );
-    return { ...material, batch: before?.setting.batch ?? null };
-  }
-  const trouble = lineTrouble(batch);
-  return trouble === null ? { ...material, batch } : { refused: `--batch: ${trouble.what} ${trouble.accepted}` };
-}
+const seriesOf = (asked: Series, sheets: readonly LoggedSheet[]): Series => ({
+  ...asked,
+  batch: asked.batch ?? sheets.findLast(({ setting }) => sameMaterial(setting, asked))?.setting.batch ?? null,
+});
 
 /** What is added to the log. Each entry begins on a line of its own, whatever the file ends with. */
 function additions(
@@ -170,9 +239,8 @@ function additions(
   setting: SettingEntry,
 ): string {
   const head = text.trim() === '' ? LOG_HEAD : '';
-  const last = sheets.at(-1);
-  const same =
-    last !== undefined && last.result === null && settingText({ ...last.setting, at: null }) === settingText(setting);
+  const before = sheets.find((sheet) => sheet.setting.sheet === setting.sheet);
+  const same = before !== undefined && settingText({ ...before.setting, at: null }) === settingText(setting);
   if (same) return '';
   const entries = [...(result === null ? [] : [resultText({ ...result, at })]), settingText({ ...setting, at })];
   return `${head}${entries.map((entry) => `\n${entry}`).join('')}`;
@@ -195,7 +263,7 @@ function diallingOf(
   log: string,
   { setting, advice, strip, reasoning, remarks }: NextSheet,
   written: boolean,
-  result: ResultEntry | null,
+  taken: Taken | null,
   notes: readonly string[],
 ): Dialling {
   const { sheet, process, paper, batch, dialled, colourPack } = setting;
@@ -206,6 +274,8 @@ function diallingOf(
     paper,
     batch,
     written,
+    resultOf:
+      taken === null ? null : { sheet: taken.result.sheet, process: taken.series.process, batch: taken.series.batch },
     dialled,
     change: advice?.change ?? null,
     done: advice?.done ?? false,
@@ -213,7 +283,7 @@ function diallingOf(
     colourFilters: colourPack,
     strip,
     reasoning,
-    remarks: [...remarks, ...(result === null ? [] : [CHEMICALS])],
+    remarks: [...remarks, ...(taken === null ? [] : [CHEMICALS])],
     notes,
   };
 }

@@ -22,7 +22,7 @@ export async function exposeLog(
   if (typeof log !== 'string')
     throw new Stop(
       EXIT.wrongCall,
-      'What came of a sheet, batches and strips belong into a log: name its file with --log sitting.yaml.',
+      'What came of a sheet, batches and strips belong in a log: name its file with --log sitting.yaml.',
     );
   if (card !== undefined)
     throw new Stop(

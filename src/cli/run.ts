@@ -25,8 +25,10 @@ export async function run(words: readonly string[], terminal: Terminal): Promise
   try {
     await program.parseAsync(words, { from: 'user' });
   } catch (error) {
-    if (error instanceof CommanderError) code = error.exitCode === 0 ? EXIT.done : EXIT.wrongCall;
-    else if (error instanceof Stop) {
+    if (error instanceof CommanderError) {
+      code = error.exitCode === 0 ? EXIT.done : EXIT.wrongCall;
+      if (error.code === 'commander.excessArguments') complaints.push(unquoted(words));
+    } else if (error instanceof Stop) {
       code = error.exitCode;
       if (error.message !== '') complaints.push(`${error.message}\n`);
     } else throw error;
@@ -163,11 +165,17 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
       '--log <file>',
       'the setting for the next sheet of a sitting log, dialled in from what came out, and added to it',
     )
-    .option('--batch <name>', 'batch of the paper, where it is another than before')
+    .option(
+      '--batch <name>',
+      'batch of the paper, where it is another than before; with --result, of the sheet that came out',
+    )
     .option('--strip <word>', 'with --log: a test strip in whole or half stops instead of one exposure')
     .option('--steps <count>', 'strips of it, 2 to 8 (default: 5)')
     .optionsGroup('What came out, for the log:')
-    .option('--result <word>', 'what the last sheet of the log looks like: "too dark", "too light" or right')
+    .option(
+      '--result <word>',
+      'what the sheet that waits looks like: "too dark", "too light" or right; void where it was botched',
+    )
     .option('--by <stops>', 'by how much, judged in half stops')
     .option('--best-strip <number>', 'the strip that is meant, counted from the one that got least')
     .option('--read-density <density>', 'density of the sheet, where it was read')
@@ -216,6 +224,19 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
     });
   return program;
 }
+
+/** What came apart at a blank, and how it holds together; empty where no flag has two words behind it. */
+function unquoted(words: readonly string[]): string {
+  const at = words.findIndex((word, index) => {
+    const [flag = '', first = ''] = words.slice(index - 2, index);
+    return index >= 2 && isFlag(flag) && !isFlag(first) && !isFlag(word);
+  });
+  if (at < 0) return '';
+  const [flag = '', first = '', second = ''] = words.slice(at - 2);
+  return `A value with a blank in it needs quotes: ${flag} "${first} ${second}".\n`;
+}
+
+const isFlag = (word: string): boolean => word.startsWith('--') && !word.includes('=');
 
 /** As `collect`, but nothing where the flag is not given: a list of the design then holds. */
 const gather = (value: string, earlier: readonly string[] = []): readonly string[] => [...earlier, value];

@@ -22,7 +22,7 @@ const complements: Readonly<Record<CastColour, readonly (keyof ColourPack)[]>> =
 
 /** What such filters are sold in, density. */
 const SMALLEST_FILTER = 0.05;
-const STRONGEST_STEP = 0.2;
+export const STRONGEST_STEP = 0.2;
 
 /** A cast of 0.1 seen on the paper moves by more than 0.1 on the lens, since the paper's contrast multiplies it. */
 const SHARE = 0.5;
@@ -42,14 +42,18 @@ const ROUNDING = 1e-9;
  * at a time. What all three bands would hold back alike is only grey, and is left out.
  */
 export function packAgainst(cast: CastColour, by: number, pack: ColourPack): ColourPack {
-  const asked = Math.floor((by * SHARE) / SMALLEST_FILTER + ROUNDING) * SMALLEST_FILTER;
-  const added = Math.min(asked, STRONGEST_STEP);
+  const added = Math.min(askedOf(by), STRONGEST_STEP);
   const against = complements[cast];
   const sum = (band: keyof ColourPack) => pack[band] + (against.includes(band) ? added : 0);
   const grey = Math.min(...bands.map(sum));
   const rest = (band: keyof ColourPack) => Math.round((sum(band) - grey) * 100) / 100;
   return { cyan: rest('cyan'), magenta: rest('magenta'), yellow: rest('yellow') };
 }
+
+const askedOf = (by: number): number => Math.floor((by * SHARE) / SMALLEST_FILTER + ROUNDING) * SMALLEST_FILTER;
+
+/** Whether half of so strong a cast is more than is put on the lens at a time. */
+export const heldBack = (by: number): boolean => askedOf(by) > STRONGEST_STEP + ROUNDING;
 
 /** The pack as filters in the light, each with what it costs in stops: `CC10M`. */
 export const filtersOf = (pack: ColourPack): readonly { readonly name: string; readonly stops: number }[] =>

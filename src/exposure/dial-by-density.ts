@@ -1,5 +1,5 @@
-import type { Process } from '../model/sitting-log.js';
-import { plainNumber, stops as stopsText } from '../units/print.js';
+import type { Process, SheetResult } from '../model/sitting-log.js';
+import { plainNumber, stopsInWords } from '../units/print.js';
 import { type DensityPoint, densitySlope, LOG_STOP, READING_ERROR } from './density-slope.js';
 import { CLOSE, changeInWords, FIRST_STEP, type Step, sheetInWords, type TestedSheet } from './tested-sheet.js';
 
@@ -13,12 +13,24 @@ const ASSUMED_SLOPE = 1.7;
 /** The flattest that is usual, negative film for portraits (from memory): near enough must be so for it, too. */
 const FLATTEST_SLOPE = 0.5;
 
-/** The next setting where the last sheet was measured. Each sheet given has a result. */
-export function dialByDensity(process: Process, sheets: readonly TestedSheet[]): Step {
+/** 1 where exposure makes darker, -1 where it makes lighter. */
+export const directionOf = (process: Process): 1 | -1 => (process === 'negative' ? 1 : -1);
+
+/** What more exposure must do. */
+export const moreComesOut = (process: Process): string =>
+  process === 'negative'
+    ? 'on a negative more exposure must come out darker'
+    : 'by reversal more exposure must come out lighter';
+
+/**
+ * The next setting where the last sheet was measured. Each sheet given has a result.
+ *
+ * @param wanted the density that is wanted; null where it was never said
+ */
+export function dialByDensity(process: Process, sheets: readonly TestedSheet[], wanted: number | null): Step {
   const last = sheets.at(-1);
   if (last === undefined) throw new Error('No sheet was measured.');
-  const wanted = sheets.findLast(({ result }) => result?.wanted !== null)?.result?.wanted ?? null;
-  const direction = process === 'negative' ? 1 : -1;
+  const direction = directionOf(process);
   const learned = densitySlope(sheets.flatMap(pointsOf), direction);
   const stay = (given: number, reasoning: readonly string[]): Step => ({
     given,
@@ -33,7 +45,7 @@ export function dialByDensity(process: Process, sheets: readonly TestedSheet[]):
     ]);
   if ('refused' in learned && learned.wrongWay)
     return stay(last.given, [
-      `The densities contradict the process: ${process === 'negative' ? 'on a negative more exposure must come out darker' : 'by reversal more exposure must come out lighter'}, and here it is the other way. Look whether the process is ${process}, whether the strips were counted from the other end, and what fired. The setting stays.`,
+      `The densities contradict the process: ${moreComesOut(process)}, and here it is the other way. Look whether the process is ${process}, whether the strips were counted from the other end, and what fired. The setting stays.`,
     ]);
   const { given, density, strip } = nearestPlace(last, wanted);
   const slope = 'slope' in learned ? learned.slope : direction * ASSUMED_SLOPE;
@@ -56,15 +68,16 @@ export function dialByDensity(process: Process, sheets: readonly TestedSheet[]):
     chance: null,
     reasoning: [
       `${name} has density ${plainNumber(density, 2)}, and ${plainNumber(wanted, 2)} is wanted. ${how}`,
-      `(${plainNumber(wanted, 2)} − ${plainNumber(density, 2)}) / ${signedNumber(slope)} = ${plainNumber(asked * LOG_STOP, 3).replace('-', '−')} in the logarithm of exposure, ${stopsText(asked)}${doubt === null ? '' : `, give or take ${stopsText(doubt)} (95 in 100)`}.`,
+      `(${plainNumber(wanted, 2)} − ${plainNumber(density, 2)}) / ${signedNumber(slope)} = ${plainNumber(asked * LOG_STOP, 3).replace('-', '−')} in the logarithm of exposure: ${changed(asked)}${doubt === null ? '' : `, give or take ${stopsInWords(doubt)} (95 in 100)`}.`,
+      ...eyeAside(last),
       ...(done
         ? [`Done: ${name} is within a third of a stop of what is wanted. Keep this setting.`]
         : [
             ...(bounded
               ? [
                   held
-                    ? `One sheet alone moves the setting by no more than ${stopsText(FIRST_STEP)}.`
-                    : `A curve is not straight for long: no step is longer than ${stopsText(FIRST_STEP)}.`,
+                    ? `One sheet alone moves the setting by no more than ${stopsInWords(FIRST_STEP)}.`
+                    : `A curve is not straight for long: no step is longer than ${stopsInWords(FIRST_STEP)}.`,
                 ]
               : []),
             `Next: ${changeInWords(change, last.sheet, strip)}.`,
@@ -72,6 +85,16 @@ export function dialByDensity(process: Process, sheets: readonly TestedSheet[]):
     ],
   };
 }
+
+/** `0.39 stop less` */
+const changed = (stops: number): string => `${stopsInWords(stops)} ${stops < 0 ? 'less' : 'more'}`;
+
+/** A judgement beside the density is told to be passed over. */
+const eyeAside = ({ result }: TestedSheet): readonly string[] =>
+  result?.looks == null ? [] : [`The eye says ${judgementInWords(result)}; where a density was read, it counts alone.`];
+
+const judgementInWords = ({ looks, by }: SheetResult): string =>
+  by === null ? `${looks}` : `${looks} by ${stopsInWords(by)}`;
 
 /** With a real minus sign, since it stands in a formula. */
 const signedNumber = (value: number): string => plainNumber(value, 2).replace('-', '−');

@@ -21,6 +21,8 @@ export interface LikelyError {
   /** What the first sheet would have needed more, stops: the middles of cells of even width. */
   readonly errors: readonly number[];
   readonly shares: readonly number[];
+  /** How likely the scale is none of those that are expected, 0 to 1, and the mean of those others. */
+  readonly unexpected: { readonly share: number; readonly scale: number };
 }
 
 /** Width of a cell, stops: an eighth of the third that is aimed for. */
@@ -57,23 +59,38 @@ const errors = Array.from(
   (_, index) => -FARTHEST_ERROR + (index + 0.5) * CELL,
 );
 
+/** The scales are steps of a twentieth: their ends are meant, whatever floating point makes of them. */
+const expected = (scale: number): boolean =>
+  scale > EXPECTED_SCALE[0] - CELL / 2 && scale < EXPECTED_SCALE[1] + CELL / 2;
+
 const fading = (beyond: number, tail: number): number => (beyond <= 0 ? 1 : Math.exp(-beyond / tail));
 
-export function likelyError(sheets: readonly SeenSheet[]): LikelyError {
-  const weights = errors.map((error) => {
-    let sum = 0;
-    for (const scale of SCALES) {
+/** How well each pair explains what was seen: for each error a list by scale. */
+const weigh = (sheets: readonly SeenSheet[]): readonly (readonly number[])[] =>
+  errors.map((error) =>
+    SCALES.map((scale) => {
       let weight = fading(Math.max(EXPECTED_SCALE[0] - scale, scale - EXPECTED_SCALE[1]), SCALE_TAIL);
       for (const { given, asks } of sheets) {
         const seen = scale * (error - given);
         weight *= shareBelow((asks[1] - seen) / NOISE) - shareBelow((asks[0] - seen) / NOISE) + SLIP;
       }
-      sum += weight;
-    }
-    return sum * fading(Math.abs(error) - EXPECTED_ERROR, ERROR_TAIL);
-  });
+      return weight * fading(Math.abs(error) - EXPECTED_ERROR, ERROR_TAIL);
+    }),
+  );
+
+export function likelyError(sheets: readonly SeenSheet[]): LikelyError {
+  const pairs = weigh(sheets);
+  const weights = pairs.map((row) => row.reduce((sum, weight) => sum + weight, 0));
   const total = weights.reduce((sum, weight) => sum + weight, 0);
-  return { errors, shares: weights.map((weight) => weight / total) };
+  const strange = SCALES.map((scale, column) => ({ scale, column }))
+    .filter(({ scale }) => !expected(scale))
+    .map(({ scale, column }) => ({ scale, share: pairs.reduce((sum, row) => sum + (row[column] ?? 0), 0) / total }));
+  const share = strange.reduce((sum, one) => sum + one.share, 0);
+  return {
+    errors,
+    shares: weights.map((weight) => weight / total),
+    unexpected: { share, scale: strange.reduce((sum, one) => sum + one.scale * one.share, 0) / share },
+  };
 }
 
 const shareBelow = (deviations: number): number =>

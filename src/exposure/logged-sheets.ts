@@ -17,13 +17,16 @@ export interface LoggedSheets {
   readonly notes: readonly string[];
 }
 
-/** What is wrong with an entry in the light of those before it. */
-export interface EntryFault {
-  /** Which entry, from 0. */
-  readonly index: number;
+/** What is wrong with a result in the light of its sheet and of those before. */
+export interface ResultFault {
   readonly path: readonly string[];
   readonly what: string;
   readonly accepted: string;
+}
+
+export interface EntryFault extends ResultFault {
+  /** Which entry, from 0. */
+  readonly index: number;
 }
 
 /** Brings results and settings together: a setting given out again replaces the first, and so does a result. */
@@ -35,9 +38,15 @@ export function sheetsOf(entries: readonly LogEntry[]): LoggedSheets | { readonl
     if (entry.kind === 'setting') {
       const { setting } = entry;
       const before = sheets.get(setting.sheet);
-      if (before?.result != null)
+      if (before?.result != null) {
         notes.push(`Sheet ${setting.sheet} was given out again after its result; that is passed over.`);
-      else sheets.set(setting.sheet, { setting, result: null });
+        continue;
+      }
+      if (before !== undefined && !mayBeOne(before.setting, setting))
+        notes.push(
+          `Sheet ${setting.sheet} was given out for ${seriesInWords(before.setting)} and then for ${seriesInWords(setting)}; the later one holds.`,
+        );
+      sheets.set(setting.sheet, { setting, result: null });
       continue;
     }
     const { result } = entry;
@@ -52,7 +61,7 @@ export function sheetsOf(entries: readonly LogEntry[]): LoggedSheets | { readonl
 }
 
 /** What a result says that its sheet cannot have; null where nothing. */
-export function faultOf(result: ResultEntry, setting: SettingEntry | null): Omit<EntryFault, 'index'> | null {
+export function faultOf(result: ResultEntry, setting: SettingEntry | null): ResultFault | null {
   const fault = (key: string, what: string, accepted: string) => ({
     path: ['result', ...key.split('.')],
     what,
@@ -73,19 +82,19 @@ export function faultOf(result: ResultEntry, setting: SettingEntry | null): Omit
     return fault('strip', `Sheet ${sheet} has ${strips.length} strips.`, `Write a number from 1 to ${strips.length}.`);
   if (result.densities.length > 0 && result.densities.length !== strips.length)
     return fault('densities', `Sheet ${sheet} has ${strips.length} strips.`, 'Write one density for each.');
-  if (strips.length > 0 && result.strip === null && result.densities.length === 0)
+  if (strips.length > 0 && result.strip === null && result.densities.length === 0 && result.looks !== 'void')
     return fault('looks', `Sheet ${sheet} was a test strip: which strip is meant?`, 'Write strip: with its number.');
   if (result.gave.energy !== null && setting.energy === null)
     return fault(
       'gave.energy',
       `Sheet ${sheet} was not given out by energy.`,
-      'Write gave: { time: ... }, or delete it.',
+      'Write gave: { time: 2 s }, or delete it.',
     );
   if (result.gave.time !== null && setting.time === null)
     return fault(
       'gave.time',
       `Sheet ${sheet} was not given out by time.`,
-      'Write gave: { energy: ... }, or delete it.',
+      'Write gave: { energy: 400 J }, or delete it.',
     );
   return null;
 }
@@ -97,8 +106,17 @@ export interface Series {
   readonly batch: string | null;
 }
 
-export const sameSeries = (a: Series, b: Series): boolean =>
-  a.process === b.process && a.paper === b.paper && a.batch === b.batch;
+export const sameMaterial = (a: Series, b: Series): boolean => a.process === b.process && a.paper === b.paper;
+
+export const sameSeries = (a: Series, b: Series): boolean => sameMaterial(a, b) && a.batch === b.batch;
+
+/** Whether one setting can be the other given out anew: a batch may be named late. */
+const mayBeOne = (before: Series, after: Series): boolean =>
+  sameMaterial(before, after) && (before.batch === null || before.batch === after.batch);
+
+/** `reversal, batch H 2207` */
+export const seriesInWords = ({ process, batch }: Series): string =>
+  batch === null ? process : `${process}, batch ${batch}`;
 
 /** A batch that is named late was the batch all along: sheets before the first name of their paper get it. */
 export const withBatches = (sheets: readonly LoggedSheet[], series: Series): readonly LoggedSheet[] =>
@@ -106,14 +124,12 @@ export const withBatches = (sheets: readonly LoggedSheet[], series: Series): rea
     const { setting } = sheet;
     if (setting.batch !== null) return sheet;
     const later: readonly Series[] = [...sheets.slice(index + 1).map((other) => other.setting), series];
-    const named = later.find(
-      ({ process, paper, batch }) => batch !== null && process === setting.process && paper === setting.paper,
-    );
+    const named = later.find((other) => other.batch !== null && sameMaterial(other, setting));
     return named === undefined ? sheet : { ...sheet, setting: { ...setting, batch: named.batch } };
   });
 
 /**
- * The sheets of a series as they were really given. A time counts without what a long exposure loses, since that is how
+ * The sheets of a series as they were really given, without those that were botched: they teach nothing. A time counts without what a long exposure loses, since that is how
  * it was dialled.
  */
 export const testedSheets = (
@@ -122,7 +138,7 @@ export const testedSheets = (
   reciprocity: Reciprocity | null,
 ): readonly TestedSheet[] =>
   sheets
-    .filter(({ setting }) => sameSeries(setting, series))
+    .filter(({ setting, result }) => sameSeries(setting, series) && result?.looks !== 'void')
     .map(({ setting, result }) => {
       const more = otherwise(setting, result, reciprocity);
       return {
@@ -130,6 +146,7 @@ export const testedSheets = (
         given: setting.dialled + more,
         strips: setting.strips.map((strip) => strip + more),
         pack: setting.colourPack,
+        bath: result?.bath.start ?? null,
         result,
       };
     });

@@ -1,15 +1,15 @@
 import type { StripExposure } from '../model/dialling.js';
 import type { ExposureGiven } from '../model/exposure.js';
 import type { ColourPack, SettingEntry } from '../model/sitting-log.js';
-import { plainNumber, stops as stopsText } from '../units/print.js';
+import { celsius, stopsInWords } from '../units/print.js';
 import { filtersOf, noPack } from './colour-cast.js';
 import { dialIn } from './dial-in.js';
 import { factorOfStops } from './filters.js';
 import { popsFor } from './flash.js';
-import { type LoggedSheet, type Series, sameSeries, testedSheets } from './logged-sheets.js';
+import { type LoggedSheet, type Series, sameMaterial, sameSeries, testedSheets } from './logged-sheets.js';
 import { reckonExposure } from './reckon.js';
 import { partialExposures, type StripStep, stripStops } from './test-strip.js';
-import type { Advice } from './tested-sheet.js';
+import type { Advice, TestedSheet } from './tested-sheet.js';
 
 /** A test strip that is asked for instead of one exposure. */
 export interface StripWanted {
@@ -68,13 +68,12 @@ export function nextSheet(
     strips.length === 0
       ? { strip: [], energy: whole.energy, pops: whole.pops, time: whole.correctedTime ?? whole.time }
       : stripOf(given, start.pack, strips);
-  const last = sheets.at(-1);
   const lastOfSeries = tested.at(-1);
   return {
     given: dialled(given, strips[0] ?? start.given, start.pack),
     setting: {
       ...series,
-      sheet: last === undefined ? 1 : last.setting.sheet + (last.result === null ? 0 : 1),
+      sheet: numberOf(sheets, series),
       at: null,
       dialled: start.given,
       strips,
@@ -91,11 +90,18 @@ export function nextSheet(
     strip,
     advice,
     reasoning: [
+      ...botched(sheets, series),
       ...(lastOfSeries === undefined ? [] : otherwise(sheets, lastOfSeries.sheet, lastOfSeries.given)),
       ...start.reasoning,
     ],
-    remarks: bathRemarks(sheets, series),
+    remarks: bathRemarks(tested),
   };
+}
+
+/** Of the sheet of this series that still waits, which is then given out anew; else of a new one, behind all of the log. */
+function numberOf(sheets: readonly LoggedSheet[], series: Series): number {
+  const waiting = sheets.findLast(({ setting, result }) => result === null && sameSeries(setting, series));
+  return waiting?.setting.sheet ?? Math.max(0, ...sheets.map(({ setting }) => setting.sheet)) + 1;
 }
 
 /** What a sheet is reckoned from, with what dialling in has found: so many stops more, and filters against a cast. */
@@ -143,10 +149,7 @@ function stripOf(
 function startOf(sheets: readonly LoggedSheet[], series: Series, given: ExposureGiven): Start {
   const own = sheets.filter(({ setting }) => sameSeries(setting, series)).at(-1);
   const relative = sheets
-    .filter(
-      ({ setting }) =>
-        setting.process === series.process && setting.paper === series.paper && setting.batch !== series.batch,
-    )
+    .filter(({ setting }) => sameMaterial(setting, series) && setting.batch !== series.batch)
     .at(-1);
   if (relative !== undefined) {
     const { batch, dialled: wasDialled, colourPack } = relative.setting;
@@ -177,9 +180,9 @@ function startOf(sheets: readonly LoggedSheet[], series: Series, given: Exposure
   };
 }
 
-/** `0.5 stops more than reckoned` */
+/** `half a stop more than reckoned` */
 function moreThanReckoned(more: number): string {
-  const text = stopsText(Math.abs(more));
+  const text = stopsInWords(more);
   return text === '0 stops' ? 'what was reckoned' : `${text} ${more > 0 ? 'more' : 'less'} than reckoned`;
 }
 
@@ -188,25 +191,27 @@ function otherwise(sheets: readonly LoggedSheet[], number: number, given: number
   const sheet = sheets.find(({ setting }) => setting.sheet === number);
   if (sheet === undefined) return [];
   const more = given - sheet.setting.dialled;
-  const text = stopsText(Math.abs(more));
+  const text = stopsInWords(more);
   if (text === '0 stops') return [];
   return [
     `Sheet ${number} was really given ${text} ${more > 0 ? 'more' : 'less'} than advised; that is what it is judged by.`,
   ];
 }
 
-function bathRemarks(sheets: readonly LoggedSheet[], series: Series): readonly string[] {
-  const noted = sheets.flatMap(({ setting, result }) =>
-    sameSeries(setting, series) && result !== null && result.bath.start !== null
-      ? [{ sheet: setting.sheet, start: result.bath.start }]
-      : [],
-  );
-  const last = noted.at(-1);
-  const before = noted.at(-2);
-  if (last === undefined || before === undefined || Math.abs(last.start - before.start) <= SAME_BATH) return [];
-  return [
-    `The developer of sheet ${last.sheet} was at ${celsius(last.start)}, that of sheet ${before.sheet} at ${celsius(before.start)}: a part of what changed may be the bath. Bring both to one temperature before the next sheet.`,
-  ];
+/** A botched sheet leaves the setting as it was: the same page as before, so it says why. */
+function botched(sheets: readonly LoggedSheet[], series: Series): readonly string[] {
+  const last = sheets.findLast(({ setting, result }) => sameSeries(setting, series) && result !== null);
+  return last?.result?.looks === 'void'
+    ? [`Sheet ${last.setting.sheet} was botched and counts for nothing: the setting is the one before.`]
+    : [];
 }
 
-const celsius = (temperature: number): string => `${plainNumber(temperature, 1)} °C`;
+/** The last sheet that was judged, against the one judged before it. */
+function bathRemarks(tested: readonly TestedSheet[]): readonly string[] {
+  const [before, last] = tested.filter(({ result }) => result !== null).slice(-2);
+  if (before === undefined || last === undefined || before.bath === null || last.bath === null) return [];
+  if (Math.abs(last.bath - before.bath) <= SAME_BATH) return [];
+  return [
+    `The developer of sheet ${last.sheet} was at ${celsius(last.bath)}, that of sheet ${before.sheet} at ${celsius(before.bath)}: a part of what changed may be the bath. Bring both to one temperature before the next sheet.`,
+  ];
+}

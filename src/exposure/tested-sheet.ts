@@ -1,5 +1,5 @@
 import type { ColourPack, SheetResult } from '../model/sitting-log.js';
-import { stops as stopsText } from '../units/print.js';
+import { stopsInWords } from '../units/print.js';
 
 /** Near enough: a third of a stop is what meters are marked in. */
 export const CLOSE = 1 / 3;
@@ -14,6 +14,8 @@ export interface TestedSheet {
   /** The same for each strip, in the order of their numbers; empty where the sheet was exposed as a whole. */
   readonly strips: readonly number[];
   readonly pack: ColourPack;
+  /** The developer as the sheet went in, °C; null where it was not noted. */
+  readonly bath: number | null;
   readonly result: SheetResult | null;
 }
 
@@ -41,9 +43,9 @@ export const wasMeasured = ({ result }: TestedSheet): boolean =>
 export const sheetInWords = (sheet: number, strip: number | null): string =>
   strip === null ? `Sheet ${sheet}` : `Strip ${strip} of sheet ${sheet}`;
 
-/** `0.5 stops more than sheet 1` */
+/** `half a stop more than sheet 1` */
 export function changeInWords(change: number, sheet: number, strip: number | null): string {
   const from = sheetInWords(sheet, strip).replace(/^S/, 's');
-  const text = stopsText(Math.abs(change));
+  const text = stopsInWords(change);
   return text === '0 stops' ? `the same as ${from}` : `${text} ${change > 0 ? 'more' : 'less'} than ${from}`;
 }

@@ -18,7 +18,7 @@ export function diallingPage(dialling: Dialling, page: Page): string {
     ? `Written into ${log}; it waits for what comes out.`
     : `Nothing new: ${log} has this setting already, and waits for what comes out.`;
   const sections = [
-    listed(`Sheet ${sheet}: ${material.join(', ')}`, [...dialling.reasoning, state], page),
+    listed(`Sheet ${sheet}: ${material.join(', ')}`, [...resultWritten(dialling), ...dialling.reasoning, state], page),
     stripRows(dialling, page),
     listed('Notes on the log', dialling.notes, page),
     listed('Beside the exposure', dialling.remarks, page),
@@ -27,6 +27,13 @@ export function diallingPage(dialling: Dialling, page: Page): string {
     .filter((lines) => lines.length > 0)
     .map((lines) => `${lines.join('\n')}\n\n`)
     .join('');
+}
+
+/** Which sheet the verdict went to: where several wait, it must be seen at once if it is the wrong one. */
+function resultWritten({ resultOf }: Dialling): readonly string[] {
+  if (resultOf === null) return [];
+  const { sheet, process, batch } = resultOf;
+  return [`Result of sheet ${sheet} (${process}${batch === null ? '' : `, batch ${batch}`}) written.`];
 }
 
 function listed(title: string, texts: readonly string[], { width, colour }: Page): readonly string[] {

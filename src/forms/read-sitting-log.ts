@@ -59,7 +59,7 @@ export function readSittingLog(text: string, file: string): ReadLog | { readonly
   for (const stretch of stretches) {
     if (!stretch.whole) {
       notes.push(
-        `The entry at line ${stretch.line} was not written whole: the line ... at its end is missing. It is passed over.`,
+        `The entry at line ${stretch.line} was not written whole: the line ... at its end is missing. It is passed over; if it is whole, write that line.`,
       );
       continue;
     }

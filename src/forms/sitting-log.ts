@@ -9,6 +9,7 @@ import {
   length,
   magnification,
   number,
+  orList,
   section,
   temperature,
   text,
@@ -30,6 +31,8 @@ const MOST_STRIPS = 8;
 const LONGEST_NOTE = 300;
 /** More than a thousand times too much or too little is another mistake. */
 const DIALLED = { least: -12, most: 12 };
+/** Density of a cast; a choice of ours, twice what a strong filter against one has. */
+const STRONGEST_CAST = 0.6;
 /** What an eye can still put a number to, stops. */
 const MOST_OFF = 4;
 
@@ -143,7 +146,11 @@ export const resultSchema = z.strictObject({
   sheet,
   at,
   looks: choice(
-    { description: 'what it looks like', example: 'too dark', whenAbsent: 'a density was read' },
+    {
+      description: 'what it looks like; void is a botched sheet, which is not judged and counts for nothing',
+      example: 'too dark',
+      whenAbsent: 'a density was read',
+    },
     looks,
   ).optional(),
   by: halves.optional(),
@@ -182,7 +189,12 @@ export const resultSchema = z.strictObject({
   castBy: number(
     { description: 'its strength as a density, by eye', example: '0.2', whenAbsent: 'not said: filters stay' },
     DENSITIES,
-  ).optional(),
+  )
+    .refine((by) => by <= STRONGEST_CAST, {
+      error: ({ input }) =>
+        `${quoted(input)} is no cast that an eye can weigh: it would hide the colours of the picture, and no weak filter takes it away.${BREAK}Write 0.2 or so, ${STRONGEST_CAST} at most.`,
+    })
+    .optional(),
   gave: z
     .strictObject({
       energy: energy({
@@ -259,9 +271,22 @@ export function entryFaults({ setting, result }: WrittenEntry): readonly Fault[]
   if (result === undefined) return [];
   const { looks: look, by, density, densities, castBy, cast, strip } = result;
   const measured = density !== undefined || densities !== undefined;
+  if (look === 'void') {
+    const judged = (['by', 'strip', 'density', 'densities', 'wanted', 'cast', 'castBy'] as const).find(
+      (key) => result[key] !== undefined,
+    );
+    return judged === undefined
+      ? []
+      : fault(
+          ['result', judged],
+          'key',
+          'A void sheet is not judged.',
+          'Delete the key, or say what the sheet looks like.',
+        );
+  }
   return [
     ...(look === undefined && !measured
-      ? fault(['result'], 'key', 'What came out is not said.', `Write looks: ${looks.join(' | ')}, or a density.`)
+      ? fault(['result'], 'key', 'What came out is not said.', `Write looks: ${orList(looks)}, or a density.`)
       : []),
     ...(look !== undefined && look !== 'right' && by === undefined && !measured
       ? fault(['result', 'looks'], 'value', 'By how much is not said.', 'Write by: 1, in stops, judged in halves.')

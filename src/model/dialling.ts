@@ -19,6 +19,8 @@ export interface Dialling {
   readonly batch: string | null;
   /** Whether anything was added to the log. */
   readonly written: boolean;
+  /** The sheet whose result was written into the log now; null where none was. */
+  readonly resultOf: { readonly sheet: number; readonly process: Process; readonly batch: string | null } | null;
   /** More exposure than was reckoned, stops; of a strip its middle. */
   readonly dialled: number;
   /** Against the sheet or strip that it starts from, stops. */

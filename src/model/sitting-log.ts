@@ -5,7 +5,8 @@ export const processes = ['negative', 'reversal'] as const;
 
 export type Process = (typeof processes)[number];
 
-export const looks = ['too dark', 'too light', 'right'] as const;
+/** A void sheet was botched: it is kept in the log and tells nothing of exposure. */
+export const looks = ['too dark', 'too light', 'right', 'void'] as const;
 
 export const castColours = ['red', 'green', 'blue', 'cyan', 'magenta', 'yellow'] as const;
 

@@ -40,6 +40,13 @@ export function stops(count: number): string {
   return text === '1' || text === '-1' ? `${text} stop` : `${text} stops`;
 }
 
+/** A difference of exposure within a sentence that says more or less: `half a stop`, `0.54 stop`, `1.5 stops`. */
+export function stopsInWords(count: number): string {
+  const text = plainNumber(Math.abs(count), 2);
+  if (text === '0.5') return 'half a stop';
+  return text === '0' || Number(text) > 1 ? `${text} stops` : `${text} stop`;
+}
+
 /** A density in kg/m³: `680 kg/m3`, as the design file takes it. */
 export const density = (kgPerCubicMetre: number): string => `${plainNumber(kgPerCubicMetre)} kg/m3`;
 
@@ -66,6 +73,9 @@ export function exposureTime(time: number): string {
 
 /** A distance in a room, to the centimetre: `1.07 m`. */
 export const metres = (length: number): string => `${plainNumber(length / 1000, 2)} m`;
+
+/** The temperature of a bath: `22.5 °C`. */
+export const celsius = (temperature: number): string => `${plainNumber(temperature, 1)} °C`;
 
 /** A modulus in N/mm²: `7000 N/mm2`, as the design file takes it. */
 export const modulus = (newtonPerSquareMm: number): string => `${plainNumber(newtonPerSquareMm)} N/mm2`;

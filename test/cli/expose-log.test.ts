@@ -139,13 +139,20 @@ describe('a sitting with a log', () => {
     const { json } = begin();
     await json('--process', 'reversal', '--batch', 'A');
     const ended = await json('--process', 'reversal', '--result', 'too dark', '--by', '1');
-    const batch = await json('--process', 'reversal', '--result', 'right', '--batch', 'B');
-    expect(batch.dialling).toMatchObject({ batch: 'B', change: null });
+    const judged = await json('--process', 'reversal', '--result', 'right');
+    expect(judged.dialling).toMatchObject({
+      sheet: 3,
+      batch: 'A',
+      resultOf: { sheet: 2, process: 'reversal', batch: 'A' },
+    });
+    const batch = await json('--process', 'reversal', '--batch', 'B');
+    expect(batch.dialling).toMatchObject({ sheet: 4, batch: 'B', change: null });
     // batch A was right there, as far as an eye sees
     expect(Math.abs(batch.dialling.dialled - ended.dialling.dialled)).toBeLessThan(0.1);
     expect(batch.dialling.reasoning.join(' ')).toContain('where batch A ended');
-    const kept = await json('--process', 'reversal', '--result', 'right');
+    const kept = await json('--process', 'reversal', '--result', 'right', '--batch', 'B');
     expect(kept.dialling.batch).toBe('B');
+    expect((await json('--process', 'reversal')).dialling).toMatchObject({ sheet: 5, batch: 'B', written: false });
     const process = await json('--process', 'negative');
     expect(process.dialling).toMatchObject({ dialled: 0, batch: null });
     expect(process.dialling.reasoning.join(' ')).toContain('nothing that was learned holds for it');
@@ -159,6 +166,88 @@ describe('a sitting with a log', () => {
     expect(first.dialling.remarks.join(' ')).not.toContain('the bath');
     const second = await json('--result', 'right', '--bath-start', '23C');
     expect(second.dialling.remarks.join(' ')).toContain('sheet 2 was at 23 °C, that of sheet 1 at 20 °C');
+  });
+});
+
+describe('two series at a time', () => {
+  const negative = ['--process', 'negative', '--speed', '6'];
+
+  test('a verdict goes to the sheet of its process, and is told', async () => {
+    const { json, run, text } = begin();
+    await json('--process', 'reversal');
+    const { dialling } = await json(...negative);
+    expect(dialling).toMatchObject({ sheet: 2, notes: [expect.stringMatching(/^Sheet 1 \(reversal.*waits/)] });
+    const { out } = await run('--process', 'reversal', '--result', 'too dark', '--by', '1');
+    expect(out).toContain('Result of sheet 1 (reversal) written.');
+    expect(text().match(/^result:\n {2}sheet: \d+/gm)).toEqual(['result:\n  sheet: 1']);
+    const numbers = (text().match(/^setting:\n {2}sheet: \d+/gm) ?? []).map((head) => head.replace(/\D/g, ''));
+    expect(numbers).toEqual(['1', '2', '3']);
+    expect((await json(...negative, '--result', 'right')).dialling).toMatchObject({
+      sheet: 4,
+      process: 'negative',
+      resultOf: { sheet: 2, process: 'negative', batch: null },
+    });
+  });
+
+  test('and to that of its batch; without a name it is refused where several wait', async () => {
+    const { json, run, text } = begin();
+    await json('--batch', 'one');
+    await json('--batch', 'two');
+    const before = text();
+    const { code, err } = await run('--result', 'right');
+    expect(code).toBe(2);
+    expect(err).toMatch(
+      /Sheet 1 \([^)]*batch one\) and sheet 2 \([^)]*batch two\) wait for their results\. Say which with --batch/,
+    );
+    expect(text()).toBe(before);
+    const { dialling } = await json('--batch', 'one', '--result', 'too dark', '--by', '1');
+    expect(dialling).toMatchObject({ sheet: 3, batch: 'one', change: 1, resultOf: { sheet: 1, batch: 'one' } });
+  });
+
+  test.each([[...negative], ['--paper', 'another one'], ['--batch', 'two']])(
+    'none of it waits, and those that do are named: %j',
+    async (...words) => {
+      const { json, run, text } = begin();
+      await json('--batch', 'one');
+      const before = text();
+      const { code, err } = await run(...words, '--result', 'right');
+      expect(code).toBe(2);
+      expect(err).toMatch(
+        /No sheet of .* waits for its result\. Sheet 1 \(reversal, .*, batch one\) waits for its result/,
+      );
+      expect(text()).toBe(before);
+    },
+  );
+
+  test('of two that a hand wrote into one series neither is guessed', async () => {
+    const { json, run, log, text } = begin();
+    await json();
+    const entry = text().slice(text().indexOf('---\n'));
+    appendFileSync(log, entry.replace('sheet: 1', 'sheet: 2'));
+    expect((await run('--result', 'right')).err).toContain('Write the result of one of them into the log by hand');
+  });
+});
+
+describe('a botched sheet', () => {
+  test('is logged and counts for nothing', async () => {
+    const { json, text } = begin();
+    await json();
+    const before = await json('--result', 'too dark', '--by', '1');
+    const after = await json('--result', 'void', '--bath-start', '16C');
+    expect(text()).toContain('  sheet: 2\n  at: ');
+    expect(text()).toContain('  looks: void\n  bath: { start: 16 C }\n');
+    expect(after.energy).toBe(before.energy);
+    expect(after.dialling).toMatchObject({ sheet: 3, dialled: before.dialling.dialled });
+    expect(after.dialling.reasoning[0]).toContain('Sheet 2 was botched and counts for nothing');
+    expect(after.dialling.remarks.join(' ')).not.toContain('16 °C');
+  });
+
+  test('as the first leaves the setting as reckoned', async () => {
+    const { json } = begin();
+    const first = await json();
+    const second = await json('--result', 'void');
+    expect(second.energy).toBe(first.energy);
+    expect(second.dialling).toMatchObject({ sheet: 2, dialled: 0, change: null });
   });
 });
 
@@ -201,10 +290,18 @@ describe('a test strip', () => {
     const { json, run } = begin('--process', 'reversal');
     await json('--strip', 'whole', '--steps', '3');
     expect((await run('--result', 'right')).err).toContain('which strip is meant? Write --best-strip');
-    expect((await run('--result', 'right', '--best-strip', '4')).err).toContain('has 3 strips');
-    expect((await json('--result', 'right', '--best-strip', '2')).dialling).toMatchObject({ dialled: 0, change: 0 });
+    for (const strip of ['4', '9', '1.5'])
+      expect((await run('--result', 'right', '--best-strip', strip)).err).toContain('from 1 to 3');
+    expect((await json('--best-strip', '2')).dialling).toMatchObject({ dialled: 0, change: 0 });
     await json('--strip', 'whole', '--steps', '3');
-    const read = ['1.4', '1.0', '0.6'].flatMap((density) => ['--strip-density', density]);
+    const densities = (...read: readonly string[]) => read.flatMap((density) => ['--strip-density', density]);
+    const read = densities('1.4', '1.0', '0.6');
+    // nothing is used up by what cannot be made use of
+    expect((await run(...read)).err).toContain('--strip-density: Which density is wanted was never said');
+    expect((await run(...densities('0.6', '1.0', '1.4'), '--wanted', '0.8')).err).toContain('contradict the process');
+    expect((await run(...read, '--wanted', '1.6', '--result', 'dark', '--by', '1')).err).toContain(
+      'The eye says too dark and the density says too light',
+    );
     const { dialling } = await json(...read, '--wanted', '0.8');
     expect(dialling.dialled).toBeCloseTo(0.5, 2);
     expect(dialling.reasoning.join(' ')).toContain('learned from 3 exposures');
@@ -230,15 +327,39 @@ describe('what cannot be', () => {
   });
 
   test.each([
-    { words: ['--result', 'murky'], says: '--result: "murky" is not known here' },
+    { words: ['--result', 'murky'], says: '"murky" is not known here. Write "too dark", "too light", right or void.' },
+    { words: ['--result', 'too', 'dark', '--by', '1'], says: 'needs quotes: --result "too dark".' },
+    { words: ['--result', 'void', '--by', '1'], says: '--by: A void sheet is not judged' },
+    {
+      words: ['--result', 'right', '--cast', 'red', '--cast-by', '2'],
+      says: '--cast-by: 2 is no cast that an eye can weigh',
+    },
+    {
+      words: ['--result', 'too dark', '--by', '1', '--read-density', '0.9', '--wanted', '1.1'],
+      says: '--read-density: The eye says too dark and the density says too light: 0.9 is less than 1.1',
+    },
+    {
+      words: ['--result', 'too light', '--by', '1', '--read-density', '1.3', '--wanted', '1.1'],
+      says: '--read-density: The eye says too light and the density says too dark: 1.3 is more than 1.1',
+    },
+    { words: ['--read-density', '0.9'], says: 'Write --wanted 1.1' },
     { words: ['--result', 'too dark'], says: 'Write --by 1' },
     { words: ['--result', 'too dark', '--by', '0.3'], says: '--by: 0.3 is not in half stops' },
     { words: ['--result', 'right', '--by', '1'], says: '--by: This says how much' },
     { words: ['--result', 'right', '--best-strip', '1'], says: '--best-strip: Sheet 1 was no test strip' },
     { words: ['--result', 'right', '--cast-by', '0.1'], says: '--cast-by: Of which colour' },
-    { words: ['--result', 'right', '--bath-start', '24,5C'], says: '--bath-start: "24,5C" has a decimal comma' },
-    { words: ['--result', 'right', '--gave-time', '2s'], says: '--gave-time: Sheet 1 was not given out by time' },
-    { words: ['--note', 'nice'], says: '--result: What came out is not said' },
+    {
+      words: ['--result', 'right', '--bath-start', '24,5C'],
+      says: '--bath-start: "24,5C" has a decimal comma. Write 24.5C,',
+    },
+    {
+      words: ['--result', 'right', '--gave-time', '2s'],
+      says: '--gave-time: Sheet 1 was not given out by time. Write --gave-energy 400J, or leave it out.',
+    },
+    {
+      words: ['--note', 'nice'],
+      says: '--result: What came out is not said. Write --result "too dark", "too light", right or void',
+    },
   ])('is refused and leaves the log alone: $words', async ({ words, says }) => {
     const { run, text } = begin();
     await run();
@@ -279,5 +400,39 @@ describe('what cannot be', () => {
     expect(dialling.notes).toEqual([expect.stringContaining('was not written whole')]);
     expect(dialling.sheet).toBe(2);
     expect((await json()).dialling).toMatchObject({ sheet: 2, written: false });
+  });
+
+  test('an entry in the middle that lost its end is told where it is missed', async () => {
+    const { run, log, text } = begin();
+    await run();
+    await run('--result', 'right');
+    writeFileSync(log, text().replace(/^\.\.\.\n/m, ''));
+    const { code, err } = await run();
+    expect(code).toBe(2);
+    expect(err).toContain(
+      'No sheet 1 was given out above. The entry at line 4 was not written whole: the line ... at its end',
+    );
+  });
+
+  test.each(['too-dark', 'dark', 'too dark'])('%s is too dark, too', async (word) => {
+    const { json, text } = begin();
+    await json();
+    await json('--result', word, '--by', '1');
+    expect(text()).toContain('looks: too dark');
+  });
+
+  test('the density counts where the eye does not say the opposite', async () => {
+    const { json } = begin();
+    await json();
+    const { dialling } = await json('--result', 'dark', '--by', '1', '--read-density', '1.3', '--wanted', '1.1');
+    expect(dialling.reasoning.join(' ')).toContain('where a density was read, it counts alone');
+  });
+
+  test('baths are compared for the last judged sheet and the one before alone', async () => {
+    const { json } = begin();
+    await json();
+    await json('--result', 'right', '--bath-start', '20C');
+    expect((await json('--result', 'right', '--bath-start', '24C')).dialling.remarks.join(' ')).toContain('sheet 2');
+    expect((await json('--result', 'right')).dialling.remarks.join(' ')).not.toContain('the bath');
   });
 });

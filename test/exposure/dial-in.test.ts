@@ -21,6 +21,7 @@ const sheet = (number: number, given: number, result: Partial<SheetResult>, more
   given,
   strips: [],
   pack: noPack,
+  bath: null,
   ...more,
   result: { ...nothing, ...result },
 });
@@ -149,6 +150,15 @@ describe('what was seen', () => {
     expect(text).toContain('One sheet alone moves the setting by no more than 1 stop.');
   });
 
+  test.each([
+    { result: { looks: 'too dark', by: 1.5 }, says: /it then needs between 1\.\d and 2(\.\d)? stops more:/ },
+    { result: { looks: 'too light', by: 1.5 }, says: /it then needs between 1\.\d and 2(\.\d)? stops less:/ },
+    { result: { looks: 'right' }, says: /between 0\.\d stop less and 0\.\d stop more:/ },
+    { result: { looks: 'too light', by: 0.5 }, says: /by half a stop: / },
+  ] as const)('the stretch goes from near to far: $says', ({ result, says }) => {
+    expect(said('reversal', sheet(1, 0, result)).text).toMatch(says);
+  });
+
   test('a sheet that looks right keeps its setting', () => {
     expect(said('negative', sheet(1, 0.3, { looks: 'right' })).change).toBeCloseTo(0, 9);
   });
@@ -172,7 +182,7 @@ describe('what was seen', () => {
       second: 'too light',
       by: 1.5,
       given: 0.8,
-      says: '0.8 stops more than sheet 1',
+      says: '0.8 stop more than sheet 1',
     },
     {
       process: 'reversal',
@@ -180,7 +190,7 @@ describe('what was seen', () => {
       second: 'too dark',
       by: 1.5,
       given: 0.8,
-      says: '0.8 stops more than sheet 1',
+      says: '0.8 stop more than sheet 1',
     },
     { process: 'negative', first: 'too dark', second: 'too dark', by: 2, given: -1, says: '1 stop less than sheet 1' },
     {
@@ -222,6 +232,27 @@ describe('what was seen', () => {
     ).not.toContain('contradicts');
   });
 
+  // asked for 2 more, then with 2.33 more for 1.5 less: 3.5/2.33 is a scale of 1.5, beyond the 1.3 that is usual
+  const steep = [sheet(1, 0, { looks: 'too dark', by: 2 }), sheet(2, 2.33, { looks: 'too light', by: 1.5 })];
+  test('sheets that only an unusual scale explains are told, and no chance is claimed', () => {
+    const { chance, done, text, change } = said('reversal', ...steep);
+    expect({ chance, done }).toEqual({ chance: null, done: false });
+    expect(text).toContain('do not fit together: a stop would have to look like 1.4 stops');
+    expect(text).not.toContain('in 100');
+    expect(change).toBeLessThan(-0.5);
+  });
+
+  test('nor is it done after one more that looks right; four that agree are believed', () => {
+    const right = (number: number) => sheet(number, 1.35, { looks: 'right' });
+    expect(said('reversal', ...steep, right(3))).toMatchObject({ chance: null, done: false });
+    expect(said('reversal', ...steep, right(3), right(4)).chance).toBeGreaterThan(0.9);
+  });
+
+  test('two that look alike though a stop apart leave the next one open', () => {
+    const alike = [sheet(1, 0, { looks: 'too dark', by: 1.5 }), sheet(2, 1.2, { looks: 'too dark', by: 1.5 })];
+    expect(said('reversal', ...alike).chance).toBeLessThan(0.5);
+  });
+
   const strips = [-2, -1, 0, 1, 2];
   test('the best strip is where the next sheet starts from, however far from the middle', () => {
     expect(said('negative', sheet(1, 0, { looks: 'right', strip: 4 }, { strips })).given).toBeCloseTo(1, 9);
@@ -235,7 +266,68 @@ describe('what was seen', () => {
   });
 });
 
+describe('developers of other temperature', () => {
+  const at = (bath: number | null, one: ReturnType<typeof sheet>) => ({ ...one, bath });
+  const seen = [
+    sheet(1, 0, { looks: 'too dark', by: 1 }),
+    sheet(2, 1, { looks: 'right' }),
+    sheet(3, 1, { looks: 'right' }),
+  ] as const;
+  const [first, second, third] = seen;
+
+  test.each([
+    { baths: [24, 23, 22.5], done: true },
+    { baths: [null, 24, null], done: true },
+    { baths: [16, 16, 24], done: false },
+    { baths: [24, 24, 16], done: false },
+  ])('$baths: done $done', ({ baths: [a = null, b = null, c = null], done }) => {
+    expect(said('reversal', at(a, first), at(b, second), at(c, third)).done).toBe(done);
+  });
+
+  test('are set aside, which is told, and the last counts alone', () => {
+    const { change, chance, text } = said('reversal', at(24, first), at(24, second), at(16, third));
+    const alone = said('reversal', third);
+    expect({ change, chance }).toEqual({ change: alone.change, chance: alone.chance });
+    expect(text).toContain(
+      'The developer of sheet 3 was at 16 °C; sheet 2, at 24 °C, was more than 2 °C from that and is set aside, and 1 before it as well.',
+    );
+  });
+
+  test('come back to where they were, and the sheet between them is left out', () => {
+    const { done, text } = said(
+      'reversal',
+      at(24, first),
+      at(16, sheet(2, 1, { looks: 'too dark', by: 1.5 })),
+      at(24, second),
+      at(24, third),
+    );
+    expect(done).toBe(true);
+    expect(text).toContain('sheet 2, at 16 °C');
+  });
+
+  test('teach no slope, and the density that was wanted still is', () => {
+    const { text } = said(
+      'negative',
+      at(24, sheet(1, 0, { density: 0.5, wanted: 1 })),
+      at(16, sheet(2, 1, { density: 0.7 })),
+    );
+    expect(text).toContain('0.7, and 1 is wanted. The slope was taken as 1.7');
+  });
+});
+
 describe('what was measured', () => {
+  test('counts alone where the eye judged too, and that is said', () => {
+    const both = said('negative', sheet(1, 0, { looks: 'too light', by: 2, density: 0.9, wanted: 1 }));
+    expect(both.change).toBe(said('negative', sheet(1, 0, { density: 0.9, wanted: 1 })).change);
+    expect(both.text).toContain('The eye says too light by 2 stops; where a density was read, it counts alone.');
+  });
+
+  test('is told without a sign that another stands beside', () => {
+    const { text } = said('reversal', sheet(1, 0, { density: 0.9, wanted: 1.1 }));
+    // 0.2/1.7 = 0.118 in log exposure, by 0.30103 for a stop 0.39
+    expect(text).toContain('= −0.118 in the logarithm of exposure: 0.39 stop less.');
+  });
+
   // change in log exposure = (wanted - got) / slope; one stop is 0.30103: V5.51, ND 0.3 a stop within 0.003
   test('by the slope of the strip', () => {
     const strips = [-1, 0, 1];
@@ -252,10 +344,10 @@ describe('what was measured', () => {
     // 0.02/√(2 · 0.30103²) = 0.047; 1.33 stops · 0.047/0.598 and 0.02/0.598/0.30103 stops together are 0.153, twice that 0.31
     const strips = [-1, 0, 1];
     const { text } = said('negative', sheet(1, 0, { densities: [0.62, 0.8, 0.98], wanted: 1.22 }, { strips }));
-    expect(text).toContain('1.33 stops, give or take 0.31 stops (95 in 100)');
+    expect(text).toContain('1.33 stops more, give or take 0.31 stop (95 in 100)');
     // where they scatter more than that, by their scatter: 0.0408 about a slope of 0.698, in the same way 0.367
     const bent = said('negative', sheet(1, 0, { densities: [0.56, 0.82, 0.98], wanted: 1.22 }, { strips }));
-    expect(bent.text).toContain('give or take 0.37 stops (95 in 100)');
+    expect(bent.text).toContain('give or take 0.37 stop (95 in 100)');
   });
 
   test('the toe of the curve is no part of its slope', () => {
@@ -339,6 +431,15 @@ describe('a colour cast', () => {
     expect(pack).toEqual({ cyan: 0, magenta: 0.1, yellow: 0 });
     expect(text).toContain('CC10M on the lens instead of no filter');
     expect(text).toContain('Exposure and filters change together');
+  });
+
+  test('a strong one goes by no more than 0.20 at a time, and that is said', () => {
+    const { pack, text } = said('reversal', sheet(1, 0, { looks: 'right', cast: 'green', castBy: 0.6 }));
+    expect(pack).toEqual({ cyan: 0, magenta: 0.2, yellow: 0 });
+    expect(text).toContain('half of what the eye asks, but no more than 0.2 at a time: CC20M');
+    const weak = said('reversal', sheet(1, 0, { looks: 'right', cast: 'green', castBy: 0.4 }));
+    expect(weak.pack).toEqual(pack);
+    expect(weak.text).not.toContain('no more than');
   });
 
   test('on a negative nothing is changed, with the reason', () => {

@@ -71,6 +71,16 @@ describe('the sheets of a log', () => {
     expect(notes).toEqual(['Sheet 1 has a second result; the later one holds.']);
   });
 
+  test.each([
+    {
+      more: { process: 'reversal', batch: 'B' },
+      says: ['Sheet 1 was given out for negative and then for reversal, batch B; the later one holds.'],
+    },
+    { more: { batch: 'B' }, says: [] },
+  ] as const)('one number for two series, as where two programs wrote at once, is told: $more', ({ more, says }) => {
+    expect(together(setting(1), setting(1, more)).notes).toEqual(says);
+  });
+
   const strip = setting(1, { strips: [-1, 0, 1] });
   test.each([
     { name: 'an unknown sheet', entries: [setting(1), result(2)], path: 'result.sheet' },
@@ -120,6 +130,19 @@ describe('as they were really given', () => {
     );
     // V5.57 [verified: S54]: 20.417 s by 1.31 are 10 s metered; 20^1.31 is 50.62 s by hand: a stop, and not 1.31
     expect(testedSheets(sheets, series, { exponent: 1.31 })[0]?.given).toBeCloseTo(1, 3);
+  });
+
+  test('a botched sheet is left out, and a strip of it need not be named', () => {
+    const { sheets } = together(
+      setting(1),
+      result(1),
+      setting(2, { strips: [-1, 0, 1] }),
+      result(2, { looks: 'void' }),
+      setting(3),
+      result(3),
+      result(3, { looks: 'void' }),
+    );
+    expect(testedSheets(sheets, series, null).map(({ sheet }) => sheet)).toEqual([1]);
   });
 
   test('only the sheets of the series count', () => {

@@ -117,6 +117,12 @@ describe('a log that people write', () => {
     { text: '---\nresult:\n  sheet: 1\n  looks: too dark\n...\n', at: [4, 10], what: 'By how much' },
     { text: '---\nresult:\n  sheet: 1\n...\n', at: [2, 1], what: 'What came out is not said' },
     { text: '---\nresult: { sheet: 1, looks: right, by: 1 }\n...\n', at: [2, 35], what: 'too dark or too light' },
+    { text: '---\nresult: { sheet: 1, looks: void, cast: red }\n...\n', at: [2, 34], what: 'void sheet is not judged' },
+    {
+      text: '---\nresult: { sheet: 1, looks: right, cast: red, castBy: 2 }\n...\n',
+      at: [2, 54],
+      what: 'no cast that an eye can weigh',
+    },
     { text: '---\nresult: { sheet: 1, looks: right, castBy: 0.1 }\n...\n', at: [2, 35], what: 'Of which colour' },
     {
       text: '---\nresult: { sheet: 1, looks: right }\nsetting: { sheet: 1, process: negative, magnification: 1:4, aperture: 16 }\n...\n',
@@ -173,7 +179,9 @@ describe('an entry that was not written whole', () => {
 test('all words that an entry may hold are told apart', () => {
   for (const look of looks)
     for (const cast of castColours) {
-      const one = { ...result, looks: look, by: look === 'right' ? null : 1, cast };
+      const judged =
+        look === 'void' ? { by: null, cast: null, castBy: null } : { by: look === 'right' ? null : 1, cast };
+      const one = { ...result, looks: look, ...judged };
       expect(read(resultText(one)).entries).toEqual([{ kind: 'result', result: one }]);
     }
 });

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
+  celsius,
   exposureTime,
   fNumber,
   kg,
@@ -10,6 +11,7 @@ import {
   mm,
   plainNumber,
   stops,
+  stopsInWords,
 } from '../../src/units/print.js';
 
 describe('lengths as text', () => {
@@ -54,7 +56,17 @@ test('the other figures as the trade writes them', () => {
   expect(stops(0.97)).toBe('0.97 stops');
   expect(stops(1)).toBe('1 stop');
   expect(kg(0.64)).toBe('0.64 kg');
+  expect(celsius(22.5)).toBe('22.5 °C');
 });
+
+test.each([
+  [0.5, 'half a stop'],
+  [-0.5, 'half a stop'],
+  [0.541, '0.54 stop'],
+  [0.999, '1 stop'],
+  [-1.5, '1.5 stops'],
+  [0, '0 stops'],
+])('%d stops within a sentence are %s', (count, says) => expect(stopsInWords(count)).toBe(says));
 
 test.each([
   [188.15, '188.15'],
