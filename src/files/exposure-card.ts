@@ -20,8 +20,6 @@ const SMALLEST = 6.5 * POINT;
 /** From one try to the next smaller letters. */
 const STEP = 0.97;
 
-const MINUTE = 60;
-
 const INK = '#111111';
 const FAINT = '#666666';
 
@@ -63,7 +61,7 @@ function pageOf(card: ExposureCard, size: number): Page | null {
   const above: readonly Block[] = [
     heading(card, size),
     words(settingOf(card), { ...style, bold: true }),
-    words([readingOf(card), ...card.assumed].join(' '), style),
+    words([readingOf(card), ...reciprocityIn(card), ...countedFrom(card), ...card.assumed].join(' '), style),
     ...tables,
     words(setsInWords(card), style),
     ...(card.warnings.length === 0 ? [] : [words(card.warnings, { ...style, bold: true })]),
@@ -150,10 +148,49 @@ function readingOf(card: ExposureCard): string {
   );
 }
 
-/** A time as a shutter or a watch has it, without its unit: minutes would not fit into a column. */
-const time = (value: number): string =>
-  value < MINUTE ? exposureTime(value).replace(' s', '') : plainNumber(value, 0);
-const energy = (value: number): string => plainNumber(value, value < 100 ? 1 : 0);
+const reciprocityIn = ({ rows }: ExposureCard): readonly string[] =>
+  rows.some(({ exposures }) => exposures.some(({ time, correctedTime }) => (correctedTime ?? 0) > (time ?? Infinity)))
+    ? ['Reciprocity is in the times.']
+    : [];
+
+/** The plane from which distances count lies on no edge of the lens, so it is told from one that a tape reaches. */
+function countedFrom({ rows }: ExposureCard): readonly string[] {
+  const place = rows.flatMap(({ exposures: [first] }) => first ?? []).find((one) => one.subjectDistance !== null);
+  if (place === undefined) return [];
+  const before = Math.round((place.subjectFromSeat ?? 0) - (place.subjectDistance ?? 0));
+  const side = before < 0 ? 'behind' : 'before';
+  return [`Distances count from the front principal plane, about ${Math.abs(before)} mm ${side} the lens seat.`];
+}
+
+/** A time as a shutter has it, which is no figure of seconds. */
+const asFraction = (time: number): string | null => /^1\/\d+/.exec(exposureTime(time))?.[0] ?? null;
+
+/** So many decimals that the smallest figure of a column is out by 0.02 stop at most; all have them, so that points stand below each other. */
+function decimalsFor(values: readonly number[]): number {
+  const smallest = Math.min(...values);
+  return smallest >= 30 ? 0 : smallest >= 3 ? 1 : 2;
+}
+
+/** Energies in J: in several pops that of each, since it is what is set; what they sum up to would be set for one. */
+function energyCells(exposures: readonly SittingDocument[]): readonly string[] {
+  const ofEach = exposures.map(({ popEnergy, energy }) => popEnergy ?? energy);
+  const decimals = decimalsFor(ofEach.filter((each) => each !== null));
+  return exposures.map(({ pops }, i) => {
+    const each = ofEach[i]?.toFixed(decimals) ?? '–';
+    return pops === null ? each : `${pops} × ${each}`;
+  });
+}
+
+/** The times to be given, s; with a question mark where what the paper loses in them is not known. */
+function timeCells(exposures: readonly SittingDocument[]): readonly string[] {
+  const given = exposures.map(({ time, correctedTime }) => correctedTime ?? time);
+  const decimals = decimalsFor(given.flatMap((time) => (time === null || asFraction(time) !== null ? [] : [time])));
+  return exposures.map(({ correctedTime }, i) => {
+    const time = given[i] ?? null;
+    if (time === null) return '–';
+    return `${asFraction(time) ?? time.toFixed(decimals)}${correctedTime === null ? ' ?' : ''}`;
+  });
+}
 
 /** One table where everything goes side by side, else where to stand in one, and what to give in another or several. */
 function exposureTables(card: ExposureCard, size: number): readonly Block[] | null {
@@ -180,7 +217,7 @@ function placeColumns(rows: readonly CardRow[], flangeDistance: number): readonl
   const about = 'depth of field';
   return [
     {
-      head: ['distance', 'm'],
+      head: ['lens to eyes', 'm'],
       cells: columnsOfNumbers(
         places.map((p) => inMetres(p.subjectDistance)),
         2,
@@ -189,7 +226,7 @@ function placeColumns(rows: readonly CardRow[], flangeDistance: number): readonl
     },
     { head: ['scale', ''], cells: places.map((p) => magnification(p.magnification)) },
     {
-      head: ['past inf', 'mm'],
+      head: ['film past ∞', 'mm'],
       cells: columnsOfNumbers(
         places.map((p) => p.filmDistance - flangeDistance),
         1,
@@ -245,23 +282,8 @@ function settingColumns(card: ExposureCard, set: string | null, i: number): read
         ),
       },
     ];
-  if (reading.kind === 'meter') return [{ group, head: ['time', 's'], cells: exposures.map(timeCell) }];
-  const energies: Column = {
-    group,
-    head: ['', 'J'],
-    cells: exposures.map((e) => (e.energy === null ? '–' : energy(e.energy))),
-  };
-  if (card.flashMost === null) return [energies];
-  return [
-    energies,
-    { group, head: ['', 'pops'], cells: exposures.map(({ pops }) => (pops === null ? '–' : plainNumber(pops))) },
-  ];
-}
-
-/** The time to be given; with a question mark where what the paper loses in it is not known. */
-function timeCell({ time: plain, correctedTime }: SittingDocument): string {
-  if (correctedTime !== null) return time(correctedTime);
-  return plain === null ? '–' : `${time(plain)} ?`;
+  if (reading.kind === 'meter') return [{ group, head: ['time', 's'], cells: timeCells(exposures) }];
+  return [{ group, head: ['', card.flashMost === null ? 'J in all' : 'pops × J'], cells: energyCells(exposures) }];
 }
 
 /** What stands in the light in each column. */

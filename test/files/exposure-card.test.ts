@@ -110,7 +110,7 @@ describe.each(cards)('$what', ({ given }) => {
   });
 
   test('figures of a column end on one line', () => {
-    const figures = words.filter(({ text, anchor }) => anchor === 'end' && /^[\d.:∞]+( \?)?$/.test(text));
+    const figures = words.filter(({ text, anchor }) => anchor === 'end' && /^(\d+ × )?[\d.:∞]+( \?)?$/.test(text));
     const ends = new Set(figures.map(({ at }) => at.x.toFixed(3)));
     expect(figures.length).toBeGreaterThanOrEqual(given.rows.length * ends.size);
     for (const end of ends)
@@ -156,6 +156,43 @@ describe('what a card says', () => {
   test('a time of which the loss is not known with a question mark', () => {
     expect(textOf(card({ ...meter, distances: [900] }))).toMatch(/\d \?/);
     expect(textOf(card({ ...meter, reciprocity: 1.3, distances: [900] }))).not.toMatch(/\d \?/);
+  });
+
+  test('the energy of each pop, and how many of them', () => {
+    // V5.38 [common practice, no source]: 120000 Ws in 50 pops of 2400, at life size with a 210 mm lens
+    const sitting = { ...flash, flashMost: 2400, aperture: 32, lampDistance: 1500, distances: [420] };
+    expect(textOf(card(sitting))).toMatch(/pops × J .*50 × 2400/);
+    expect(textOf(card(sitting))).not.toContain('120000');
+    expect(textOf(card({ ...sitting, flashMost: undefined }))).toMatch(/J in all .*120000/);
+  });
+
+  test('the times of a column with their points below each other, the shortest to 2 %', () => {
+    const times = (meterTime: number, distances: readonly number[], reciprocity = 1) =>
+      wordsOn(pageOf(card({ ...meter, meterTime, speed: 100, reciprocity, distances })).marks)
+        .filter(({ text, anchor, at }) => anchor === 'end' && /^[\d./]+$/.test(text) && at.x > 139)
+        .map(({ text }) => text);
+    // f = 210 mm: (1 + 1/2)² at 630 mm, (1 + 1/(u/f − 1))² farther off; of 8.17 s
+    expect(times(8.17, [630, 2520, 5000])).toEqual(['18.4', '9.7', '8.9']);
+    expect(times(50, [630, 2520])).toEqual(['113', '60']);
+    expect(times(1 / 30, [630, 2520])).toEqual(['1/13', '1/25']);
+  });
+
+  test('that reciprocity is in its times, where it is', () => {
+    const said = 'Reciprocity is in the times';
+    expect(textOf(card({ ...meter, reciprocity: 1.3, distances: [900] }))).toContain(said);
+    expect(textOf(card({ ...meter, distances: [900] }))).not.toContain(said);
+    expect(textOf(card({ ...meter, meterTime: 0.01, speed: 100, reciprocity: 1.3, distances: [900] }))).not.toContain(
+      said,
+    );
+    expect(textOf(card({ ...flash, distances: [900] }))).not.toContain(said);
+  });
+
+  test('from where a distance counts, and what the film stands behind', () => {
+    const text = textOf(card({ ...flash, distances: [900] }));
+    // f 210 mm, flange distance 203.5 mm: a thin lens stands 6.5 mm before the seat
+    expect(text).toContain('Distances count from the front principal plane, about 7 mm before the lens seat.');
+    expect(text).toContain('lens to eyes');
+    expect(text).toContain('film past ∞');
   });
 
   test('a short name of a set unbroken over its column, a long one cut there and whole below', () => {
