@@ -153,6 +153,6 @@ const degrees = (count: number): string => `${count} ${count === 1 ? 'degree' : 
 
 /** Common practice, no source. */
 const CAUTION =
-  'Caution: some old lenses have thoriated glass, often turned yellow; do not keep one at the eye or in a pocket, and never grind or break it. A machine that a lens comes out of holds mains parts and capacitors that stay charged after the plug is out: follow its maker’s instructions and the rules where you are, or have it opened by someone who knows it.';
+  "Caution: some old lenses have thoriated glass, often turned yellow; do not keep one at the eye or in a pocket, and never grind or break it. A machine that a lens comes out of holds mains parts and capacitors that stay charged after the plug is out: follow its maker's instructions and the rules where you are, or have it opened by someone who knows it.";
 
 const words = (text: string, { width }: Page): readonly string[] => wrap(text, width - 2).map((line) => `  ${line}`);

@@ -10,5 +10,5 @@ export const paperPoints: Cited<{ readonly highlight: number; readonly speed: nu
 /** ISO range R of one variable-contrast paper, by the grade of the filter: a hundred times the log exposures that it holds. */
 export const rangeByFilter: Cited<Readonly<Record<'00' | '0' | '1' | '2' | '3' | '4' | '5', number>>> = {
   value: { '00': 180, '0': 160, '1': 130, '2': 110, '3': 90, '4': 60, '5': 40 },
-  source: 'paper maker’s sheet of October 2020, as quoted in a public test script',
+  source: "paper maker's sheet of October 2020, as quoted in a public test script",
 };

@@ -121,6 +121,7 @@ describe('the page', () => {
     expect(words).toMatch(/Without it the focal length would be 239\.\d+ mm/);
     expect(out).toContain('thoriated');
     expect(out).toContain('capacitors');
+    expect(words).toContain("its maker's instructions"); // one apostrophe on all pages
   });
 });
 
