@@ -4,7 +4,6 @@ import {
   energy,
   exposureTime,
   fNumber,
-  length,
   magnification,
   number,
   numberOrList,
@@ -36,6 +35,8 @@ const NEAREST_SUBJECT = 50;
 const NEAREST_LAMP = 100;
 
 const TO_SUBJECT = { between: 'from the lens to the sitter', least: NEAREST_SUBJECT, most: FARTHEST_SUBJECT };
+/** From a doll's to that of a statue. */
+const OF_HEAD = { between: 'from chin to crown', least: 50, most: 5000 };
 const FROM_LAMP = { between: 'from the lamp to the sitter', least: NEAREST_LAMP, most: FARTHEST_LAMP };
 
 /** 1 asks for nothing; the darkest neutral glass that is sold asks for some hundred thousand. */
@@ -127,11 +128,14 @@ export const sittingSchema = z.strictObject({
     example: '60 %',
     whenAbsent: 'subject or magnification says it; else it is asked for',
   }).optional(),
-  headHeight: length({
-    description: "height of the sitter's own head, chin to crown; only head needs it",
-    example: '230 mm',
-    whenAbsent: '250 mm (common practice)',
-  }).optional(),
+  headHeight: roomDistance(
+    {
+      description: "height of the sitter's own head, chin to crown; only head needs it",
+      example: '230 mm',
+      whenAbsent: '250 mm (common practice)',
+    },
+    OF_HEAD,
+  ).optional(),
   aperture: fNumber({
     description: 'stop that is set, as marked and taken as the number that it is',
     example: 'f/16',

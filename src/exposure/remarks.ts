@@ -113,12 +113,12 @@ const lossBeyondTable: Says = ({ exposure: { time }, given: { reciprocity } }) =
         hint: 'Make a test, and add it to the table.',
       };
 
-const tooNear: Says = ({ design: { lens }, given: { magnification: m }, reaches }) =>
+const tooNear: Says = ({ design: { lens }, sitting, given: { magnification: m }, reaches }) =>
   m <= reaches * (1 + SAME)
     ? null
     : {
         message: `The camera reaches ${magnification(reaches)} at the nearest, a sitter ${metres(subjectDistance(lens.focalLength, reaches))} from the front principal plane.`,
-        hint: `${m > 1 ? `Was ${magnification(1 / m)} meant? ` : ''}Let the sitter move back, or build for focus.nearest: ${magnification(m)}.`,
+        hint: `${m > 1 && sitting.magnification !== undefined ? `Was ${magnification(1 / m)} meant? ` : ''}Let the sitter move back, or build for focus.nearest: ${magnification(m)}.`,
       };
 
 /** A head may well be cut by the picture, and a share of 120 per cent may be a slip of the finger. */

@@ -10,7 +10,7 @@ const foot = 304.8;
 /** What is taken as a length, with an example that fits the place: where metres are written a fraction of an inch does not. */
 export const acceptedLength = (example: string): string =>
   / m$/.test(example)
-    ? `Write ${example}, or feet such as 6 1/2 ft.`
+    ? `Write ${example}, or feet such as 4 ft.`
     : `Write ${example}, or an inch fraction such as 5/32 in.`;
 
 const length: QuantityKind = {

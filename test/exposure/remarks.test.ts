@@ -153,6 +153,7 @@ describe('where the sitter is', () => {
   test('larger than life, where a small image was meant', () => {
     expect(said('too-near', { ...calm, magnification: 4 })).toContain('Was 1:4 meant?');
     expect(said('too-near', { ...calm, magnification: 0.5 })).not.toContain('meant');
+    expect(said('too-near', { ...calm, magnification: undefined, head: { height: 300 } })).not.toContain('meant');
   });
 
   test('a head that is taller than the picture', () => {

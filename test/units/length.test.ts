@@ -120,7 +120,7 @@ describe('laws', () => {
 });
 
 test('a distance in a room is shown in metres and feet, a thickness in fractions of an inch', () => {
-  expect(acceptedLength('1.2 m')).toBe('Write 1.2 m, or feet such as 6 1/2 ft.');
+  expect(acceptedLength('1.2 m')).toBe('Write 1.2 m, or feet such as 4 ft.');
   expect(acceptedLength('4.05 mm')).toBe('Write 4.05 mm, or an inch fraction such as 5/32 in.');
 });
 
