@@ -17,6 +17,7 @@ import { type NextSheet, nextSheet, type StripWanted } from './exposure/next-she
 import { disagreement } from './exposure/read-against-seen.js';
 import { sittingDocument } from './exposure/sitting.js';
 import { FEWEST_STRIPS, MOST_STRIPS, stripSteps } from './exposure/test-strip.js';
+import { meantSheet, stillWaiting } from './exposure/waiting-sheets.js';
 import { readResultFlags, refusalOf } from './forms/read-result-flags.js';
 import { type PlacedEntry, readSittingLog } from './forms/read-sitting-log.js';
 import type { ResultFlags } from './forms/result-flags.js';
@@ -131,10 +132,7 @@ interface Taken {
   readonly series: Series;
 }
 
-/**
- * The sheets with what was typed of the one that waits for it: it must be the only one of its process, its paper and,
- * where one is named, its batch. Any other choice would be a guess, and a verdict in the wrong series teaches it nonsense.
- */
+/** The sheets with what was typed of the one that waits for it. */
 function withResult(
   sheets: readonly LoggedSheet[],
   asked: Series,
@@ -142,14 +140,9 @@ function withResult(
 ): { readonly sheets: readonly LoggedSheet[]; readonly taken: Taken | null } | Refused {
   if (Object.values(typed).every((value) => value === undefined)) return { sheets, taken: null };
   const named = withBatches(sheets, asked);
-  const waiting = named.filter(({ result }) => result === null);
-  const meant = waiting.filter(
-    ({ setting }) => sameMaterial(setting, asked) && (asked.batch === null || asked.batch === setting.batch),
-  );
-  const [only, ...others] = meant;
-  if (only === undefined) return { refused: noneWaits(sheets, waiting, asked) };
-  if (others.length > 0) return { refused: severalWait(meant) };
-  const { setting } = only;
+  const meant = meantSheet(named, asked);
+  if ('refused' in meant) return meant;
+  const { setting } = meant;
   const read = readResultFlags(typed, setting);
   if ('refused' in read) return read;
   const { result } = read;
@@ -167,44 +160,6 @@ function withResult(
     taken: { result, series },
   };
 }
-
-function noneWaits(sheets: readonly LoggedSheet[], waiting: readonly LoggedSheet[], asked: Series): string {
-  if (waiting.length === 0)
-    return `${sheets.length === 0 ? 'No sheet was given out yet' : 'Every sheet of the log has its result'}, so no sheet waits for one. Let the log give out a setting first, without --result.`;
-  return `No sheet of ${materialInWords(asked)} waits for its result. ${thatWait(waiting)}. Say which with --process, --paper and --batch; a sheet of another batch is given out in a call of its own, without --result.`;
-}
-
-function severalWait(meant: readonly LoggedSheet[]): string {
-  const batches = new Set(meant.map(({ setting }) => setting.batch));
-  const which =
-    batches.size === meant.length && !batches.has(null)
-      ? 'Say which with --batch.'
-      : 'Write the result of one of them into the log by hand.';
-  return `${thatWait(meant)}. ${which}`;
-}
-
-/** Sheets that wait beside the one that is given out, told so that none is forgotten. */
-function stillWaiting(sheets: readonly LoggedSheet[], given: number): readonly string[] {
-  const others = sheets.filter(({ setting, result }) => result === null && setting.sheet !== given);
-  return others.length === 0 ? [] : [`${thatWait(others)}, too.`];
-}
-
-/** More of them are only counted. */
-const MOST_LISTED = 4;
-
-/** `Sheet 1 (reversal, glossy paper, batch A) and sheet 3 (negative) wait for their results` */
-function thatWait(waiting: readonly LoggedSheet[]): string {
-  const listed = waiting
-    .slice(-MOST_LISTED)
-    .map(({ setting }) => `sheet ${setting.sheet} (${materialInWords(setting)})`);
-  const left = waiting.length - listed.length;
-  const all = left === 0 ? listed : [`${left} older ${left === 1 ? 'one' : 'ones'}`, ...listed];
-  const text = all.length === 1 ? (all[0] ?? '') : `${all.slice(0, -1).join(', ')} and ${all.at(-1)}`;
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)} ${waiting.length === 1 ? 'waits for its result' : 'wait for their results'}`;
-}
-
-const materialInWords = ({ process, paper, batch }: Series): string =>
-  [process, paper, batch === null ? null : `batch ${batch}`].filter((word) => word !== null).join(', ');
 
 /** Without a word of how many. */
 const USUAL_STRIPS = 5;

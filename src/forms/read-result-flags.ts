@@ -50,7 +50,7 @@ export function refusalOf(path: readonly PropertyKey[], said: string): string {
   const flag = flagOfKey(pathText(path)) ?? flagOfKey(String(path[0])) ?? '--result';
   const inFlags = said
     .replaceAll(BREAK, ' ')
-    .replace(/\b([Ww]rite|or) gave: \{ (energy|time): (\S+) (\S+) \}/g, '$1 --gave-$2 $3$4')
+    .replace(/\b([Ww]rite|or) gave: \{ (energy|time): (\S+) \}/g, '$1 --gave-$2 $3')
     .replace(
       /\b([Ww]rite) (looks|by|strip|density|wanted|cast): /g,
       (_, write: string, key: string) => `${write} ${flagOfKey(key)} `,
@@ -59,7 +59,7 @@ export function refusalOf(path: readonly PropertyKey[], said: string): string {
     .replace('Keep strip or densities.', 'Give --best-strip or --strip-density.')
     // what has a blank in it must be typed in quotes, or without the blank
     .replace(/(?<!")\btoo (?:dark|light)\b(?=[,.;]| or |$)/g, '"$&"')
-    .replace(/\b(\d+(?:\.\d+)?) (C|J|s)\b/g, '$1$2');
+    .replace(/(\d) (C|kJ|J|s|min)\b/g, '$1$2');
   return `${flag}: ${inFlags}`;
 }
 
