@@ -47,15 +47,16 @@ const INDENT = 2;
 function settings(sitting: SittingDocument, { width, colour }: Page): readonly string[] {
   const rows = [stopRow(sitting), ...lightRows(sitting), ...placeRows(sitting), depthRow(sitting)];
   const labels = Math.max(...rows.map(([label]) => label.length)) + 2;
-  const figures = Math.max(...rows.map(([, figure]) => figure.length)) + 2;
+  // what has nothing beside it may run on
+  const figures = Math.max(...rows.map(([, figure, beside]) => (beside === '' ? 0 : figure.length))) + 2;
   return [
     colour.heading('Set'),
     ...rows.flatMap(([label, figure, beside]) => {
       const lines = wrap(beside, width - INDENT - labels - figures);
       const first = `${' '.repeat(INDENT)}${label.padEnd(labels)}${colour.heading(figure)}`;
-      const blank = ' '.repeat(figures - figure.length);
+      const [beginning] = lines;
       return [
-        `${first}${lines[0] === undefined ? '' : `${blank}${lines[0]}`}`,
+        beginning === undefined ? first : `${first}${' '.repeat(figures - figure.length)}${beginning}`,
         ...lines.slice(1).map((line) => `${' '.repeat(INDENT + labels + figures)}${line}`),
       ];
     }),

@@ -337,6 +337,8 @@ test('the page says first what to set, and last what to mind', async () => {
     'many-pops',
     'never open it',
   ];
+  // what has nothing beside it takes no room from what has
+  expect(out).toMatch(/2 pops of 625 J {2}78 %/);
   const places = at.map((text) => out.indexOf(text));
   expect(places).toEqual([...places].sort((a, b) => a - b));
   expect(places).not.toContain(-1);
