@@ -238,7 +238,7 @@ describe('what is refused', () => {
     ['--magnification 1:4 --lamp-distance 90', /90 ?mm from the lamp to the sitter\? Write 90 ?cm\.$/m],
     ['--magnification 1:4 --lamp-distance 20mm', /20 ?mm from the lamp to the sitter\? Write 0\.1 ?m or more\.$/m],
     ['--magnification 1:4 --lamp-distance 200m', /more than this flag takes\. Write a value from 0\.1 ?m to 100 ?m\./],
-    ['--magnification 1:4 --lamp-distance far', /not a length\. Write 1\.5 ?m, or feet such as 4 ?ft\./],
+    ['--magnification 1:4 --lamp-distance far', /not a length\. Write 1\.5 ?m, or feet such as 4ft\./],
     ['--head 90mm --head-height 23', /^--head-height: 23 ?mm from chin to crown\? Write 23 ?cm\.$/m],
     ['--subject 1', /^--subject: 1 ?mm from the lens to the sitter\? Write 1 ?m\.$/m],
     ['--subject 150', /within the focal length of 210 ?mm: it has no image\. Was 150 ?cm meant\?/],
