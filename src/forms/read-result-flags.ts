@@ -50,7 +50,7 @@ export function refusalOf(path: readonly PropertyKey[], said: string): string {
   const flag = flagOfKey(pathText(path)) ?? flagOfKey(String(path[0])) ?? '--result';
   const inFlags = said
     .replaceAll(BREAK, ' ')
-    .replace(/\b([Ww]rite|or) gave: \{ (energy|time): (\S+) \}/g, '$1 --gave-$2 $3')
+    .replace(/\b([Ww]rite|or) gave: \{ (energy|time): ([^}]+) \}/g, '$1 --gave-$2 $3')
     .replace(
       /\b([Ww]rite) (looks|by|strip|density|wanted|cast): /g,
       (_, write: string, key: string) => `${write} ${flagOfKey(key)} `,
