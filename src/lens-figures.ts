@@ -4,6 +4,7 @@ import type { Problem } from './design/problem.js';
 import { readDesign } from './design/read.js';
 import type { FindRemnant } from './design/stock.js';
 import { readBench } from './forms/read-bench.js';
+import { focalSlip } from './lens-bench/focal-slip.js';
 import { measureLens } from './lens-bench/measure-lens.js';
 import { residualPage } from './lens-bench/residual-page.js';
 import type { Finding } from './model/finding.js';
@@ -51,6 +52,10 @@ export function takeLens(
   const { lens } = measured;
   const page = residualPage(lens, bandOf(lens));
   if (design === null) return { lens, page, design: null };
+  // a figure in the wrong unit must not take the place of a good one
+  const slip = focalSlip(lens.focalLength);
+  if (slip !== null)
+    return { problems: [read.locate({ path: ['readings'], what: slip.message, accepted: slip.hint })] };
   const edited = editDesign(design.text, design.file, changesOf(lens), design.find);
   if ('problems' in edited) return edited;
   const after = readDesign(edited.text, design.file, design.find);

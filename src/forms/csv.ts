@@ -14,19 +14,21 @@ export interface CsvTable {
 
 /**
  * A table as spreadsheets write it: a row a line, cells between commas, semicolons or tabs, in double quotes where they hold
- * one of them. Lines that are empty or begin with # are passed over. The header decides which separator it is: a semicolon
- * or a tab in it is one, since no name of a column has them.
+ * one of them. Lines that are empty or begin with # are passed over, and so are rows and last columns of separators alone,
+ * which a spreadsheet leaves where something once stood. The header decides which separator it is: a semicolon or a tab in it
+ * is one, since no name of a column has them.
  */
 export function readCsv({ text }: Pick<Source, 'text'>): CsvTable | null {
-  const lines = linesOf(text).filter(({ line }) => !/^\s*(?:#|$)/.test(line));
+  const lines = linesOf(text).filter(({ line }) => !/^\s*#|^[\s,;"]*$/.test(line));
   const [first, ...others] = lines;
   if (first === undefined) return null;
   const separator = first.line.includes('\t') ? '\t' : first.line.includes(';') ? ';' : ',';
   const cells = ({ line, start }: Line) => cellsOf(line, start, separator);
-  // a spreadsheet writes empty rows as separators alone
-  const rows = others.map(cells).filter((row) => row.some((cell) => cell.text !== ''));
-  return { separator, header: cells(first), rows };
+  return { separator, header: ended(cells(first)), rows: others.map((line) => ended(cells(line))) };
 }
+
+/** A row up to its last cell with something in it. */
+const ended = (row: readonly Cell[]): readonly Cell[] => row.slice(0, row.findLastIndex(({ text }) => text !== '') + 1);
 
 interface Line {
   readonly line: string;
@@ -39,11 +41,15 @@ function linesOf(text: string): readonly Line[] {
   return lines;
 }
 
+/** A quote opens a cell where it is the first of it; anywhere else it is the sign of an inch. */
 function cellsOf(line: string, start: number, separator: string): readonly Cell[] {
   const cells: Cell[] = [];
   let from = 0;
   for (let at = 0, quoted = false; at <= line.length; at++) {
-    if (line[at] === '"') quoted = !quoted;
+    if (line[at] === '"') {
+      if (quoted && line[at + 1] === '"') at++;
+      else quoted = !quoted && line.slice(from, at).trim() === '';
+    }
     if (at < line.length && (quoted || line[at] !== separator)) continue;
     cells.push(cellOf(line.slice(from, at), start + from));
     from = at + 1;

@@ -6,6 +6,7 @@ import type { Problem } from '../design/problem.js';
 import { readDocument } from '../design/read-document.js';
 import { designFile, type FileKind, problemAt, type Source, textProblem } from '../design/source.js';
 import type { BenchReadings } from '../model/lens-bench.js';
+import { parseLength } from '../units/length.js';
 import { quoted } from '../units/quantity.js';
 import { benchFaults, benchJsonSchema, benchOf, benchSchema } from './bench-readings.js';
 import { type Cell, type CsvTable, readCsv } from './csv.js';
@@ -67,8 +68,9 @@ function readTable(source: Source): ReadBench {
   const wrongForm = formProblems(source, csv);
   if (wrongForm.length > 0) return { problems: wrongForm };
   const { header, rows } = csv;
-  const names = header.map((cell) => columnName(cell).name);
-  const readings = rows.map((row) => rowOf(row, names, csv));
+  const columns = header.map(columnName);
+  const names = columns.map(({ name }) => name);
+  const readings = rows.map((row) => rowOf(row, columns, csv));
   const locate = ({ path, what, accepted }: BenchTrouble): Problem => {
     const [, row, key] = path;
     const cells = typeof row === 'number' ? rows[row] : undefined;
@@ -96,17 +98,22 @@ const inCsv = (fault: Fault): Fault =>
 
 const DECIMAL_COMMA = /^[^.]*\d,\d[^.]*$/;
 
+/** A number that leaves its unit to the header. */
+const BARE = /\d\s*$/;
+
 /** Where commas do not part the cells, they are what such spreadsheets write for the point. */
 const rowOf = (
   row: readonly Cell[],
-  names: readonly string[],
+  columns: readonly ColumnName[],
   { separator }: CsvTable,
 ): Readonly<Record<string, string>> =>
   Object.fromEntries(
     row.flatMap(({ text }, i) => {
-      const name = names[i];
-      if (text === '' || name === undefined) return [];
-      return [[name, separator !== ',' && DECIMAL_COMMA.test(text) ? text.replace(/(\d),(\d)/g, '$1.$2') : text]];
+      const column = columns[i];
+      if (text === '' || column === undefined) return [];
+      const { name, unit } = column;
+      const pointed = separator !== ',' && DECIMAL_COMMA.test(text) ? text.replace(/(\d),(\d)/g, '$1.$2') : text;
+      return [[name, unit === null || !BARE.test(pointed) ? pointed : `${pointed} ${unit}`]];
     }),
   );
 
@@ -115,11 +122,22 @@ const wholeRow = (cells: readonly Cell[]): readonly [number, number] | null => {
   return first && last ? [first.span[0], last.span[1]] : null;
 };
 
-/** `Distance (mm)` is distance; what is not mm is told. */
-function columnName({ text }: Cell): { readonly name: string; readonly unit: string } {
-  const found = /^(.*?)\s*[([]\s*([a-z"]*)\s*[)\]]$/i.exec(text);
-  return { name: (found?.[1] ?? text).toLowerCase(), unit: (found?.[2] ?? 'mm').toLowerCase() };
+interface ColumnName {
+  readonly name: string;
+  /** Of its numbers where they have none of their own; null where the header names none. */
+  readonly unit: string | null;
 }
+
+/** `Distance (in)`, `distance in`: a distance whose bare numbers are inches. */
+function columnName({ text }: Cell): ColumnName {
+  const found = /^(.*?)\s*[([]\s*([^)\]]*?)\s*[)\]]$/.exec(text) ?? /^(.*?)[\s_]+(mm|cm|m|in|inch|inches)$/i.exec(text);
+  const unit = found?.[2]?.toLowerCase() ?? null;
+  return { name: (found?.[1] ?? text).toLowerCase(), unit: unit?.replace(/^inch(?:es)?$/, 'in') ?? null };
+}
+
+/** Whether the numbers of a column can be in that unit: a magnification has none. */
+const fitsColumn = ({ name, unit }: ColumnName): boolean =>
+  unit === null || (!name.endsWith('magnification') && 'value' in parseLength(`1 ${unit}`));
 
 /** What is wrong with the header, or with the number of cells in a row. */
 function formProblems(source: Source, { header, rows, separator }: CsvTable): readonly Problem[] {
@@ -128,16 +146,17 @@ function formProblems(source: Source, { header, rows, separator }: CsvTable): re
   if (first !== undefined && header.every(({ text }) => /^[\d.,:\s]+$/.test(text)))
     return [at(first, 'The columns have no names.', WANTED)];
   const names = header.map((cell) => columnName(cell).name);
+  const misfit = header.find((cell) => !fitsColumn(columnName(cell)));
+  if (misfit !== undefined)
+    return [
+      at(
+        misfit,
+        `${quoted(columnName(misfit).unit)} is no unit of this column.`,
+        'Write mm, cm, m or in behind the name of a length, and nothing behind magnification.',
+      ),
+    ];
   const strange = header.flatMap((cell, i) => {
-    const { name, unit } = columnName(cell);
-    if (unit !== 'mm')
-      return [
-        at(
-          cell,
-          `The lengths of this column are in ${quoted(unit)}.`,
-          'Write mm, or the unit behind each length, such as 9 1/8 in.',
-        ),
-      ];
+    const { name } = columnName(cell);
     if (names.indexOf(name) < i)
       return [at(cell, `${quoted(name)} is the name of an earlier column, too.`, 'Leave one of them out.')];
     if (COLUMNS.includes(name)) return [];
@@ -150,16 +169,18 @@ function formProblems(source: Source, { header, rows, separator }: CsvTable): re
   const missing = needed.filter((name) => !names.includes(name));
   if (first !== undefined && missing.length > 0)
     return [at(first, `The column ${orList(missing).replace(' or ', ' and ')} is missing.`, WANTED)];
-  return rows.flatMap((row) => {
-    const extra = row[header.length];
-    if (extra === undefined || row.slice(header.length).every(({ text }) => text === '')) return [];
-    const comma = separator === ',' ? ' A decimal comma parts a number in two: write a point.' : '';
-    return [
-      at(
-        extra,
-        `This row has ${row.length} cells, the header ${header.length}.${comma}`,
-        'Write as many cells as there are columns.',
-      ),
-    ];
-  });
+  // one habit of writing makes all of them: one message
+  const [long, ...others] = rows.filter((row) => row.length > header.length);
+  const extra = long?.[header.length];
+  if (long === undefined || extra === undefined) return [];
+  const alike =
+    others.length === 0 ? '' : ` So ${others.length === 1 ? 'has another' : `have ${others.length} others`}.`;
+  const comma = separator === ',' ? ' A decimal comma parts a number in two: write a point.' : '';
+  return [
+    at(
+      extra,
+      `This row has ${long.length} cells, the header ${header.length}.${comma}${alike}`,
+      'Write as many cells as there are columns.',
+    ),
+  ];
 }

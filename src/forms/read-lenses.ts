@@ -8,6 +8,7 @@ import {
 import type { Fault } from '../design/explain.js';
 import type { Problem } from '../design/problem.js';
 import { type ReadDocument, readDocument } from '../design/read-document.js';
+import { problemAt } from '../design/source.js';
 import { formatNamed, formatsLike } from '../standards/formats.js';
 import { mm } from '../units/print.js';
 import { lensesFile, lensesSchema, type SurveyedFormat, type WrittenLenses } from './lenses.js';
@@ -28,6 +29,8 @@ export interface Drawer extends WrittenLenses {
 export function readLenses(
   files: readonly TextFile[],
 ): { readonly drawers: readonly Drawer[] } | { readonly problems: readonly Problem[] } {
+  const twice = givenTwice(files);
+  if (twice.length > 0) return { problems: twice };
   const described = { schema: lensesSchema, kind: lensesFile, firstKey: 'plywood: { thickness: 4.05 mm }', check };
   const read = files.map(({ file, text }) => ({ file, outcome: readDocument(text, file, described) }));
   const problems = read.flatMap(({ outcome }) => ('problems' in outcome ? outcome.problems : []));
@@ -38,6 +41,24 @@ export function readLenses(
   return {
     drawers: lists.map(({ file, value, written }) => ({ file, ...value, nearestAssumed: !saysNearest(written) })),
   };
+}
+
+/** The same list once more, under its own name or as a copy: one message, not one for each lens of it. */
+function givenTwice(files: readonly TextFile[]): readonly Problem[] {
+  const told = new Set<string>();
+  return files.flatMap(({ file, text }, i) => {
+    const first = files.findIndex((one) => one.file === file || one.text === text);
+    if (first === i || told.has(file)) return [];
+    told.add(file);
+    const before = files[first]?.file ?? file;
+    return [
+      problemAt({ file, text }, null, {
+        path: '',
+        what: before === file ? 'This list is given twice.' : `This is the same list as ${before}.`,
+        accepted: 'Give each list once.',
+      }),
+    ];
+  });
 }
 
 /** @param written as the YAML has it */

@@ -5,6 +5,7 @@ import { reachOf95 } from '../statistics/line-doubt.js';
 import { lineAt } from '../statistics/line-fit.js';
 import { magnification, mm, plainNumber, tenth } from '../units/print.js';
 import type { BenchLine } from './bench-line.js';
+import { focalSlip } from './focal-slip.js';
 import type { Outliers } from './outliers.js';
 import { frontEnlargement } from './pupils.js';
 import type { Repeated } from './repeated.js';
@@ -77,11 +78,14 @@ const extrapolated: Remark = ({ readings }, { line: { fit }, at }) => {
   const ratios = readings.map((reading) => reading.magnification);
   const [least, most] = [Math.min(...ratios), Math.max(...ratios)];
   const beyond = FAR_OUTSIDE * (most - least);
-  const outside = at.filter((m) => m > most + beyond || m < least - beyond);
+  const within = (m: number) => m <= most + beyond && m >= least - beyond;
+  const outside = at.filter((m) => !within(m));
   const asked = outside.map((m) =>
     warning(
       `${magnification(m)} lies far outside the readings, which go from ${magnification(least)} to ${magnification(most)}: the interval there holds only if nothing but f and the flange distance is at work.`,
-      `Take a reading near ${magnification(m)}.`,
+      m > most && within(1 / m)
+        ? `Was ${magnification(1 / m)} meant? ${plainNumber(m)} is an image ${plainNumber(m)} times as long as the object.`
+        : `Take a reading near ${magnification(m)}.`,
     ),
   );
   const { standardError } = lineAt(fit, 0);
@@ -146,19 +150,10 @@ const tooGood: Remark = (_, { line: { fit } }) =>
         ),
       ];
 
-/** No lens that covers a sheet is shorter, none that is carried is longer, mm. */
-const SHORT = 20;
-const LONG = 2500;
-
-const unitSlip: Remark = (_, { line: { fit } }) =>
-  fit.slope >= SHORT && fit.slope <= LONG
-    ? []
-    : [
-        warning(
-          `A focal length of ${mm(tenth(fit.slope))} is a strange one. A bare number is taken for mm.`,
-          'Write the unit behind each distance: 9 1/8 in, or 23.2 cm.',
-        ),
-      ];
+const unitSlip: Remark = (_, { line: { fit } }) => {
+  const slip = focalSlip(fit.slope);
+  return slip === null ? [] : [warning(slip.message, slip.hint)];
+};
 
 /** Where the object stands tells the magnification once more, roughly: principal planes are not the lens seat. */
 const FAR_OFF = 0.2;

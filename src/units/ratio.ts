@@ -13,13 +13,16 @@ const MAGNIFICATION = pureNumber('Write 1:3, 0.33 or infinity.', 'a magnificatio
 const F_NUMBER = pureNumber('Write f/6.3 or 6.3.', 'an f-number');
 const PLAIN = pureNumber(acceptedNumber('1.52'), 'a number');
 
-/** Reads a magnification: `1:3`, `2:1`, `0.33`, or `infinity`, which is 0. The image comes first: `1:3` is a third of life size. */
+/** As people write a ratio by hand; blanks inside it are none. */
+const FRACTION = /^(\d+)\s*\/\s*(\d+)$/;
+
+/** Reads a magnification: `1:3`, `2:1`, `1/3`, `0.33`, or `infinity`, which is 0. The image comes first: `1:3` is a third of life size. */
 export function parseMagnification(input: unknown): Reading {
   if (typeof input !== 'string') return readQuantity(input, MAGNIFICATION);
   const text = input.trim();
   if (text === 'infinity') return { value: 0 };
   if (DECIMAL_COMMA.test(text)) return commaRefused(input, text);
-  const parts = text.split(':');
+  const parts = text.replace(FRACTION, '$1:$2').split(':');
   if (parts.length === 1) return readQuantity(input, MAGNIFICATION);
   const [image, subject] = parts.map((part) => readQuantity(part, MAGNIFICATION));
   if (

@@ -36,6 +36,10 @@ describe('the same three readings', () => {
     ['between tabs', 'magnification\tdistance\n1:4\t249.5\n1:2\t303\n1:1\t410\n'],
     ['between semicolons, with decimal commas', 'Magnification;Distance (mm)\n0,25;249,5\n0,5;303,0\n1;410\n'],
     ['with more cells than are filled', 'magnification,distance,u_distance\n1:4,249.5,\n1:2,303\n1:1,410,,\n'],
+    ['with an empty last column', 'magnification;distance;\n1:4;249,5;\n1:2;303;\n1:1;410;\n'],
+    ['after empty rows of separators', ';;\nmagnification;distance;\n;;\n1:4;249,5;\n1:2;303;\n;;\n1:1;410;\n'],
+    ['with the unit in the header', 'magnification,distance (cm)\n1:4,24.95\n1:2,30.3 cm\n1:1,410 mm\n'],
+    ['with the unit behind the word', 'magnification,distance_mm\n1:4,249.5\n1:2,303\n1:1,410\n'],
     ['as lengths', 'image,object,distance\n25,100,249.5\n50 mm,100,303\n10 cm,100,410\n'],
   ])('as a table %s', (_, text) => expect(pairs(text)).toEqual(three));
 
@@ -48,6 +52,38 @@ describe('the same three readings', () => {
 
   test('as a table under any name', () =>
     expect(pairs('magnification,distance\n1:4,249.5\n', 'bench.txt')).toEqual([three[0]]));
+});
+
+// the inch is 25.4 mm, exact: international yard and pound agreement of 1959
+describe('inches in a table', () => {
+  const inches = [
+    [0.25, 8 * 25.4],
+    [0.5, 8.125 * 25.4],
+  ];
+  test.each([
+    ['by the header', 'magnification,distance (in)\n1:4,8\n1:2,8 1/8\n'],
+    ['by the header, each column by its own', 'image (in),object (mm),distance (inches)\n1,101.6,8\n1,50.8,8.125\n'],
+    ['by bare marks', 'magnification;distance\n1:4;8,00"\n1:2;8 1/8"\n'],
+    ['by marks in a quoted cell', 'magnification,distance\n1:4,"8"""\n1:2,"8 1/8"""\n'],
+  ])('%s', (_, text) => {
+    const found = pairs(text);
+    expect(found).toHaveLength(inches.length);
+    for (const [i, [m, distance]] of inches.entries()) {
+      expect(found[i]?.[0]).toBeCloseTo(m ?? 0, 9);
+      expect(found[i]?.[1]).toBeCloseTo(distance ?? 0, 9);
+    }
+  });
+});
+
+test.each([
+  ['a unit that nobody knows', 'image (ell),object (ell),distance (ell)\n1,4,8\n', '"ell" is no unit of this column'],
+  ['a unit of a magnification', 'magnification (mm),distance\n1:4,8\n', '"mm" is no unit of this column'],
+  ['decimal commas between commas', 'magnification,distance\n1:4,249,5\n1:2,303,0\n1:1,410,2\n', 'have 2 others'],
+])('one slip makes one message: %s', (_, text, said) => {
+  const outcome = readBench(text, 'bench.csv');
+  if (!('problems' in outcome)) throw new Error('it was read');
+  expect(outcome.problems).toHaveLength(1);
+  expect(outcome.problems[0]?.what).toContain(said);
 });
 
 test('decimal commas are told where they were read as such', () => {
@@ -87,7 +123,6 @@ describe('what is refused, with its line and column', () => {
     ],
     ['a column that nobody knows', 'magnification,distance,colour\n', /:1:24 [\s\S]*Known here: magnification, image/],
     ['a column twice', 'magnification,distance,distance\n', /:1:24 .*earlier column/],
-    ['a column in inches', 'magnification,distance (in)\n1:4,9.8\n', /:1:15 .*are in "in"[\s\S]*9 1\/8 in/],
     ['a column that is missing', 'image,distance\n25,249\n', /column object is missing/],
     [
       'a decimal comma between commas',

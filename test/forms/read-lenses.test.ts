@@ -87,7 +87,7 @@ describe('a list of lenses', () => {
   });
 
   test('two lists do not call two lenses alike, nor two sizes', () => {
-    expect(problemsOf(list, list)).toMatchObject([
+    expect(problemsOf(list, `${list}# another\n`)).toMatchObject([
       { file: 'list-2.yaml', path: 'lenses[0].name', line: 8, what: 'list-1.yaml has a lens of this name.' },
       { file: 'list-2.yaml', path: 'lenses[1].name', line: 9 },
     ]);

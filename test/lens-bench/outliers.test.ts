@@ -70,6 +70,22 @@ describe('a reading that does not belong to the line of the others', () => {
     expect(found(moved(7, 70)).found).toMatchObject([{ row: 7, turnedOver: false }]);
   });
 
+  // three of four can lie on a line by the chance of the scale: 249.5, 303 and 410 are 196 + 214 m to the tenth
+  test('is none where the others agree more closely than they were read', () => {
+    const four = (last: number) =>
+      found([reading(1, 410), reading(1 / 2, 303), reading(1 / 4, 249.5), reading(1 / 3, last)]).found;
+    expect(four(267.1)).toEqual([]);
+    expect(four(267)).toEqual([]);
+    expect(four(277.5).map(({ row }) => row)).toContain(4);
+  });
+
+  // 8 1/2, 9 1/4 and 10 in lie on a line exactly; a sixteenth is the finest that these were read to
+  test('nor where they were read in sixteenths of an inch', () => {
+    const inches = [8.5, 9.25, 10, 9.5625].map((length) => length * 25.4);
+    const ratios = [0.2, 0.3, 0.4, 0.35];
+    expect(found(inches.map((distance, i) => reading(ratios[i] ?? 0, distance))).found).toEqual([]);
+  });
+
   test('three readings judge nothing', () => expect(found(benchB.slice(0, 3))).toEqual({ critical: null, found: [] }));
 
   test('points at nothing in about 95 of 100 benches without a fault', () => {

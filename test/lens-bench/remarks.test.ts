@@ -36,6 +36,11 @@ describe('a magnification far outside the readings', () => {
   });
 });
 
+test('a ratio that was asked for the wrong way round is asked about', () => {
+  const hints = measured(benchWith(benchB), { at: [4] }).remarks.map(({ hint }) => hint);
+  expect(hints).toEqual([expect.stringMatching(/^Was 1:4 meant\? 4 is an image 4 times as long/)]);
+});
+
 test('readings that lie on the line exactly were not read', () =>
   expect(told(benchWith(benchA))).toEqual([expect.stringMatching(/finer than a rule is read/)]));
 
@@ -47,7 +52,9 @@ test('readings that lie off the line are not said to lie on it, however sure one
 
 test('a focal length of some inches is asked about', () =>
   expect(told(benchWith(benchB.map((one) => ({ ...one, distance: one.distance / 25.4 }))))).toEqual(
-    expect.arrayContaining([expect.stringMatching(/9\.4 mm is a strange one.*9 1\/8 in/)]),
+    expect.arrayContaining([
+      expect.stringMatching(/9\.4 mm.*meant in inches, the focal length is 239\.4 mm.*9 1\/8 in/),
+    ]),
   ));
 
 test('a line that is loose is told', () => {

@@ -8,6 +8,8 @@ const value = (reading: unknown): number => (reading as { value: number }).value
 describe('a magnification', () => {
   test.each([
     ['1:3', 1 / 3],
+    ['1/3', 1 / 3],
+    ['3 / 2', 1.5],
     ['1:2.5', 0.4],
     ['2:1', 2],
     ['1 : 4', 0.25],
