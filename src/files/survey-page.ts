@@ -4,7 +4,7 @@ import type { Assumption, CameraSurveyed, LensSurveyed, SurveyDocument, SurveyPa
 import { nearestText } from '../units/nearest-text.js';
 import { fNumber, magnification, plainNumber } from '../units/print.js';
 import type { Colour } from './plan-page.js';
-import { type Column, table, wrap } from './text-layout.js';
+import { type Column, GAP, table, wrap } from './text-layout.js';
 
 interface SurveyPageGiven {
   readonly width: number;
@@ -17,15 +17,18 @@ const INDENT = '  ';
 
 const LENS = 'Lens';
 const SUBJECT = 'at, m';
+const TRAVEL = 'travel';
+/** What a narrow page goes without, the first of them first: the table for spreadsheets has it all the same. */
+const SPARED: readonly string[] = [SUBJECT, TRAVEL];
 
 const columns: readonly Column[] = [
   { title: LENS, align: 'left' },
   { title: 'format', align: 'left' },
   { title: 'covers', align: 'left' },
   { title: 'reach', align: 'right' },
-  { title: 'made for', align: 'right' },
+  { title: 'for', align: 'right' },
   { title: SUBJECT, align: 'right' },
-  { title: 'travel', align: 'right' },
+  { title: TRAVEL, align: 'right' },
   { title: 'closed', align: 'right' },
   { title: 'kg', align: 'right' },
   { title: 'sheets', align: 'right' },
@@ -35,11 +38,10 @@ const columns: readonly Column[] = [
 export function surveyPage(survey: SurveyDocument, { width, colour, acrossLenses }: SurveyPageGiven): string {
   const { lenses, pairs } = survey;
   // under the name of its lens a line has room for the distance of the subject
-  const shown = columns.filter(({ title }) => title !== (acrossLenses ? SUBJECT : LENS));
-  const cells = pairs.map((pair) => {
-    const own = row(pair);
-    return shown.map(({ title }) => own[title] ?? '');
-  });
+  const all = columns.filter(({ title }) => title !== (acrossLenses ? SUBJECT : LENS));
+  const cellsOfPairs = pairs.map(row);
+  const shown = fitting(all, cellsOfPairs, width - INDENT.length);
+  const cells = cellsOfPairs.map((own) => shown.map(({ title }) => own[title] ?? ''));
   const { titles, rows } = table(shown, cells, width - INDENT.length);
   const indented = (lines: readonly string[]) => lines.map((line) => INDENT + line);
   const head = indented(titles).map(colour.faint);
@@ -56,12 +58,31 @@ export function surveyPage(survey: SurveyDocument, { width, colour, acrossLenses
         ),
       ]);
   const odd = oddities(survey, acrossLenses).flatMap((finding) => told(finding, { width, colour }));
-  const notes = [...assumedOfAll(survey), ...remarks(survey)].flatMap((line) => wrap(line, width).map(colour.faint));
+  const notes = [...assumedOfAll(survey), ...remarks(survey, shown)].flatMap((line) =>
+    wrap(line, width).map(colour.faint),
+  );
   return `${[...blocks, odd, notes]
     .filter((lines) => lines.length > 0)
     .map((lines) => lines.join('\n'))
     .join('\n\n')}\n`;
 }
+
+type Row = Readonly<Record<string, string>>;
+
+function fitting(all: readonly Column[], rows: readonly Row[], width: number): readonly Column[] {
+  let shown = all;
+  for (const spared of SPARED) {
+    if (tableWidth(shown, rows) <= width) break;
+    shown = shown.filter(({ title }) => title !== spared);
+  }
+  return shown;
+}
+
+const tableWidth = (shown: readonly Column[], rows: readonly Row[]): number =>
+  shown.reduce(
+    (sum, { title }) => sum + Math.max(title.length, ...rows.map((own) => (own[title] ?? '').length)),
+    GAP * (shown.length - 1),
+  );
 
 /** What is odd about the lists; where the lenses have no blocks of their own, about each of them, too. */
 function oddities({ lists, lenses }: SurveyDocument, acrossLenses: boolean): readonly Finding[] {
@@ -135,7 +156,7 @@ function rulesOf(own: readonly SurveyPair[], list: (camera: CameraSurveyed) => C
 const MET: ReadonlyMap<string, string> = new Map(rules.map(({ id, protects }) => [id, protects]));
 
 /** A pair's cells under the titles of their columns. */
-function row(pair: SurveyPair): Readonly<Record<string, string>> {
+function row(pair: SurveyPair): Row {
   const { lens, format, reachable, nearest, subjectDistance, camera, assumed } = pair;
   const marks = [...(assumed.includes('holder') ? ['h'] : []), ...(isBroken(pair) ? ['!'] : [])];
   const cells = { [LENS]: lens, format: [format, ...marks].join(' '), covers: covers(pair) };
@@ -143,9 +164,9 @@ function row(pair: SurveyPair): Readonly<Record<string, string>> {
   return {
     ...cells,
     reach: nearestText(reachable),
-    'made for': `${shortOf(pair) ? '<' : ''}${nearestText(nearest)}`,
+    for: `${shortOf(pair) ? '<' : ''}${nearestText(nearest)}`,
     [SUBJECT]: subjectDistance === null ? '-' : plainNumber(subjectDistance / 1000, 2),
-    travel: whole(camera.travel),
+    [TRAVEL]: whole(camera.travel),
     closed: [camera.width, camera.height, camera.depthClosed].map(whole).join('×'),
     kg: plainNumber(camera.mass, 1),
     sheets: camera.largerThanSheet.length > 0 ? '-' : `${camera.sheets}`,
@@ -171,7 +192,7 @@ const whole = (value: number): string => plainNumber(value, 0);
 const tenths = (value: number): string => plainNumber(value, 1);
 
 /** The signs that occur, and what the columns mean. Everything is in mm where nothing else is said. */
-function remarks({ pairs, lists }: SurveyDocument): readonly string[] {
+function remarks({ pairs, lists }: SurveyDocument, shown: readonly Column[]): readonly string[] {
   const asked = [...new Set(pairs.map((pair) => pair.asked))];
   const [only] = asked;
   const silent = lists.filter(({ nearestAssumed }) => nearestAssumed);
@@ -189,8 +210,9 @@ function remarks({ pairs, lists }: SurveyDocument): readonly string[] {
     ],
     [
       true,
-      `reach: the nearest that two boxes could give. made for: ${wanted}; all figures after it belong to it. at, m: how far the subject then stands.`,
+      `reach: the nearest that two boxes could give. for: what the camera is made for, ${wanted}; all figures after it belong to it.`,
     ],
+    [shown.some(({ title }) => title === SUBJECT), 'at, m: how far the subject then stands from the lens.'],
     [pairs.some(shortOf), '<  what is asked for is not reached: made for the nearest that is.'],
     [
       pairs.some((pair) => covers(pair).startsWith('(')),

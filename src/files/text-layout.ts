@@ -31,7 +31,8 @@ export interface Table {
   readonly rows: readonly (readonly string[])[];
 }
 
-const GAP = 2;
+/** Blanks between two columns. */
+export const GAP = 2;
 /** A column of words narrower than this is no longer read: the table is then left wider than the page. */
 const NARROWEST = 8;
 

@@ -181,6 +181,15 @@ describe('into a design', () => {
     expect(Math.abs(written - place.interval)).toBeLessThan(0.0245);
   });
 
+  test('a focal length of some inches does not take the place of one in millimetres', async () => {
+    const { file, into, now } = bench('magnification,distance\n1:4,9.82\n1:2,11.93\n1:1,16.16\n');
+    const { code, out, err } = await runHere('lens', file, '--write', into);
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toMatch(/meant in inches, the focal length is 214\.\d mm/);
+    expect(now()).toBe(design);
+    expect((await runHere('lens', file)).out).toMatch(/warning: .*focal length is 8\.\d mm/);
+  });
+
   test('an outlier is told loudly, and written all the same', async () => {
     const { file, into, now } = bench(benchB.replace('290.1', '295.1'));
     const { code, err } = await runHere('lens', file, '--write', into);

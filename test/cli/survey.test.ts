@@ -1,6 +1,8 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { colours } from '../../src/cli/terminal.js';
+import { surveyPage } from '../../src/files/survey-page.js';
 import { readLenses } from '../../src/forms/read-lenses.js';
 import { prepareSurvey } from '../../src/survey/survey.js';
 import { randomDrawer } from '../survey/random-drawer.js';
@@ -38,6 +40,73 @@ describe('survey', () => {
     expect(out).toMatch(/^ {2}whole-plate h +1:4\.3\d? on /m);
     expect(out).toContain('Assumed: flange distance (as long as f)');
     for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
+  });
+
+  test('judges no lens by a barrel that nobody measured, and says what it took', async () => {
+    const { out } = await runHere('survey', drawer(TWO.replace('focus: { nearest: 1:4 }\n', '')));
+    expect(out).not.toMatch(/^ {2}\S+ h !/m);
+    expect(out).toMatch(/Not judged before the assumed is measured: cone-clear, straight dark edges \(/);
+    expect(out).toContain('1:5, taken since the');
+    expect(out).not.toMatch(/1:5 asked for/);
+    expect((await runHere('survey', drawer(TWO))).out).toContain('the 1:4 asked for');
+  });
+
+  test('names a rule that stands in plain words', async () => {
+    const heavy = TWO.replace('rearDiameter: 50 mm', 'rearDiameter: 50 mm, mass: 9 kg');
+    const { out } = await runHere('survey', drawer(heavy));
+    expect(out).toMatch(/^ {2}5x7 h ! /m);
+    expect(out).toContain('! clamp-grip, a lens that slips on a tilted tripod (every format)');
+    expect(out).toContain('a design of this pair would break a rule');
+  });
+
+  test('questions units as plan does, of a lens, of the sheet, and of a format', async () => {
+    const text = TWO.replace('focalLength: 180 mm', 'focalLength: 7')
+      .replace('thickness: 4.05 mm', 'thickness: 0.16')
+      .replace('5x7,', '{ name: own, width: 30, height: 70 },');
+    const { code, out } = await runHere('survey', drawer(text));
+    expect(code).toBe(0);
+    const flat = out.replace(/\s+/g, ' ');
+    expect(flat).toMatch(/7 mm is odd for lens\.focalLength; .* If it was meant in inches, write 177\.8 mm/);
+    expect(flat).toMatch(/drawer\.yaml: 0\.16 mm is odd for plywood\.thickness/);
+    expect(flat).toMatch(/drawer\.yaml: 30 mm is odd for format/);
+    const sorted = (await runHere('survey', drawer(text), '--sort', 'name')).out.replace(/\s+/g, ' ');
+    expect(sorted).toContain('the one without a name: 7 mm is odd for lens.focalLength');
+    expect((await runHere('survey', drawer(TWO))).out).not.toContain(' is odd for ');
+  });
+
+  test('says once which image a size of your own is taken to have', async () => {
+    const own = TWO.replace('5x7,', '{ name: square, width: 200 mm, height: 200 mm },');
+    const { out } = await runHere('survey', drawer(own));
+    // 6.4 mm less each way, as in a design
+    expect(out.match(/an image of 193\.6 × 193\.6 \(square\)/g)).toHaveLength(1);
+    const given = own.replace('height: 200 mm', 'height: 200 mm, image: [198 mm, 198 mm]');
+    expect((await runHere('survey', drawer(given))).out).not.toContain('an image of');
+  });
+
+  test('fits a terminal of 80 columns, whatever the formats are called', async () => {
+    const wide = TWO.replace('[5x7, whole-plate]', '[half-plate-american, 11x14, whole-plate]');
+    const read = readLenses([{ file: 'wide.yaml', text: wide }]);
+    if ('problems' in read) throw new Error('the list is wrong');
+    const { count, pairs, document } = prepareSurvey({ ...read, formats: null });
+    for (const acrossLenses of [false, true]) {
+      const page = surveyPage(document(pairs(0, count)), { width: 80, colour: colours(false), acrossLenses });
+      const lines = page.split('\n');
+      for (const line of lines) expect(line.length, line).toBeLessThanOrEqual(80);
+      // each pair on one line: its sheets stand behind its format
+      if (!acrossLenses)
+        expect(lines.filter((line) => /^ {2}(?:half-plate-american|11x14|whole-plate) .* [-\d]+$/.test(line))).toHaveLength(
+          count,
+        );
+    }
+  });
+
+  test('says once that a list is given twice', async () => {
+    const file = drawer(TWO);
+    const { code, out, err } = await runHere('survey', file, file, file);
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err.match(/given twice/g)).toHaveLength(1);
+    expect(err).not.toContain('has a lens of this name');
+    expect((await runHere('survey', file, drawer(TWO))).err).toContain('the same list as');
   });
 
   test('prints one document, and the same in a table', async () => {
