@@ -233,15 +233,15 @@ describe('what is refused', () => {
     // a unit was forgotten
     [
       '--magnification 1:4 --flash-distance 1.5',
-      /^--flash-distance: 1\.5 ?mm from the lamp to the sitter\? Write 1\.5 ?m\.$/m,
+      /^--flash-distance: 1\.5 mm from the lamp to the sitter\? Write 1\.5 m\.$/m,
     ],
-    ['--magnification 1:4 --lamp-distance 90', /90 ?mm from the lamp to the sitter\? Write 90 ?cm\.$/m],
-    ['--magnification 1:4 --lamp-distance 20mm', /20 ?mm from the lamp to the sitter\? Write 0\.1 ?m or more\.$/m],
-    ['--magnification 1:4 --lamp-distance 200m', /more than this flag takes\. Write a value from 0\.1 ?m to 100 ?m\./],
-    ['--magnification 1:4 --lamp-distance far', /not a length\. Write 1\.5 ?m, or feet such as 4ft\./],
-    ['--head 90mm --head-height 23', /^--head-height: 23 ?mm from chin to crown\? Write 23 ?cm\.$/m],
-    ['--subject 1', /^--subject: 1 ?mm from the lens to the sitter\? Write 1 ?m\.$/m],
-    ['--subject 150', /within the focal length of 210 ?mm: it has no image\. Was 150 ?cm meant\?/],
+    ['--magnification 1:4 --lamp-distance 90', /90 mm from the lamp to the sitter\? Write 90 cm\.$/m],
+    ['--magnification 1:4 --lamp-distance 20mm', /20 mm from the lamp to the sitter\? Write 0\.1 m or more\.$/m],
+    ['--magnification 1:4 --lamp-distance 200m', /more than this flag takes\. Write a value from 0\.1 m to 100 m\./],
+    ['--magnification 1:4 --lamp-distance far', /not a length\. Write 1\.5 m, or feet such as 4 ft\./],
+    ['--head 90mm --head-height 23', /^--head-height: 23 mm from chin to crown\? Write 23 cm\.$/m],
+    ['--subject 1', /^--subject: 1 mm from the lens to the sitter\? Write 1 m\.$/m],
+    ['--subject 150', /within the focal length of 210 mm: it has no image\. Was 150 cm meant\?/],
   ])('%s', async (flags, because) => expect(await refusedBecause(flags)).toMatch(because));
 
   test.each([
