@@ -204,6 +204,15 @@ describe('two series at a time', () => {
     expect(dialling).toMatchObject({ sheet: 3, batch: 'one', change: 1, resultOf: { sheet: 1, batch: 'one' } });
   });
 
+  test('the only one that waits needs no name, and its batch goes on though another was given out since', async () => {
+    const { json, log } = begin();
+    await json('--batch', 'one');
+    await json('--batch', 'two');
+    appendFileSync(log, '\n---\nresult: { sheet: 2, looks: right }\n...\n');
+    const { dialling } = await json('--result', 'too dark', '--by', '1');
+    expect(dialling).toMatchObject({ sheet: 3, batch: 'one', change: 1, resultOf: { sheet: 1, batch: 'one' } });
+  });
+
   test.each([[...negative], ['--paper', 'another one'], ['--batch', 'two']])(
     'none of it waits, and those that do are named: %j',
     async (...words) => {
