@@ -94,9 +94,9 @@ describe('survey', () => {
       for (const line of lines) expect(line.length, line).toBeLessThanOrEqual(80);
       // each pair on one line: its sheets stand behind its format
       if (!acrossLenses)
-        expect(lines.filter((line) => /^ {2}(?:half-plate-american|11x14|whole-plate) .* [-\d]+$/.test(line))).toHaveLength(
-          count,
-        );
+        expect(
+          lines.filter((line) => /^ {2}(?:half-plate-american|11x14|whole-plate) .* [-\d]+$/.test(line)),
+        ).toHaveLength(count);
     }
   });
 
