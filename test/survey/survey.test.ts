@@ -216,6 +216,32 @@ holders: [{ name: paper holder, filmDepth: 5.8 mm, width: 149.8 mm, length: ${17
     expect(onlyPair(listOf(lens, '5x7')).camera?.broken).toEqual([]);
   });
 
+  test('what hangs on a barrel, or a flange distance, that nobody said is kept apart', () => {
+    const without = lens.replace(/, barrel: \{.*\}/, '');
+    const { broken, brokenAsAssumed } = onlyPair(listOf(without, '5x7')).camera ?? {};
+    expect(broken).toEqual([]);
+    expect(brokenAsAssumed).toContain('cone-clear');
+    const thick = lens.replace('rearDiameter: 52 mm', 'rearDiameter: 57 mm').replace('rear: 31 mm', 'rear: 90 mm');
+    expect(onlyPair(listOf(thick, '5x7')).camera?.brokenAsAssumed).toEqual([]);
+  });
+
+  test('the other rules of a camera that its lens never covers are not looked at', () => {
+    const heavy = lens.replace('mass: 640 g', 'mass: 9 kg');
+    const never = onlyPair(listOf(`${heavy}, coverage: { diameter: 60 mm, at: infinity }`, '5x7'));
+    expect(never.state).toBe('never-covers');
+    expect(never.camera).toMatchObject({ broken: null, brokenAsAssumed: null });
+  });
+
+  test('a lens in inches is told as plan tells it, and one that is only assumed is not', () => {
+    const [inches] = surveyOf(listOf('focalLength: 12', '5x7')).lenses;
+    expect(inches?.findings).toMatchObject([
+      { rule: 'unit-plausible', level: 'error', about: 'lens.focalLength', hint: expect.stringContaining('304.8 mm') },
+    ]);
+    const design = designOf(heron.replace(/focalLength: .*/, 'focalLength: 12'));
+    const told = planCamera(design).findings.find(({ about }) => about === 'lens.focalLength');
+    expect(inches?.findings[0]?.message).toBe(told?.message);
+  });
+
   test('a nearest focus that is not reached gives way to the nearest that is, and both are told', () => {
     const pair = onlyPair(listOf(lens, '5x7').replace('1:4', '1:1'));
     expect(pair.asked).toBe(1);
