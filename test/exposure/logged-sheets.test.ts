@@ -1,49 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { noPack } from '../../src/exposure/colour-cast.js';
 import { sheetsOf, testedSheets } from '../../src/exposure/logged-sheets.js';
 import type { LogEntry, ResultEntry, SettingEntry } from '../../src/model/sitting-log.js';
+import { resultEntry, settingEntry } from './entries.js';
 
 const setting = (sheet: number, more: Partial<SettingEntry> = {}): LogEntry => ({
   kind: 'setting',
-  setting: {
-    sheet,
-    at: null,
-    process: 'negative',
-    paper: null,
-    batch: null,
-    dialled: 0,
-    strips: [],
-    colourPack: noPack,
-    magnification: 0.25,
-    aperture: 16,
-    speed: 6,
-    filterFactor: 1,
-    energy: 400,
-    pops: 1,
-    lampDistance: null,
-    time: null,
-    ...more,
-  },
+  setting: settingEntry(sheet, more),
 });
 
 const result = (sheet: number, more: Partial<ResultEntry> = {}): LogEntry => ({
   kind: 'result',
-  result: {
-    sheet,
-    at: null,
-    looks: 'right',
-    by: null,
-    strip: null,
-    density: null,
-    densities: [],
-    wanted: null,
-    cast: null,
-    castBy: null,
-    gave: { energy: null, time: null },
-    bath: { start: null, end: null },
-    note: null,
-    ...more,
-  },
+  result: resultEntry(sheet, { looks: 'right', ...more }),
 });
 
 const together = (...entries: readonly LogEntry[]) => {

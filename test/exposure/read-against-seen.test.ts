@@ -1,43 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { noPack } from '../../src/exposure/colour-cast.js';
 import { disagreement } from '../../src/exposure/read-against-seen.js';
 import type { Process, ResultEntry, SettingEntry } from '../../src/model/sitting-log.js';
+import { resultEntry, settingEntry } from './entries.js';
 
-const setting = (process: Process, strips: readonly number[] = []): SettingEntry => ({
-  sheet: 2,
-  at: null,
-  process,
-  paper: null,
-  batch: null,
-  dialled: 0,
-  strips,
-  colourPack: noPack,
-  magnification: 0.25,
-  aperture: 16,
-  speed: 6,
-  filterFactor: 1,
-  energy: 400,
-  pops: 1,
-  lampDistance: null,
-  time: null,
-});
+const setting = (process: Process, strips: readonly number[] = []): SettingEntry =>
+  settingEntry(2, { process, strips });
 
-const result = (more: Partial<ResultEntry>): ResultEntry => ({
-  sheet: 2,
-  at: null,
-  looks: null,
-  by: null,
-  strip: null,
-  density: null,
-  densities: [],
-  wanted: null,
-  cast: null,
-  castBy: null,
-  gave: { energy: null, time: null },
-  bath: { start: null, end: null },
-  note: null,
-  ...more,
-});
+const result = (more: Partial<ResultEntry>): ResultEntry => resultEntry(2, more);
 
 // the denser, the darker, on a negative and by reversal alike: trade, no source
 describe.each(['negative', 'reversal'] as const)('what was seen and what was read, %s', (process) => {

@@ -1,28 +1,10 @@
 import { expect, test } from 'vitest';
-import { noPack } from '../../src/exposure/colour-cast.js';
 import type { LoggedSheet, Series } from '../../src/exposure/logged-sheets.js';
 import { meantSheet, stillWaiting } from '../../src/exposure/waiting-sheets.js';
+import { settingEntry } from './entries.js';
 
 const waiting = (sheet: number, more: Partial<Series> = {}): LoggedSheet => ({
-  setting: {
-    sheet,
-    at: null,
-    process: 'reversal',
-    paper: null,
-    batch: null,
-    dialled: 0,
-    strips: [],
-    colourPack: noPack,
-    magnification: 0.25,
-    aperture: 16,
-    speed: 6,
-    filterFactor: 1,
-    energy: 400,
-    pops: 1,
-    lampDistance: null,
-    time: null,
-    ...more,
-  },
+  setting: settingEntry(sheet, { process: 'reversal', ...more }),
   result: null,
 });
 
