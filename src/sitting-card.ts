@@ -1,11 +1,11 @@
 import { nearestFocus } from './camera/camera.js';
 import type { Design } from './design/design.js';
 import { readToday } from './design/read-today.js';
+import { revisionOf } from './design/revision.js';
 import { exposureCard } from './exposure/card.js';
 import { exposureCardPage } from './files/exposure-card.js';
 import { pageSvg } from './files/page-svg.js';
 import { type Fonts, pagePdf } from './files/pdf.js';
-import { planCamera } from './pipeline.js';
 import type { OutputFile } from './workshop.js';
 
 /**
@@ -20,8 +20,7 @@ export function cardFiles(
 ): { readonly files: readonly OutputFile[] } | { readonly refused: string } {
   const read = readToday(typed);
   if ('refused' in read) return read;
-  const { revision, camera } = planCamera(design);
-  const card = exposureCard(design, read.today, { revision, reaches: nearestFocus(design, camera) });
+  const card = exposureCard(design, read.today, { revision: revisionOf(design), reaches: nearestFocus(design) });
   if ('refused' in card) return { refused: `${card.refused.what} ${card.refused.accepted}` };
   const page = exposureCardPage(card);
   if ('refused' in page) return { refused: `${page.refused.what} ${page.refused.accepted}` };

@@ -25,7 +25,6 @@ import { LOG_HEAD, resultText, settingText } from './forms/write-sitting-log.js'
 import type { Dialling } from './model/dialling.js';
 import type { SittingDocument } from './model/sitting.js';
 import type { ResultEntry, SettingEntry } from './model/sitting-log.js';
-import { planCamera } from './pipeline.js';
 import { quoted } from './units/quantity.js';
 
 /** What is asked of a log, as it was typed. */
@@ -87,7 +86,7 @@ export function exposeLogged(
   const series = taken?.series ?? seriesOf({ process, paper, batch: asked.batch ?? null }, sheets);
   const next = nextSheet(resolved.given, withBatches(sheets, series), series, wanted);
   if ('refused' in next) return { refused: `${next.refused} ${next.accepted}` };
-  const reaches = nearestFocus(design, planCamera(design).camera);
+  const reaches = nearestFocus(design);
   const sitting = sittingDocument(design, today, reaches, () => next.given);
   if ('refused' in sitting) return inWords(sitting.refused);
   const append = additions(log, sheets, taken?.result ?? null, next.setting);

@@ -3,7 +3,6 @@ import type { Design, Sitting } from './design/design.js';
 import { readToday } from './design/read-today.js';
 import { sittingDocument } from './exposure/sitting.js';
 import type { SittingDocument } from './model/sitting.js';
-import { planCamera } from './pipeline.js';
 
 /**
  * The exposure of one sitting of a camera, or what is wrong with how it was asked for.
@@ -17,7 +16,7 @@ export function expose(
   const read = readToday(typed);
   if ('refused' in read) return read;
   const { today } = read;
-  const sitting = sittingDocument(design, today, nearestFocus(design, planCamera(design).camera));
+  const sitting = sittingDocument(design, today, nearestFocus(design));
   if ('refused' in sitting) return { refused: `${sitting.refused.what} ${sitting.refused.accepted}` };
   return { sitting, today };
 }

@@ -573,7 +573,9 @@ const underHolder = (spacer: Spacer): number => (spacer.under === 'holder' ? asM
 
 /**
  * The nearest focus of the camera as it is cut, at the end of its reserve, as a magnification. What two boxes *could*
- * reach is another thing: the slot of this tailboard ends before.
+ * reach is another thing: the slot of this tailboard ends before. The rod knows it, before anything is cut out.
  */
-export const nearestFocus = ({ lens, focus }: Design, { settingOut: { slack, reachable, reserve } }: Camera): number =>
-  slack < 0 ? reachable : focus.nearest + reserve / lens.focalLength;
+export function nearestFocus(design: Design): number {
+  const { slack, reachable, reserve } = setOutCamera(design).rod;
+  return slack < 0 ? reachable : design.focus.nearest + reserve / design.lens.focalLength;
+}

@@ -3,18 +3,10 @@ import { noPack } from '../../src/exposure/colour-cast.js';
 import { dialIn } from '../../src/exposure/dial-in.js';
 import type { TestedSheet } from '../../src/exposure/tested-sheet.js';
 import type { Process, SheetResult } from '../../src/model/sitting-log.js';
+import { resultEntry } from './entries.js';
 import { chance, look, type Seen, type Sitting, sittingBy } from './simulated-sitter.js';
 
-const nothing: SheetResult = {
-  looks: null,
-  by: null,
-  strip: null,
-  density: null,
-  densities: [],
-  wanted: null,
-  cast: null,
-  castBy: null,
-};
+const nothing: SheetResult = resultEntry(0);
 
 const sheet = (number: number, given: number, result: Partial<SheetResult>, more: Partial<TestedSheet> = {}) => ({
   sheet: number,

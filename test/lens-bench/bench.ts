@@ -34,7 +34,7 @@ export const benchA = readingsOf([
 ]);
 
 /** Bench B; V7.08, common practice, no source: constructed. */
-export const benchB = readingsOf([
+export const pairsOfBenchB = [
   [0.1, 218.9],
   [0.2, 242.3],
   [0.3, 266.6],
@@ -43,7 +43,8 @@ export const benchB = readingsOf([
   [0.6, 337.9],
   [0.8, 386.4],
   [1, 434.1],
-]);
+] as const;
+export const benchB = readingsOf(pairsOfBenchB);
 
 export function measured(bench: BenchReadings, asked: Partial<Asked> = {}): LensDocument {
   const outcome = measureLens(bench, { at: [], coverageAt: 0, ...asked });

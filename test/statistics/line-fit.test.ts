@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { fitLine, type LinePoint, lineAt } from '../../src/statistics/line-fit.js';
+import { pairsOfBenchB } from '../lens-bench/bench.js';
 import { norris } from './norris.js';
 
 const pointsOf = (pairs: readonly (readonly [number, number])[]): readonly LinePoint[] =>
@@ -66,17 +67,7 @@ test('bench A, exact: 210 mm and 202.4 mm with nothing left over', () => {
 });
 
 describe('bench B', () => {
-  const pairs = [
-    [0.1, 218.9],
-    [0.2, 242.3],
-    [0.3, 266.6],
-    [0.4, 290.1],
-    [0.5, 314.6],
-    [0.6, 337.9],
-    [0.8, 386.4],
-    [1, 434.1],
-  ] as const;
-  const fit = fitLine(pointsOf(pairs));
+  const fit = fitLine(pointsOf(pairsOfBenchB));
   test.each([
     // V7.08, common practice, no source: constructed, exact fractions
     { figure: 'f', found: fit.slope, expected: 239.408478 },
@@ -101,7 +92,7 @@ describe('bench B', () => {
   });
 
   test('is not what the inverted regression of m on the distance gives', () => {
-    const inverted = 1 / fitLine(pointsOf(pairs.map(([m, distance]) => [distance, m] as const))).slope;
+    const inverted = 1 / fitLine(pointsOf(pairsOfBenchB.map(([m, distance]) => [distance, m] as const))).slope;
     expect(inverted).toBeCloseTo(239.411902, 6); // V7.10, common practice, no source: constructed
     expect(fit.slope).not.toBeCloseTo(inverted, 3);
   });
@@ -110,7 +101,7 @@ describe('bench B', () => {
     expect(fit.covariance).toBeCloseTo(fit.correlation * fit.slopeError * fit.interceptError, 12));
 
   test('a weight of two is the reading taken twice', () => {
-    const [first, ...rest] = pairs;
+    const [first, ...rest] = pairsOfBenchB;
     const twice = fitLine(pointsOf([first, first, ...rest]));
     const weighed = fitLine([{ x: first[0], y: first[1], weight: 2 }, ...pointsOf(rest)]);
     expect(weighed.slope).toBeCloseTo(twice.slope, 10);
@@ -119,7 +110,7 @@ describe('bench B', () => {
   });
 
   test('weights that are all alike change nothing but the unit of the scatter', () => {
-    const heavy = fitLine(pairs.map(([x, y]) => ({ x, y, weight: 25 })));
+    const heavy = fitLine(pairsOfBenchB.map(([x, y]) => ({ x, y, weight: 25 })));
     expect(heavy.slope).toBeCloseTo(fit.slope, 10);
     expect(heavy.slopeError).toBeCloseTo(fit.slopeError, 10);
     expect(heavy.deviation).toBeCloseTo(5 * fit.deviation, 10);
