@@ -50,7 +50,10 @@ const directions: Readonly<Record<string, readonly string[]>> = {
   packing: ['geometry'],
   sheets: ['geometry', 'model', 'packing'],
   coupon: ['units', 'standards', 'geometry', 'model', 'joinery', 'sheets', 'design/design.js'],
-  files: ['sheets', 'geometry', 'model', 'units'],
+  paper: ['geometry', 'model'],
+  drawings: ['paper', 'assembly', 'geometry', 'model', 'units'],
+  book: ['drawings', 'paper', 'sheets', 'standards', 'geometry', 'model', 'units'],
+  files: ['sheets', 'paper', 'geometry', 'model', 'units'],
   cli: ['index.js'],
 };
 

@@ -2,9 +2,9 @@ import type { GivenFilter } from '../model/exposure.js';
 import type { CardRow, ExposureCard } from '../model/exposure-card.js';
 import type { Mark, Page } from '../model/page.js';
 import type { SittingDocument } from '../model/sitting.js';
+import { type Block, placed, type Style, words } from '../paper/blocks.js';
+import { type Column, columnsOfNumbers, grid, gridWidth } from '../paper/grid.js';
 import { exposureTime, fNumber, magnification, metres, plainNumber, stops } from '../units/print.js';
-import { type Block, placed, type Style, words } from './page-blocks.js';
-import { type Column, columnsOfNumbers, grid, gridWidth } from './page-grid.js';
 
 /** A5, upright. */
 const WIDTH = 148;

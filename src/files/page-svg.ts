@@ -17,13 +17,16 @@ export function pageSvg({ title, description, width, height, marks }: Page): str
 }
 
 function element(mark: Mark): string {
+  const named = nameOf(mark);
   switch (mark.kind) {
     case 'line': {
       const points = mark.points.map(pair).join(' ');
-      return `<${mark.closed ? 'polygon' : 'polyline'} points="${points}"${ink(mark)}/>`;
+      return `<${mark.closed ? 'polygon' : 'polyline'}${named} points="${points}"${ink(mark)}/>`;
     }
+    case 'strokes':
+      return `<path${named} d="${mark.paths.map((points) => `M${points.map(pair).join('L')}`).join('')}"${ink(mark)}/>`;
     case 'circle':
-      return `<circle cx="${decimal(mark.centre.x)}" cy="${decimal(mark.centre.y)}" r="${decimal(mark.radius)}"${ink(mark)}/>`;
+      return `<circle${named} cx="${decimal(mark.centre.x)}" cy="${decimal(mark.centre.y)}" r="${decimal(mark.radius)}"${ink(mark)}/>`;
     case 'words': {
       const { at, text, size, anchor, colour, bold, turned } = mark;
       // SVG turns clockwise
@@ -32,12 +35,15 @@ function element(mark: Mark): string {
           ? ''
           : ` transform="rotate(${decimal((-turned * 180) / Math.PI)} ${decimal(at.x)} ${decimal(at.y)})"`;
       return (
-        `<text x="${decimal(at.x)}" y="${decimal(at.y)}" font-family="${LETTERS}" font-size="${decimal(size)}"` +
+        `<text${named} x="${decimal(at.x)}" y="${decimal(at.y)}" font-family="${LETTERS}" font-size="${decimal(size)}"` +
         `${bold ? ' font-weight="bold"' : ''} fill="${escaped(colour)}" text-anchor="${anchor}"${turn}>${escaped(text)}</text>`
       );
     }
   }
 }
+
+const nameOf = ({ id, role }: Mark): string =>
+  `${id === undefined ? '' : ` id="${escaped(id)}"`}${role === undefined ? '' : ` class="${role}"`}`;
 
 const pair = ({ x, y }: Point): string => `${decimal(x)},${decimal(y)}`;
 

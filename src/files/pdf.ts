@@ -1,4 +1,5 @@
 import PDFDocument from 'pdfkit';
+import type { Point } from '../geometry/path.js';
 import type { Mark, Page, Stroke } from '../model/page.js';
 
 /** The letters of a document, as the bytes of TrueType files: what is used of them is put into the file. */
@@ -47,15 +48,15 @@ export function pagePdf(pages: readonly Page[], fonts: Fonts, about: { readonly 
 
 function put(mark: Mark, document: PDFKit.PDFDocument): void {
   switch (mark.kind) {
-    case 'line': {
-      mark.points.forEach(({ x, y }, i) => {
-        if (i === 0) document.moveTo(x, y);
-        else document.lineTo(x, y);
-      });
+    case 'line':
+      walk(mark.points, document);
       if (mark.closed) document.closePath();
       ink(mark, document);
       break;
-    }
+    case 'strokes':
+      for (const points of mark.paths) walk(points, document);
+      ink(mark, document);
+      break;
     case 'circle':
       document.circle(mark.centre.x, mark.centre.y, mark.radius);
       ink(mark, document);
@@ -69,6 +70,13 @@ function put(mark: Mark, document: PDFKit.PDFDocument): void {
       document.text(text, left, at.y, { lineBreak: false, baseline: 'alphabetic' });
     }
   }
+}
+
+function walk(points: readonly Point[], document: PDFKit.PDFDocument): void {
+  points.forEach(({ x, y }, i) => {
+    if (i === 0) document.moveTo(x, y);
+    else document.lineTo(x, y);
+  });
 }
 
 function ink(

@@ -1,10 +1,10 @@
 import type { Point } from '../geometry/path.js';
 import type { Mark, Page } from '../model/page.js';
 import type { FormatSurveyed, LensSurveyed, SurveyDocument, SurveyPair, SurveyState } from '../model/survey.js';
+import { wordsWidth } from '../paper/words-width.js';
 import { nearestText } from '../units/nearest-text.js';
 import { fNumber, plainNumber } from '../units/print.js';
 import { isBroken, shortOf } from './survey-page.js';
-import { wordsWidth } from './words-width.js';
 
 /** A page of so many lenses is still taken in at a glance, and printed on A3 still read. */
 const LENSES_A_PAGE = 40;

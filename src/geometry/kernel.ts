@@ -32,6 +32,10 @@ export interface Bench {
   /** What two solids have in common, in one look: nothing of it stays on the bench. */
   readonly shared: (a: Solid, b: Solid) => Shared;
   readonly boundary: (solid: Solid) => Boundary;
+  /** What of a solid lies on the side of a plane that its normal points to: the points p with p · normal ≥ offset. */
+  readonly trimmed: (solid: Solid, normal: Point3, offset: number) => Solid;
+  /** Its surface as the kernel has it: closed, for looking at. What is printed goes through `boundary`. */
+  readonly surface: (solid: Solid) => Mesh;
 }
 
 /** What two solids have in common. */
@@ -89,11 +93,12 @@ export async function loadKernel(wasm?: string): Promise<Kernel> {
       return found;
     };
     const moved = (solid: Solid, matrix: Matrix4) => keep(take(solid).transform([...matrix] as Mat4));
-    const outOf = (solid: Solid): Mesh => {
+    const surface = (solid: Solid): Mesh => {
       const { vertProperties, triVerts, numProp } = take(solid).getMesh();
       if (numProp !== 3) throw new Error(`the solid kernel gave ${numProp} numbers a corner`);
-      return rounded({ positions: [...vertProperties], triangles: [...triVerts] });
+      return { positions: [...vertProperties], triangles: [...triVerts] };
     };
+    const outOf = (solid: Solid): Mesh => rounded(surface(solid));
     const bench: Bench = {
       solid: ({ positions, triangles }, matrix) => {
         const surface = new Surface({
@@ -136,6 +141,8 @@ export async function loadKernel(wasm?: string): Promise<Kernel> {
         const { depth, at } = shares.reduce((most, share) => (share.depth > most.depth ? share : most), NOTHING);
         return { volume, depth, at };
       },
+      trimmed: (solid, { x, y, z }, offset) => keep(take(solid).trimByPlane([x, y, z], offset)),
+      surface,
       boundary: (solid) => {
         const bodies = take(solid).decompose();
         const genus = bodies.reduce((sum, body) => sum + body.genus(), 0);

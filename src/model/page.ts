@@ -12,9 +12,51 @@ export interface Page {
   readonly height: number;
   /** The later ones over the earlier. */
   readonly marks: readonly Mark[];
+  /** Titles of the chapters that begin here, for the contents of a document; `level` 0 is a chapter, 1 a part of one. */
+  readonly bookmarks?: readonly { readonly title: string; readonly level: number }[];
 }
 
-export type Mark =
+/** A drawing of the camera: a page no larger than itself, that is written as a file and stands in the book. */
+export interface Drawing extends Page {
+  /** What its file is called, without the ending. */
+  readonly name: string;
+  /** Lengths on paper over true lengths; null where nothing may be measured on it. */
+  readonly scale: number | null;
+}
+
+/**
+ * What a mark of a technical drawing is: `outline` what is seen, `added` of what a step brings, `there` what stood there
+ * before, `hidden` what is behind, `cut` the edge of a cut face, `hatch` on it, `way` along which something comes, `axis`
+ * centre lines, `light` bundles of light, `film` where the picture is made, `dimension` lines and figures, `leader` from
+ * a number to its part, `number` of a part, `note` words, `frame` round them.
+ */
+export type MarkRole =
+  | 'outline'
+  | 'added'
+  | 'there'
+  | 'hidden'
+  | 'cut'
+  | 'hatch'
+  | 'way'
+  | 'axis'
+  | 'light'
+  | 'film'
+  | 'dimension'
+  | 'leader'
+  | 'number'
+  | 'note'
+  | 'frame';
+
+interface AnyMark {
+  /** Becomes the class of the mark in an SVG. */
+  readonly role?: MarkRole;
+  /** A name that is the mark's own in its drawing, so that it can be found and measured. */
+  readonly id?: string;
+}
+
+export type Mark = AnyMark & Shape;
+
+type Shape =
   | {
       readonly kind: 'line';
       readonly points: readonly Point[];
@@ -22,6 +64,12 @@ export type Mark =
       /** #rrggbb; none where left out. */
       readonly fill?: string;
       readonly stroke?: Stroke;
+    }
+  | {
+      /** Many lines of one kind: thousands of them make a view. */
+      readonly kind: 'strokes';
+      readonly paths: readonly (readonly Point[])[];
+      readonly stroke: Stroke;
     }
   | {
       readonly kind: 'circle';

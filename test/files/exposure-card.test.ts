@@ -3,9 +3,9 @@ import type { Sitting } from '../../src/design/design.js';
 import { readDesign } from '../../src/design/read.js';
 import { exposureCard } from '../../src/exposure/card.js';
 import { exposureCardPage } from '../../src/files/exposure-card.js';
-import { wordsWidth } from '../../src/files/words-width.js';
 import type { ExposureCard } from '../../src/model/exposure-card.js';
 import type { Mark } from '../../src/model/page.js';
+import { wordsWidth } from '../../src/paper/words-width.js';
 import { heron } from '../design/worked-designs.js';
 
 const read = readDesign(heron, 'heron.yaml');

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { pageSvg } from '../../src/files/page-svg.js';
 import { surveyChart } from '../../src/files/survey-chart.js';
-import { wordsWidth } from '../../src/files/words-width.js';
 import type { Mark, Page } from '../../src/model/page.js';
+import { wordsWidth } from '../../src/paper/words-width.js';
 import { randomDrawer } from '../survey/random-drawer.js';
 import { surveyOf } from '../survey/surveying.js';
 

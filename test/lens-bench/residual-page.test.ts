@@ -14,7 +14,13 @@ describe('the drawing of residuals', () => {
     for (const bench of [benchB, benchA]) {
       const { page } = drawn(bench, [0, 1.5]);
       const points = page.marks.flatMap((mark): readonly Point[] =>
-        mark.kind === 'line' ? mark.points : mark.kind === 'circle' ? [mark.centre] : [mark.at],
+        mark.kind === 'line'
+          ? mark.points
+          : mark.kind === 'strokes'
+            ? mark.paths.flat()
+            : mark.kind === 'circle'
+              ? [mark.centre]
+              : [mark.at],
       );
       expect(points.every(({ x, y }) => x >= 0 && x <= page.width && y >= 0 && y <= page.height)).toBe(true);
     }

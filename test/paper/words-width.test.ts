@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import PDFDocument from 'pdfkit';
 import { expect, test } from 'vitest';
-import { wordsWidth } from '../../src/files/words-width.js';
-import { fontFile, fonts } from './read-pdf.js';
+import { wordsWidth } from '../../src/paper/words-width.js';
+import { fontFile, fonts } from '../files/read-pdf.js';
 
 /** Measures in the font's own file. */
 const measure = (font: Uint8Array): ((text: string) => number) => {

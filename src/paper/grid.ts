@@ -1,5 +1,5 @@
 import type { Mark } from '../model/page.js';
-import type { Block } from './page-blocks.js';
+import type { Block } from './blocks.js';
 import { wordsWidth, wrapWords } from './words-width.js';
 
 /** A column of figures, which stand right. */

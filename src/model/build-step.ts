@@ -1,0 +1,13 @@
+/** What the book says of a step of the assembly, told by the object that it belongs to. Plain sentences, one act in each. */
+export interface StepWords {
+  /** Key of the step in assembly-steps.ts; several objects may speak of one step, in the order of the parts list. */
+  readonly step: string;
+  /** What to do, in order. */
+  readonly acts: readonly string[];
+  /** What to measure or try before the glue sets, each with its figure. */
+  readonly checks?: readonly string[];
+  /** Where the work can hurt the builder or the camera. */
+  readonly cautions?: readonly string[];
+  /** Tools and consumables that the step takes, in the words of the list at the front of the book. */
+  readonly needs?: readonly string[];
+}
