@@ -17,14 +17,14 @@ const along = (x: number, y: number, z: number): Point3 => ({ x, y, z });
 export const frontView: View = { right: along(-1, 0, 0), up: along(0, 1, 0), toward: along(0, 0, -1) };
 /** As the photographer stands. */
 export const backView: View = { right: along(1, 0, 0), up: along(0, 1, 0), toward: along(0, 0, 1) };
-/** From the photographer's right: the lens on the left, as the section is drawn. */
-export const rightView: View = { right: along(0, 0, 1), up: along(0, 1, 0), toward: along(1, 0, 0) };
-/** From the photographer's left: the lens on the right. */
-export const leftView: View = { right: along(0, 0, -1), up: along(0, 1, 0), toward: along(-1, 0, 0) };
-/** From above, the lens on the left: x points down the paper. */
-export const topView: View = { right: along(0, 0, 1), up: along(-1, 0, 0), toward: along(0, 1, 0) };
-/** From below, the lens on the left. */
-export const bottomView: View = { right: along(0, 0, 1), up: along(1, 0, 0), toward: along(0, -1, 0) };
+/** From the photographer's left: the lens on the left of the paper, as the section is drawn. */
+export const leftView: View = { right: along(0, 0, 1), up: along(0, 1, 0), toward: along(-1, 0, 0) };
+/** From the photographer's right: the lens on the right. */
+export const rightView: View = { right: along(0, 0, -1), up: along(0, 1, 0), toward: along(1, 0, 0) };
+/** From above, the lens on the left: x points up the paper. */
+export const topView: View = { right: along(0, 0, 1), up: along(1, 0, 0), toward: along(0, 1, 0) };
+/** From below, the lens on the left: x points down the paper. */
+export const bottomView: View = { right: along(0, 0, 1), up: along(-1, 0, 0), toward: along(0, -1, 0) };
 
 /** A view with upright lines upright, looking from where a direction points. It must not be straight up or down. */
 export function viewFrom({ x, y, z }: Point3): View {
