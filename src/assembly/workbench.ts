@@ -4,6 +4,7 @@ import { type ClosedPath, type Point, polygon, reversed } from '../geometry/path
 import { compose, type Matrix4, shift } from '../geometry/placement.js';
 import { circle } from '../geometry/shapes.js';
 import type { Prism } from '../geometry/solid.js';
+import { type Surface, surfaceOf } from '../geometry/surface.js';
 import type { Part, PrintedPart } from '../model/part.js';
 import type { Piece } from './pieces.js';
 
@@ -16,11 +17,14 @@ export interface Workbench {
   readonly moved: (piece: Piece, motion: Matrix4) => Solid;
   /** All that a piece passes while it slides so far along +z from the closest station; null for a printed one. */
   readonly swept: (piece: Piece, by: number) => Solid | null;
+  /** A part's surface in its own frame, for looking at. */
+  readonly surface: (part: Part) => Surface;
 }
 
 export function workbench(bench: Bench): Workbench {
   const own = new Map<string, Solid>();
   const placed = new Map<string, Solid>();
+  const surfaces = new Map<string, Surface>();
   const made = (part: Part): Solid => {
     const known = own.get(part.id);
     if (known) return known;
@@ -35,10 +39,18 @@ export function workbench(bench: Bench): Workbench {
     placed.set(piece.key, solid);
     return solid;
   };
+  const surface = (part: Part): Surface => {
+    const known = surfaces.get(part.id);
+    if (known) return known;
+    const own = surfaceOf(bench.surface(made(part)));
+    surfaces.set(part.id, own);
+    return own;
+  };
   const moved = (piece: Piece, motion: Matrix4) => bench.moved(put(piece), motion);
   return {
     bench,
     moved,
+    surface,
     swept: (piece, by) => sweptSolid(bench, piece, by),
     solid: (piece, rear) => (piece.slides && rear !== 0 ? moved(piece, shift(0, 0, rear)) : put(piece)),
   };

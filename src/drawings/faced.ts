@@ -1,9 +1,6 @@
-import type { Mesh } from '../geometry/mesh.js';
+import type { Matrix4 } from '../geometry/placement.js';
+import type { Surface } from '../geometry/surface.js';
 import type { View } from './view.js';
-
-/** Neighbouring facets that bend less than this belong to one round face, of which only the outline is seen, rad. */
-const CREASE = Math.PI / 6;
-const CREASE_COS = Math.cos(CREASE);
 
 /** A facet that leans less than this to the line of sight is seen edge-on and hides nothing: the sine of the angle. */
 const EDGE_ON = 3e-3;
@@ -21,69 +18,48 @@ export interface Faced {
 }
 
 /** Turns a closed surface towards the eye and sorts its edges. */
-export function faced({ positions, triangles }: Mesh, { right, up, toward }: View): Faced {
-  const count = positions.length / 3;
+export function faced(surface: Surface, matrix: Matrix4, { right, up, toward }: View): Faced {
+  const { positions, triangles, normals, edges: all, sharp } = surface;
   const corners = new Float64Array(positions.length);
-  for (let i = 0; i < count; i++) {
-    const x = positions[3 * i] as number;
-    const y = positions[3 * i + 1] as number;
-    const z = positions[3 * i + 2] as number;
-    corners[3 * i] = right.x * x + right.y * y + right.z * z;
-    corners[3 * i + 1] = up.x * x + up.y * y + up.z * z;
-    corners[3 * i + 2] = toward.x * x + toward.y * y + toward.z * z;
+  const rows = [right, up, toward].map((axis) => ({
+    x: axis.x * m(matrix, 0) + axis.y * m(matrix, 1) + axis.z * m(matrix, 2),
+    y: axis.x * m(matrix, 4) + axis.y * m(matrix, 5) + axis.z * m(matrix, 6),
+    z: axis.x * m(matrix, 8) + axis.y * m(matrix, 9) + axis.z * m(matrix, 10),
+    shift: axis.x * m(matrix, 12) + axis.y * m(matrix, 13) + axis.z * m(matrix, 14),
+  }));
+  for (let i = 0; i < positions.length; i += 3) {
+    const x = positions[i] as number;
+    const y = positions[i + 1] as number;
+    const z = positions[i + 2] as number;
+    for (let k = 0; k < 3; k++) {
+      const row = rows[k] as (typeof rows)[number];
+      corners[i + k] = row.x * x + row.y * y + row.z * z + row.shift;
+    }
   }
+  const sight = rows[2] as (typeof rows)[number];
   const facets = triangles.length / 3;
-  const normals = new Float64Array(triangles.length);
   const frontOf = new Int32Array(facets).fill(-1);
   const fronts: number[] = [];
   for (let f = 0; f < facets; f++) {
-    const a = triangles[3 * f] as number;
-    const b = triangles[3 * f + 1] as number;
-    const c = triangles[3 * f + 2] as number;
-    const ux = at(corners, b, 0) - at(corners, a, 0);
-    const uy = at(corners, b, 1) - at(corners, a, 1);
-    const uz = at(corners, b, 2) - at(corners, a, 2);
-    const vx = at(corners, c, 0) - at(corners, a, 0);
-    const vy = at(corners, c, 1) - at(corners, a, 1);
-    const vz = at(corners, c, 2) - at(corners, a, 2);
-    const nx = uy * vz - uz * vy;
-    const ny = uz * vx - ux * vz;
-    const nz = ux * vy - uy * vx;
-    const length = Math.sqrt(nx * nx + ny * ny + nz * nz) || 1;
-    normals[3 * f] = nx / length;
-    normals[3 * f + 1] = ny / length;
-    normals[3 * f + 2] = nz / length;
-    if (nz / length > EDGE_ON) {
-      frontOf[f] = fronts.length / 3;
-      fronts.push(a, b, c);
-    }
+    const facing =
+      sight.x * (normals[3 * f] as number) +
+      sight.y * (normals[3 * f + 1] as number) +
+      sight.z * (normals[3 * f + 2] as number);
+    if (facing <= EDGE_ON) continue;
+    frontOf[f] = fronts.length / 3;
+    fronts.push(triangles[3 * f] as number, triangles[3 * f + 1] as number, triangles[3 * f + 2] as number);
   }
   const edges: number[] = [];
   const behind: number[] = [];
-  // each edge is walked once in either sense: the first facet waits here for the second
-  const waiting = new Map<number, number>();
-  for (let f = 0; f < facets; f++)
-    for (let k = 0; k < 3; k++) {
-      const from = triangles[3 * f + k] as number;
-      const to = triangles[3 * f + ((k + 1) % 3)] as number;
-      const other = waiting.get(to * count + from);
-      if (other === undefined) {
-        waiting.set(from * count + to, f);
-        continue;
-      }
-      waiting.delete(to * count + from);
-      const here = frontOf[f] as number;
-      const there = frontOf[other] as number;
-      const bend =
-        at(normals, f, 0) * at(normals, other, 0) +
-        at(normals, f, 1) * at(normals, other, 1) +
-        at(normals, f, 2) * at(normals, other, 2);
-      const sharp = bend < CREASE_COS;
-      if (here < 0 && there < 0) {
-        if (sharp) behind.push(from, to);
-      } else if (sharp || here < 0 || there < 0) edges.push(from, to, here, there);
-    }
+  for (let e = 0; e < all.length; e += 4) {
+    const here = frontOf[all[e + 2] as number] as number;
+    const there = frontOf[all[e + 3] as number] as number;
+    const bends = sharp[e / 4] === 1;
+    if (here < 0 && there < 0) {
+      if (bends) behind.push(all[e] as number, all[e + 1] as number);
+    } else if (bends || here < 0 || there < 0) edges.push(all[e] as number, all[e + 1] as number, here, there);
+  }
   return { corners, fronts: Int32Array.from(fronts), edges: Int32Array.from(edges), behind: Int32Array.from(behind) };
 }
 
-const at = (list: Float64Array, i: number, axis: 0 | 1 | 2): number => list[3 * i + axis] as number;
+const m = (matrix: Matrix4, i: number): number => matrix[i] as number;

@@ -2,16 +2,19 @@ import type { Setup } from '../assembly/build.js';
 import { type Piece, piecesOf } from '../assembly/pieces.js';
 import { stands } from '../assembly/setups.js';
 import type { Workbench } from '../assembly/workbench.js';
-import type { Mesh } from '../geometry/mesh.js';
-import { type Point3, shift } from '../geometry/placement.js';
+import { compose, type Matrix4, type Point3, shift } from '../geometry/placement.js';
+import { type Surface, surfaceOf } from '../geometry/surface.js';
 import type { Part } from '../model/part.js';
 
-/** A piece as it is looked at: its surface where it stands in the camera. */
+/** A piece as it is looked at. */
 export interface Body {
   /** Of the piece: `F5#2`. */
   readonly key: string;
   readonly part: Part;
-  readonly mesh: Mesh;
+  /** In the part's own frame; of a piece that is sawn, where it stands. */
+  readonly mesh: Surface;
+  /** From there to where it is shown, in the camera's frame. */
+  readonly matrix: Matrix4;
 }
 
 /** The pieces that stand in a set-up, in the order of the parts. */
@@ -32,10 +35,13 @@ export interface Shown {
 /** The surface of pieces as they are shown; one that is sawn away altogether is left out. */
 export function bodiesOf(on: Workbench, shown: readonly Shown[]): readonly Body[] {
   return shown.flatMap(({ piece, rear = 0, out, saw }): readonly Body[] => {
-    const at = piece.slides ? rear : 0;
-    const placed = out === undefined ? on.solid(piece, at) : on.moved(piece, shift(out.x, out.y, out.z + at));
-    const solid = saw === undefined ? placed : on.bench.trimmed(placed, saw.normal, saw.offset);
-    const mesh = on.bench.surface(solid);
-    return mesh.triangles.length === 0 ? [] : [{ key: piece.key, part: piece.part, mesh }];
+    const motion = shift(out?.x ?? 0, out?.y ?? 0, (out?.z ?? 0) + (piece.slides ? rear : 0));
+    const { key, part, placement } = piece;
+    if (saw === undefined) return [{ key, part, mesh: on.surface(part), matrix: compose(motion, placement.matrix) }];
+    const left = on.bench.trimmed(on.moved(piece, motion), saw.normal, saw.offset);
+    const mesh = surfaceOf(on.bench.surface(left));
+    return mesh.triangles.length === 0 ? [] : [{ key, part, mesh, matrix: HERE }];
   });
 }
+
+const HERE = shift(0, 0, 0);

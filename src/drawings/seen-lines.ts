@@ -34,7 +34,7 @@ const CRUMB = 0.05;
  */
 export function seenLines(bodies: readonly Body[], view: View, options: LineOptions = {}): readonly PieceLines[] {
   const { hidden: withHidden = false, closest = CLOSEST } = options;
-  const solids = bodies.map(({ mesh }) => faced(mesh, view));
+  const solids = bodies.map(({ mesh, matrix }) => faced(mesh, matrix, view));
   const screen = screenOf(solids);
   const drawn = drawnLines(closest);
   const behind: { readonly solid: number; readonly line: Line }[] = [];
