@@ -76,31 +76,35 @@ export function screenOf(solids: readonly Faced[]): Screen {
 
   /** The cells that a facet touches, row by row. */
   const cellsOf = (o: number, visit: (cell: number) => void): void => {
-    const f = (k: number) => facets[o + k] as number;
-    const lowest = Math.min(f(1), f(3), f(5)) - SEAM;
-    const highest = Math.max(f(1), f(3), f(5)) + SEAM;
-    for (let r = row(lowest), last = row(highest); r <= last; r++) {
-      const from = Math.max(lowest, bottom + r * size);
-      const to = Math.min(highest, bottom + (r + 1) * size);
-      let least = Infinity;
-      let most = -Infinity;
-      for (let k = 0; k < 3; k++) {
-        const [x0, y0] = [f(2 * k), f(2 * k + 1)];
-        const [x1, y1] = [f(2 * ((k + 1) % 3)), f(2 * ((k + 1) % 3) + 1)];
-        if (Math.max(y0, y1) < from - SEAM || Math.min(y0, y1) > to + SEAM) continue;
-        if (Math.abs(y1 - y0) < SEAM) {
-          least = Math.min(least, x0, x1);
-          most = Math.max(most, x0, x1);
-          continue;
-        }
-        for (const y of [Math.max(from, Math.min(y0, y1)), Math.min(to, Math.max(y0, y1))]) {
-          const x = x0 + ((x1 - x0) * (y - y0)) / (y1 - y0);
-          least = Math.min(least, x);
-          most = Math.max(most, x);
-        }
+    const [ax, ay] = [facets[o] as number, facets[o + 1] as number];
+    const [bx, by] = [facets[o + 2] as number, facets[o + 3] as number];
+    const [cx, cy] = [facets[o + 4] as number, facets[o + 5] as number];
+    const lowest = row(Math.min(ay, by, cy) - SEAM);
+    const highest = row(Math.max(ay, by, cy) + SEAM);
+    const from = column(Math.min(ax, bx, cx) - SEAM);
+    const to = column(Math.max(ax, bx, cx) + SEAM);
+    for (let r = lowest; r <= highest; r++) {
+      let [start, end] = [from, to];
+      if (lowest < highest && from < to) {
+        const [low, high] = [bottom + r * size - SEAM, bottom + (r + 1) * size + SEAM];
+        let least = Infinity;
+        let most = -Infinity;
+        const side = (x0: number, y0: number, x1: number, y1: number) => {
+          if (y0 > y1) return side(x1, y1, x0, y0);
+          if (y1 < low || y0 > high) return;
+          const slope = y1 - y0 > SEAM ? (x1 - x0) / (y1 - y0) : 0;
+          const p = y0 < low && slope !== 0 ? x0 + slope * (low - y0) : x0;
+          const q = y1 > high && slope !== 0 ? x0 + slope * (high - y0) : x1;
+          least = Math.min(least, p, q);
+          most = Math.max(most, p, q);
+        };
+        side(ax, ay, bx, by);
+        side(bx, by, cx, cy);
+        side(cx, cy, ax, ay);
+        if (least > most) continue;
+        [start, end] = [column(least - SEAM), column(most + SEAM)];
       }
-      if (least > most) continue;
-      for (let c = column(least - SEAM), end = column(most + SEAM); c <= end; c++) visit(r * across + c);
+      for (let c = start; c <= end; c++) visit(r * across + c);
     }
   };
   const first = new Int32Array(across * down + 1);
@@ -145,12 +149,15 @@ export function screenOf(solids: readonly Faced[]): Screen {
           seen[i] = asked;
           const o = i * STRIDE;
           if ((facets[o + 9] as number) <= nearest || i === besideA || i === besideB) continue;
-          const [d0, dx, dy] = [facets[o + 6] as number, facets[o + 7] as number, facets[o + 8] as number];
+          const d0 = facets[o + 6] as number;
+          const dx = facets[o + 7] as number;
+          const dy = facets[o + 8] as number;
           // how far the facet's plane stands before the segment, at either end
           const overP = d0 + dx * px + dy * py - pz - DEPTH;
           const overQ = d0 + dx * qx + dy * qy - qz - DEPTH;
           if (overP <= 0 && overQ <= 0) continue;
-          let [t0, t1] = [0, 1];
+          let t0 = 0;
+          let t1 = 1;
           if (overP <= 0) t0 = overP / (overP - overQ);
           else if (overQ <= 0) t1 = overP / (overP - overQ);
           for (let e = 0; e < 3 && t0 <= t1; e++) {
