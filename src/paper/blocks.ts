@@ -2,11 +2,30 @@ import type { Point } from '../geometry/path.js';
 import type { Mark } from '../model/page.js';
 import { wrapWords } from './words-width.js';
 
-/** Something on a page of which the height is known before its place. mm. */
+/**
+ * Something on a page of which the height is known before its place. mm.
+ *
+ * What else is said of it counts only where a document flows over pages (flow.ts).
+ */
 export interface Block {
   readonly height: number;
   /** @param at its upper left corner */
   readonly marks: (at: Point) => readonly Mark[];
+  /** Blank before it where it does not begin a page; that of a paragraph where left out. */
+  readonly above?: number;
+  /** Stands on the same page as the block after it, as a heading does. */
+  readonly withNext?: true;
+  readonly beginsPage?: true;
+  /** Drawn once more over it where it begins a page: the head of its table. */
+  readonly head?: Block;
+  /** How the contents and the bookmarks call it. */
+  readonly entry?: Entry;
+}
+
+/** A line of the contents; `level` 0 is a chapter, 1 a part of one. */
+export interface Entry {
+  readonly title: string;
+  readonly level: number;
 }
 
 export interface Style {

@@ -20,14 +20,24 @@ function widths(thousandths: string): ReadonlyMap<string, number> {
   return new Map(thousandths.split(' ').map((width, i) => [String.fromCharCode(0x20 + i), Number(width) / 1000]));
 }
 
+/** Signs that texts have beside those, with the widths of the same tables: thin ones, that would stand in holes otherwise. */
+const SIGNS = [...'’‘“”–—…×·°±≤≥∞²³µ−•'];
+const regularSigns = signs('318 318 519 519 500 1000 1000 838 318 500 838 838 838 834 401 401 637 838 590');
+const boldSigns = signs('380 380 658 658 500 1000 1000 838 380 500 838 838 838 834 438 438 736 838 640');
+
+function signs(thousandths: string): ReadonlyMap<string, number> {
+  const all = thousandths.split(' ').map(Number);
+  return new Map(SIGNS.map((sign, i) => [sign, (all[i] ?? 0) / 1000]));
+}
+
 /** Of any other letter: a bold Œ is 1.17 wide, fractions and arrows less. */
 const WIDEST = 1.17;
 
 /** Width of a line of words, mm; a letter with an accent is as wide as without. */
 export function wordsWidth(text: string, { size, heavy }: { readonly size: number; readonly heavy: boolean }): number {
-  const known = heavy ? bold : regular;
+  const [known, knownSigns] = heavy ? [bold, boldSigns] : [regular, regularSigns];
   const letters = [...text.normalize('NFD').replace(/\p{M}/gu, '')];
-  return size * letters.reduce((sum, letter) => sum + (known.get(letter) ?? WIDEST), 0);
+  return size * letters.reduce((sum, letter) => sum + (known.get(letter) ?? knownSigns.get(letter) ?? WIDEST), 0);
 }
 
 /** Breaks a text into lines no wider than that, mm: between words where it can, inside a word that is wider by itself. */

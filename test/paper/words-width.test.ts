@@ -15,7 +15,9 @@ const faces = [
   { name: 'DejaVuSans-Bold', heavy: true },
 ].map(({ name, heavy }) => ({ name, heavy, measured: measure(readFileSync(fontFile(name))) }));
 
-const printable = Array.from({ length: 95 }, (_, i) => String.fromCharCode(0x20 + i));
+const printable = Array.from({ length: 95 }, (_, i) => String.fromCharCode(0x20 + i)).concat([
+  ...'’‘“”–—…×·°±≤≥∞²³µ−•',
+]);
 
 test.each(faces)('the letters of $name are as wide as in its file, to a thousandth', ({ heavy, measured }) => {
   for (const letter of printable) {

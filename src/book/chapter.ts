@@ -1,0 +1,7 @@
+import type { Block } from '../paper/blocks.js';
+
+/** A chapter of the book: it begins a page, and stands in the contents. */
+export interface Chapter {
+  readonly title: string;
+  readonly blocks: readonly Block[];
+}

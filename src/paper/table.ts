@@ -1,0 +1,130 @@
+import type { Mark } from '../model/page.js';
+import { type Block, words } from './blocks.js';
+import { FAINT, INK, PARAGRAPH, ruleAcross, SMALL } from './prose.js';
+import { TEXT_WIDTH } from './sheet-size.js';
+import { wordsWidth } from './words-width.js';
+
+export interface TableColumn {
+  readonly title: string;
+  /** Words stand left, numbers right; left where left out. */
+  readonly align?: 'left' | 'right';
+  /** mm; where left out, as wide as its widest cell, and where that is too wide for the page, narrower. */
+  readonly width?: number;
+}
+
+/** A text that is broken into lines, or something drawn. */
+export type Cell = string | Block;
+
+export interface TableGiven {
+  /** Frames round all cells, and rows high enough to write in. */
+  readonly toFillIn?: true;
+  readonly width?: number;
+}
+
+const GAP = 4;
+const PAD = 1;
+/** What is written by hand takes so much, mm. */
+const WRITTEN = 8;
+/** A column of words is not made narrower than that. */
+const NARROWEST = 16;
+
+/** A head, and a block for each row: a page may end between two rows, and its head stands over the next page again. */
+export function table(
+  columns: readonly TableColumn[],
+  rows: readonly (readonly Cell[])[],
+  { toFillIn, width = TEXT_WIDTH }: TableGiven = {},
+): readonly Block[] {
+  const widths = widthsOf(columns, rows, width);
+  const total = widths.reduce((sum, own) => sum + own, 0) + GAP * (columns.length - 1);
+  const lefts = widths.map((_, i) => widths.slice(0, i).reduce((sum, own) => sum + own + GAP, 0));
+  const cellOf = (cell: Cell, i: number, bold: boolean): Block =>
+    typeof cell === 'string' ? textCell(cell, widths[i] ?? 0, columns[i]?.align ?? 'left', bold) : cell;
+  const row = (cells: readonly Cell[], bold: boolean): Block => {
+    const own = columns.map((_, i) => cellOf(cells[i] ?? '', i, bold));
+    const inner = Math.max(...own.map(({ height }) => height)) + 2 * PAD;
+    const height = toFillIn && !bold ? Math.max(WRITTEN, inner) : inner;
+    return {
+      height,
+      above: 0,
+      marks: ({ x, y }) => [
+        ...own.flatMap((block, i) => block.marks({ x: x + (lefts[i] ?? 0), y: y + PAD })),
+        ruleAcross({ x: toFillIn ? x - GAP / 2 : x, y: y + height }, toFillIn ? total + GAP : total, bold ? 0.4 : 0.15),
+        ...(toFillIn ? uprights(x, y, height) : []),
+      ],
+    };
+  };
+  const uprights = (x: number, y: number, height: number): readonly Mark[] =>
+    [-GAP / 2, ...lefts.slice(1).map((left) => left - GAP / 2), total + GAP / 2].map((left) => ({
+      kind: 'line',
+      points: [
+        { x: x + left, y },
+        { x: x + left, y: y + height },
+      ],
+      stroke: { colour: FAINT, width: 0.15 },
+    }));
+  const head: Block = {
+    ...row(
+      columns.map(({ title }) => title),
+      true,
+    ),
+    above: PARAGRAPH,
+    withNext: true,
+  };
+  const inset = (block: Block): Block =>
+    toFillIn ? { ...block, marks: ({ x, y }) => block.marks({ x: x + GAP / 2, y }) } : block;
+  const framed = inset(head);
+  // the first and the last rows do not stand alone
+  return [
+    framed,
+    ...rows.map((cells, i) => ({
+      ...inset(row(cells, false)),
+      head: framed,
+      ...(rows.length > 2 && (i === 0 || i === rows.length - 2) ? { withNext: true as const } : {}),
+    })),
+  ];
+}
+
+function textCell(text: string, width: number, align: 'left' | 'right', bold: boolean): Block {
+  const own = words(text, { size: SMALL, colour: INK, width, ...(bold ? { bold: true } : {}) });
+  if (align === 'left') return own;
+  return {
+    height: own.height,
+    marks: ({ x, y }) =>
+      own
+        .marks({ x, y })
+        .map((mark) => (mark.kind === 'words' ? { ...mark, at: { ...mark.at, x: x + width }, anchor: 'end' } : mark)),
+  };
+}
+
+function widthsOf(
+  columns: readonly TableColumn[],
+  rows: readonly (readonly Cell[])[],
+  width: number,
+): readonly number[] {
+  const room = width - GAP * (columns.length - 1);
+  const natural = columns.map(({ title, width: fixed }, i) => {
+    if (fixed !== undefined) return fixed;
+    const texts = rows.map((cells) => cells[i] ?? '').filter((cell) => typeof cell === 'string');
+    const all = texts.map((text) => wordsWidth(text, { size: SMALL, heavy: false }));
+    return Math.max(wordsWidth(title, { size: SMALL, heavy: true }), ...all) + 0.01;
+  });
+  const total = natural.reduce((sum, own) => sum + own, 0);
+  if (total <= room) return natural;
+  // the widest columns of words give way, all to the same width
+  const gives = (i: number) => columns[i]?.width === undefined && columns[i]?.align !== 'right';
+  const fixed = natural.reduce((sum, own, i) => sum + (gives(i) ? 0 : own), 0);
+  let left = room - fixed;
+  let open = natural.map((_, i) => i).filter(gives);
+  const widths = [...natural];
+  for (;;) {
+    const share = left / open.length;
+    const slim = open.filter((i) => (natural[i] ?? 0) <= share);
+    if (slim.length === 0) {
+      for (const i of open) widths[i] = Math.max(NARROWEST, share);
+      return widths;
+    }
+    left -= slim.reduce((sum, i) => sum + (natural[i] ?? 0), 0);
+    open = open.filter((i) => !slim.includes(i));
+    if (open.length === 0) return widths;
+  }
+}
