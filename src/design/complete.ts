@@ -22,7 +22,7 @@ const CUBIC_METRE = 1e-9;
 
 /** Fills in the defaults that depend on other keys. The checks of consistency have passed. */
 export function completeDesign(written: Written, defaulted: readonly string[], files: RemnantFiles): Design {
-  const { name, focus, plywood, laser, groundGlass, shims, workshop, sitting = {} } = written;
+  const { name, focus, plywood, laser, groundGlass, shims, workshop, book, sitting = {} } = written;
   const thickness = Math.max(...plywood.thickness);
   const sheet = sizeOf(plywood.sheet);
   const lens = completeLens(written.lens);
@@ -48,6 +48,7 @@ export function completeDesign(written: Written, defaulted: readonly string[], f
     holders,
     shims,
     workshop,
+    book,
     sitting,
     defaulted,
   };

@@ -43,6 +43,7 @@ export interface Design {
   readonly holders: readonly Holder[];
   readonly shims: readonly number[];
   readonly workshop: Workshop;
+  readonly book: { readonly paper: 'A4' | 'Letter' };
   readonly sitting: Sitting;
   /** Paths of the keys that the user did not write, such as lens.maxAperture. */
   readonly defaulted: readonly string[];

@@ -11,11 +11,12 @@ const LENGTH = 6;
 
 /**
  * A short mark made from what shapes parts, so that a part can be told from its elder twin. The camera's and the lens's names,
- * colours, tolerances, where parts lie on a sheet and how a sitter is exposed do not shape any; kerf does, since it is in
- * the lines that are cut.
+ * colours, tolerances, where parts lie on a sheet, how a sitter is exposed and the paper of the book do not shape any; kerf
+ * does, since it is in the lines that are cut.
  */
 export function revisionOf(design: Design): string {
-  const { name: _name, slug: _slug, defaulted: _defaulted, stock: _stock, sitting: _sitting, ...shaping } = design;
+  const { name: _name, slug: _slug, defaulted: _defaulted, stock: _stock, sitting: _sitting, ...rest } = design;
+  const { book: _book, ...shaping } = rest;
   const { spacing: _spacing, margin: _margin, ...workshop } = design.workshop;
   const { name: _lens, uncertainty: _doubt, ...lens } = design.lens;
   const { name: _format, ...format } = design.format;

@@ -488,6 +488,13 @@ function fitOf(what: string, usual: string) {
   return length({ description: `fit ${what}`, example: usual }, { sign: 'any', most: 10 }).prefault(usual);
 }
 
+const bookSchema = z
+  .strictObject({
+    paper: choice({ description: 'paper of the build book', example: 'A4' }, ['A4', 'Letter']).prefault('A4'),
+  })
+  .meta(section({ description: 'how the build book is printed', example: '{ paper: A4 }' }))
+  .prefault({});
+
 export const designSchema = z.strictObject({
   name: text(
     { description: 'name of the camera; its output folder is called after it', example: 'Heron' },
@@ -518,6 +525,7 @@ export const designSchema = z.strictObject({
     .meta(section({ description: 'thicknesses of shim at hand', example: '[0.1 mm, 0.25 mm, 0.5 mm]' }))
     .prefault(['0.1 mm', '0.25 mm', '0.5 mm']),
   workshop: workshopSchema,
+  book: bookSchema,
   sitting: sittingSchema
     .meta(
       section({

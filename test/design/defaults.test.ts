@@ -37,6 +37,7 @@ describe('where nothing is written', () => {
       margin: 5,
       boreAllowance: 0.2,
     });
+    expect(wren.book).toEqual({ paper: 'A4' });
     expect(designOf(changed(heron, '  mount: { by: clamp, side: inside, screws: 4 }\n', '')).lens.mount).toEqual({
       by: 'clamp',
       side: 'inside',
@@ -80,6 +81,7 @@ describe('where nothing is written', () => {
       'holders',
       'shims',
       'workshop',
+      'book',
       'sitting',
     ]);
     expect(isDefaulted(wren, 'focus.nearest')).toBe(true);

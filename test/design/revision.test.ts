@@ -28,6 +28,7 @@ describe('the revision of a design', () => {
     ],
     ['where parts lie on the sheet', 'shims:', 'workshop: { spacing: 3 mm, margin: 8 mm }\nshims:'],
     ['how a sitter is exposed', 'shims:', 'sitting: { aperture: f/16, speed: 6, subject: 1.2 m }\nshims:'],
+    ['the paper of the book', 'shims:', 'book: { paper: Letter }\nshims:'],
     ['the size of the sheets', '[600 mm, 400 mm]', '[900 mm, 600 mm]'],
   ])('does not change with %s', (_, from, to) => expect(mark(changed(heron, from, to))).toBe(mark(heron)));
 
