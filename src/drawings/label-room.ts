@@ -32,6 +32,8 @@ export interface Wanted {
   readonly letters: Letters;
   /** What they name. */
   readonly at: Point;
+  /** Other spots of it that do as well. */
+  readonly or?: readonly Point[];
   /** How near the middle of the words may come, mm, and how far they may go. Near 0 the words may stand on the spot. */
   readonly from: number;
   readonly to: number;
@@ -110,11 +112,12 @@ export function labelRoom({ width, height }: { readonly width: number; readonly 
     },
     place: (wanted) => {
       let best: { readonly placed: Placed; readonly outer: Patch; readonly cost: number } | null = null;
-      for (const middle of spots(wanted)) {
-        const gone = distance(wanted.at, middle);
-        const away = gone + against(wanted, middle);
+      const { text, letters } = wanted;
+      for (const { at, middle } of spots(wanted)) {
+        const gone = distance(at, middle);
+        if (best !== null && gone >= best.cost) break;
+        const away = gone + against(wanted, at, middle);
         if (best !== null && away >= best.cost) continue;
-        const { text, letters, at } = wanted;
         const own = wordsPatch(text, { x: 0, y: 0 }, letters);
         const start = {
           x: hundredths(middle.x - (own.left + own.right) / 2),
@@ -141,20 +144,19 @@ export function labelRoom({ width, height }: { readonly width: number; readonly 
   };
 }
 
-/** Places for the middle of the words, from near to far. */
-function* spots({ at, from, to }: Wanted): Generator<Point> {
-  for (let out = from; out <= to; out += STEP) {
-    if (out === 0) yield at;
-    else
-      for (let k = 0; k < DIRECTIONS; k++) {
-        const turn = (2 * Math.PI * k) / DIRECTIONS;
-        yield { x: hundredths(at.x + out * Math.cos(turn)), y: hundredths(at.y - out * Math.sin(turn)) };
-      }
-  }
+/** What is named and a place for the middle of the words, from near to far. */
+function* spots({ at: first, or = [], from, to }: Wanted): Generator<{ readonly at: Point; readonly middle: Point }> {
+  const named = [first, ...or];
+  for (let out = from; out <= to; out += STEP)
+    for (let k = 0; k < (out === 0 ? 1 : DIRECTIONS); k++) {
+      const turn = (2 * Math.PI * k) / DIRECTIONS;
+      const [right, up] = [hundredths(out * Math.cos(turn)), hundredths(out * Math.sin(turn))];
+      for (const at of named) yield { at, middle: { x: at.x + right, y: at.y - up } };
+    }
 }
 
 /** What going the wrong way costs, mm: nothing straight on, as much again as the way itself straight back. */
-function against({ at, toward }: Wanted, { x, y }: Point): number {
+function against({ toward }: Wanted, at: Point, { x, y }: Point): number {
   if (toward === undefined) return 0;
   const wanted = Math.sqrt(toward.x * toward.x + toward.y * toward.y);
   const gone = Math.sqrt((x - at.x) * (x - at.x) + (y - at.y) * (y - at.y));
