@@ -18,16 +18,23 @@ export interface Letters {
 const RISE = 0.78;
 const HANG = 0.24;
 
-/** What words cover that stand on a base line, their left end there. */
-export const wordsPatch = (text: string, { x, y }: Point, letters: Letters): Patch => ({
-  left: x,
-  top: y - RISE * letters.size,
-  right: x + wordsWidth(text, letters),
-  bottom: y + HANG * letters.size,
-});
+/** From base line to base line, of the size. */
+const LEADING = 1.25;
+
+/** What words cover that stand on a base line, their left end there; further lines below it. */
+export function wordsPatch(text: string, { x, y }: Point, letters: Letters): Patch {
+  const rows = text.split('\n');
+  return {
+    left: x,
+    top: y - RISE * letters.size,
+    right: x + Math.max(...rows.map((row) => wordsWidth(row, letters))),
+    bottom: y + (HANG + (rows.length - 1) * LEADING) * letters.size,
+  };
+}
 
 /** Words that want a place near what they name. */
 export interface Wanted {
+  /** Several lines parted by line breaks. */
   readonly text: string;
   readonly letters: Letters;
   /** What they name. */
@@ -44,8 +51,8 @@ export interface Wanted {
 }
 
 export interface Placed {
-  /** The left end of the base line. */
-  readonly start: Point;
+  /** The left end of the base line of each line. */
+  readonly rows: readonly { readonly text: string; readonly start: Point }[];
   /** What the words cover, without their margin. */
   readonly patch: Patch;
   /** From what is named to the words; null where they stand on it. */
@@ -70,8 +77,11 @@ export interface LabelRoom {
 const DIRECTIONS = 32;
 const STEP = 1.5;
 const MARGIN = 0.5;
-/** What a leader's crossing of a line is worth in length, mm: a short leader over two lines is read easier than a long one. */
-const CROSSING = 2.5;
+/** What a leader’s crossing of a line is worth in length, mm, and what running along one is: the eye takes it for the other. */
+const CROSSING = 4;
+const ALONG = 30;
+/** So near to a line at both ends of a stretch a leader runs along it, mm. */
+const BESIDE = 0.6;
 /** Paper is looked up by squares of this side, mm. */
 const SQUARE = 4;
 
@@ -132,9 +142,15 @@ export function labelRoom({ width, height }: { readonly width: number; readonly 
         if (needed && taken.some(around(leader), (other) => meets(leader, other))) continue;
         if (needed && leaders.some(around(leader), (other) => crosses(leader, other))) continue;
         const crossed = needed ? lines.count(around(leader), (other) => crosses(leader, other)) : 0;
-        const cost = away + CROSSING * crossed;
+        if (best !== null && away + CROSSING * crossed >= best.cost) continue;
+        const along = needed && lines.some(grown(around(leader), BESIDE), (other) => runsAlong(leader, other));
+        const cost = away + CROSSING * crossed + (along ? ALONG : 0);
         if (best !== null && cost >= best.cost) continue;
-        best = { placed: { start, patch, leader: needed ? [at, end] : null }, outer, cost };
+        const rows = text.split('\n').map((row, i) => ({
+          text: row,
+          start: { x: start.x, y: hundredths(start.y + i * LEADING * letters.size) },
+        }));
+        best = { placed: { rows, patch, leader: needed ? [at, end] : null }, outer, cost };
       }
       if (best === null) return null;
       take(best.outer);
@@ -215,6 +231,20 @@ export function meets({ a, b }: Segment, { left, top, right, bottom }: Patch): b
 function crosses(s: Segment, t: Segment): boolean {
   const side = ({ a, b }: Segment, p: Point) => Math.sign((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x));
   return side(s, t.a) * side(s, t.b) <= 0 && side(t, s.a) * side(t, s.b) < 0;
+}
+
+/** Whether two segments lie side by side for a millimetre or more. */
+function runsAlong(s: Segment, t: Segment): boolean {
+  const [dx, dy] = [s.b.x - s.a.x, s.b.y - s.a.y];
+  const long = Math.sqrt(dx * dx + dy * dy);
+  const off = ({ x, y }: Point) => ((x - s.a.x) * dy - (y - s.a.y) * dx) / long;
+  const way = ({ x, y }: Point) => ((x - s.a.x) * dx + (y - s.a.y) * dy) / long;
+  const [va, vb, ua, ub] = [off(t.a), off(t.b), way(t.a), way(t.b)];
+  // the stretch of t beside s, and where it is nearest
+  const [low, high] = [Math.max(0, Math.min(ua, ub)), Math.min(long, Math.max(ua, ub))];
+  if (high - low < 1) return false;
+  const at = (u: number) => va + ((u - ua) / (ub - ua)) * (vb - va);
+  return Math.abs(at(low)) < BESIDE && Math.abs(at(high)) < BESIDE;
 }
 
 interface LookUp<T> {

@@ -1,0 +1,160 @@
+import type { Point } from '../geometry/path.js';
+import type { Mark } from '../model/page.js';
+import { wordsWidth } from '../paper/words-width.js';
+import { type LabelRoom, type Patch, wordsPatch } from './label-room.js';
+import { LETTERS, lines } from './line-weights.js';
+import { hundredths } from './plot.js';
+
+/** One dimension, on paper. */
+export interface Dimension {
+  /** What is measured: the id of its line is `dimension-` and this. */
+  readonly name: string;
+  readonly figure: string;
+  /** What it is, in words: said before the figure where there is room for it. */
+  readonly what?: string;
+  /** Between these two points; its line lies level or upright. */
+  readonly from: Point;
+  readonly to: Point;
+  /** Where the line lies: y of a level one, x of an upright one. */
+  readonly line: { readonly y: number } | { readonly x: number };
+}
+
+/** Closed and filled arrowheads, mm: ISO 129-1 (from memory) leaves the size to the drawing. */
+const ARROW = { length: 2.2, half: 0.36 } as const;
+/** From what is measured to its extension line, and how far that goes past the dimension line. */
+const GAP = 0.8;
+const PAST = 1.2;
+/** Of a line that its arrows point at from outside. */
+const TAIL = 4.5;
+/** From the line to the lowest stroke of the figure. */
+const ABOVE = 0.45;
+/** Figures are tried along their line in such steps. */
+const STEP = 0.75;
+
+const letters = { size: LETTERS.size, heavy: false } as const;
+
+/** A dimension in its own frame: `u` runs along its line, `v` across it towards where the figure stands. */
+interface Laid {
+  readonly dimension: Dimension;
+  readonly low: number;
+  readonly high: number;
+  /** From the frame to the paper. */
+  readonly at: (u: number, v: number) => Point;
+  readonly upright: boolean;
+  readonly place: number;
+}
+
+function laid(dimension: Dimension): Laid {
+  const { from, to, line } = dimension;
+  const upright = 'x' in line;
+  const place = upright ? line.x : line.y;
+  const [a, b] = upright ? [from.y, to.y] : [from.x, to.x];
+  return {
+    dimension,
+    upright,
+    place,
+    low: Math.min(a, b),
+    high: Math.max(a, b),
+    // figures stand above a level line and left of an upright one, to be read from the right: ISO 129-1
+    at: (u, v) =>
+      upright ? { x: hundredths(place - v), y: hundredths(u) } : { x: hundredths(u), y: hundredths(place - v) },
+  };
+}
+
+/**
+ * Lines, arrows and figures of dimensions. All lines are put down first and then the figures, so that none stands on
+ * another’s line; what the figures must not cover has to be in the room already.
+ */
+export function dimensioned(dimensions: readonly Dimension[], room: LabelRoom): readonly Mark[] {
+  const all = dimensions.map(laid);
+  const drawn = all.map((each) => ({ each, ...linesOf(each) }));
+  for (const { strokes } of drawn) room.keepClear(strokes);
+  return drawn.flatMap(({ each, strokes: [own = [], ...others], arrows }): readonly Mark[] => {
+    const figure = figureOf(each, room);
+    room.keepClear(figure.under);
+    return [
+      { kind: 'strokes', role: 'dimension', paths: [...others, ...figure.under], stroke: lines.dimension },
+      { kind: 'line', role: 'dimension', id: `dimension-${each.dimension.name}`, points: own, stroke: lines.dimension },
+      ...arrows.map(
+        (points): Mark => ({ kind: 'line', role: 'dimension', points, closed: true, fill: lines.dimension.colour }),
+      ),
+      figure.words,
+    ];
+  });
+}
+
+const isNarrow = ({ low, high }: Laid): boolean => high - low < 2 * ARROW.length + 1;
+
+/** The dimension line first, then what leads to it. */
+function linesOf(each: Laid): {
+  readonly strokes: readonly (readonly Point[])[];
+  readonly arrows: readonly (readonly Point[])[];
+} {
+  const { low, high, at, dimension, upright, place } = each;
+  const narrow = isNarrow(each);
+  const extensions = [dimension.from, dimension.to].flatMap((p) => {
+    const [u, v] = upright ? [p.y, place - p.x] : [p.x, place - p.y];
+    if (Math.abs(v) < GAP) return [];
+    const away = v > 0 ? -1 : 1;
+    return [[at(u, v + away * GAP), at(u, away * PAST)]];
+  });
+  const tails = narrow
+    ? [
+        [at(low - TAIL, 0), at(low, 0)],
+        [at(high, 0), at(high + TAIL, 0)],
+      ]
+    : [];
+  const inwards = narrow ? -1 : 1;
+  const arrow = (tip: number, way: 1 | -1) => [
+    at(tip, 0),
+    at(tip + way * inwards * ARROW.length, ARROW.half),
+    at(tip + way * inwards * ARROW.length, -ARROW.half),
+  ];
+  return { strokes: [[at(low, 0), at(high, 0)], ...extensions, ...tails], arrows: [arrow(low, 1), arrow(high, -1)] };
+}
+
+/** The figure where it is free: along the line from its middle outwards, else beside it. */
+function figureOf(
+  each: Laid,
+  room: LabelRoom,
+): { readonly words: Mark; readonly under: readonly (readonly Point[])[] } {
+  const { dimension, low, high, at, upright } = each;
+  const inFull = dimension.what === undefined ? dimension.figure : `${dimension.what} ${dimension.figure}`;
+  const fitting = high - low - (isNarrow(each) ? 0 : 2 * ARROW.length + 0.6);
+  const text = wordsWidth(inFull, letters) <= fitting ? inFull : dimension.figure;
+  const width = wordsWidth(text, letters);
+  const base = ABOVE + wordsPatch('', { x: 0, y: 0 }, letters).bottom;
+  const middle = (low + high) / 2;
+  const spare = (high - low - width) / 2 - (isNarrow(each) ? 0 : ARROW.length + 0.3);
+  const along: number[] = [];
+  for (let off = 0; off <= spare; off += STEP) along.push(middle + off, middle - off);
+  const tail = isNarrow(each) ? ARROW.length + 0.6 : 0.8;
+  const beside = [high + tail + width / 2, low - tail - width / 2];
+  const fits = [...along, ...beside].find((u) => room.isFree(patchAt(u))) ?? along[0] ?? (beside[0] as number);
+  room.take(patchAt(fits));
+  const out =
+    fits > high ? [[at(high, 0), at(fits + width / 2, 0)]] : fits < low ? [[at(low, 0), at(fits - width / 2, 0)]] : [];
+  return {
+    under: out,
+    words: {
+      kind: 'words',
+      role: 'dimension',
+      at: at(fits, base),
+      text,
+      anchor: 'middle',
+      ...LETTERS,
+      ...(upright ? { turned: Math.PI / 2 } : {}),
+    },
+  };
+
+  function patchAt(u: number): Patch {
+    const { top, bottom } = wordsPatch(text, { x: 0, y: 0 }, letters);
+    const [a, b] = [at(u - width / 2, base - top), at(u + width / 2, base - bottom)];
+    return {
+      left: Math.min(a.x, b.x),
+      right: Math.max(a.x, b.x),
+      top: Math.min(a.y, b.y),
+      bottom: Math.max(a.y, b.y),
+    };
+  }
+}

@@ -1,0 +1,408 @@
+import type { Build, Setup } from '../assembly/build.js';
+import { boxAt, type Piece } from '../assembly/pieces.js';
+import { inside, type Point } from '../geometry/path.js';
+import type { Drawing, Mark } from '../model/page.js';
+import type { PlanDocument } from '../model/plan.js';
+import { wordsWidth } from '../paper/words-width.js';
+import { plainNumber } from '../units/print.js';
+import { cutFace } from './cut-face.js';
+import { type Dimension, dimensioned } from './dimension.js';
+import type { DrawingGiven } from './given.js';
+import { type Face, hatched, hatchKey, type Loops, stuffOf } from './hatch.js';
+import { type LabelRoom, labelRoom } from './label-room.js';
+import { LETTERS, LIGHT_FILL, lines } from './line-weights.js';
+import { chainLine, cornersAt, extentOf, HEAD, headed, hundredths, type Plot, plotted, scaleFor } from './plot.js';
+import { type Body, bodiesOf, standingIn } from './scene.js';
+import { seenLines } from './seen-lines.js';
+import { leftView } from './view.js';
+
+/** What lies right of the axis is left and looked at from the left: x of the view is z of the camera. */
+const SAW = { normal: { x: 1, y: 0, z: 0 }, offset: 0 } as const;
+
+export type Focused = 'infinity' | 'nearest';
+
+/**
+ * Along the axis: at infinity the glass is in, as one composes; at the nearest the first holder, as one exposes. The rear
+ * stands where the film of the first holder is sharp.
+ */
+export function sectionDrawing({ build, plan, on, room }: DrawingGiven, at: Focused): Drawing {
+  const figures = figuresOf(plan, build, at);
+  const pieces = standingIn(build.parts, setupFor(build, at));
+  const bodies = sawn(pieces, figures.rear).flatMap((shown) => bodiesOf(on, [shown]));
+  const faces = bodies.flatMap((body): readonly CutFace[] => {
+    const loops = isWhole(body) ? [] : cutFace(body, SAW, leftView);
+    return loops.length === 0 ? [] : [{ body, loops }];
+  });
+  const seen = seenLines(bodies, leftView).flatMap((piece) => piece.seen);
+  const light = lightOf(pieces, figures);
+
+  const bounds = extentOf(seen);
+  const rows = 7 * ROWS + ROWS_BEGIN;
+  const title =
+    at === 'infinity' ? 'Section through the axis, at infinity' : 'Section through the axis, at the nearest';
+  const size = { width: bounds.right - bounds.left, height: bounds.top - bounds.bottom };
+  const scale = scaleFor(size, {
+    width: room.width - 2 * SIDE,
+    height: room.height - HEAD - rows - BELOW,
+  });
+  const plot = plotted(scale, {
+    x: hundredths((room.width - scale * size.width) / 2 - scale * bounds.left),
+    y: hundredths(HEAD + rows + scale * bounds.top),
+  });
+  const low = plot.at({ x: 0, y: bounds.bottom }).y;
+  const key = hatchKey([...new Set(faces.map(({ body }) => stuffOf(body.part)))], {
+    at: { x: EDGE, y: low + BELOW - KEY },
+    width: room.width - EDGE,
+    widthOf: (text) => wordsWidth(text, letters),
+  });
+  const height = hundredths(low + BELOW - KEY + key.height + 1);
+
+  const onPaper = (paths: Loops): Loops => paths.map((path) => path.map(plot.at));
+  const seenOnPaper = onPaper(seen);
+  const cut = faces.map(({ body, loops }): Face => ({ stuff: stuffOf(body.part), loops: onPaper(loops) }));
+  const films = filmsOf(figures, light, plot);
+  const axis = [
+    plot.at({ x: bounds.left - 6 / scale, y: 0 }),
+    plot.at({ x: bounds.right + 10 / scale, y: 0 }),
+  ] as const;
+
+  const words = labelRoom({ width: room.width, height });
+  words.keepClear(seenOnPaper);
+  for (const { loops } of cut) words.keepClear(loops, 'closed');
+  words.keepClear([axis, ...films.map(({ line }) => line)]);
+  words.keepClear([light.map(plot.at)], 'closed');
+  words.take({ left: 0, top: 0, right: room.width, bottom: HEAD });
+  words.take({ left: 0, top: low + BELOW - KEY - 1, right: room.width, bottom: height });
+
+  const known = [...seen, ...films.map(({ truly }) => truly)];
+  const dimensions = dimensioned(dimensionsOf(figures, { known, plot, bounds, axisEnd: axis[1] }), words);
+  const names = [...namesOf(figures, films, plot), ...(at === 'infinity' ? idsOf(faces, plot) : [])];
+  return {
+    name: `section-${at}`,
+    title,
+    description:
+      at === 'infinity'
+        ? `${plan.name} cut along its axis and seen from the left, the lens on the left, focused at infinity, the ground glass in.`
+        : `${plan.name} cut along its axis and seen from the left, focused at the nearest, ${figures.holder} in.`,
+    scale,
+    width: room.width,
+    height,
+    marks: [
+      ...headed(title, scale),
+      { kind: 'line', role: 'light', points: light.map(plot.at), closed: true, fill: LIGHT_FILL },
+      ...hatched(cut),
+      { kind: 'strokes', role: 'outline', paths: seenOnPaper, stroke: lines.outline },
+      ...cut.flatMap(({ loops }) =>
+        loops.map((points): Mark => ({ kind: 'line', role: 'cut', points, closed: true, stroke: lines.cut })),
+      ),
+      {
+        kind: 'strokes',
+        role: 'light',
+        paths: edgesOfLight(light).map((edge) => edge.map(plot.at)),
+        stroke: lines.light,
+      },
+      { kind: 'strokes', role: 'axis', id: 'optical-axis', paths: chainLine(...axis, 1), stroke: lines.axis },
+      ...films.map(
+        ({ id, line, dashed }): Mark => ({
+          kind: 'line',
+          role: 'film',
+          id,
+          points: line,
+          stroke: dashed ? { ...lines.film, dash: [2, 1] } : lines.film,
+        }),
+      ),
+      ...dimensions,
+      ...labelled(names, words),
+      ...key.marks,
+    ],
+  };
+}
+
+/** Rows of dimensions above, how far the first is from the camera and the room at its sides and below it, mm. */
+const ROWS = 4;
+const ROWS_BEGIN = 4;
+const ROW = 6.5;
+const SIDE = 13;
+const BELOW = 26;
+/** Of that for the key. */
+const KEY = 16;
+
+/** Nothing stands nearer to the edge, mm. */
+const EDGE = 1;
+
+const letters = { size: LETTERS.size, heavy: false } as const;
+
+interface CutFace {
+  readonly body: Body;
+  readonly loops: Loops;
+}
+
+/** The lengths that a section is drawn by, z along the axis. */
+interface Figures {
+  readonly at: Focused;
+  /** How far the rear has slid from the closest. */
+  readonly rear: number;
+  readonly holder: string;
+  readonly lensSeat: number;
+  readonly holderSeat: number;
+  readonly film: number;
+  /** Half the image, upright. */
+  readonly half: number;
+  readonly ply: number;
+  readonly plan: PlanDocument;
+}
+
+function figuresOf(plan: PlanDocument, build: Build, at: Focused): Figures {
+  const { optics, slide, holders } = plan;
+  const [first] = holders;
+  const panel = build.parts.find(({ id }) => id === 'F1');
+  if (first === undefined || panel?.kind !== 'flat') throw new Error('a camera has a holder and a front panel');
+  return {
+    at,
+    rear: first.seat[at] - slide.closest,
+    holder: first.name,
+    lensSeat: optics.seatZ,
+    holderSeat: first.seat[at],
+    film: optics.seatZ + optics[at].filmDistance,
+    half: imageOf(build, plan).long / 2,
+    ply: panel.thickness,
+    plan,
+  };
+}
+
+/**
+ * The image: the opening of the back less the same margin g all round, whose diagonal the plan has:
+ * (w − 2g)² + (h − 2g)² = d², of which the smaller solution is the margin.
+ */
+export function imageOf({ gate }: Build, { optics }: PlanDocument): { readonly short: number; readonly long: number } {
+  const { width: w, height: h } = gate;
+  const d = optics.imageDiagonal;
+  const g = (w + h - Math.sqrt((w + h) * (w + h) - 2 * (w * w + h * h - d * d))) / 4;
+  return { short: Math.min(w, h) - 2 * g, long: Math.max(w, h) - 2 * g };
+}
+
+function setupFor({ setups }: Build, at: Focused): Setup {
+  const found = setups.find(
+    ({ orientation, focusing }) => orientation === 'upright' && focusing === (at === 'infinity'),
+  );
+  if (found === undefined) throw new Error('a camera has a set-up for the glass and one for a holder');
+  return found;
+}
+
+/** Bolts, screws, pins and dowels are not cut lengthwise: ISO 128-44 (from memory). */
+const isWhole = ({ part }: { readonly part: Body['part'] }): boolean =>
+  part.kind === 'bought' && ['metal', 'dowel'].includes(stuffOf(part));
+
+/** The pieces on the far side of the saw, those that it goes through cut. */
+const sawn = (pieces: readonly Piece[], rear: number) =>
+  pieces.flatMap((piece) => {
+    const [from, to] = piece.extent.x;
+    if (to <= SAW.offset) return [];
+    if (from >= SAW.offset || isWhole(piece)) return [{ piece, rear }];
+    return [{ piece, rear, saw: SAW }];
+  });
+
+/** From the rear rim of the barrel to the edges of the film: rim above, film above, film below, rim below. */
+function lightOf(pieces: readonly Piece[], { film, half }: Figures): readonly [Point, Point, Point, Point] {
+  const ends = pieces
+    .filter(({ part }) => part.kind === 'bought' && part.role === 'lens')
+    .map((piece) => boxAt(piece, 0))
+    .map(({ y, z }) => ({ z: z[1], radius: (y[1] - y[0]) / 2 }));
+  const rim = ends.reduce((last, end) => (end.z > last.z ? end : last));
+  return [
+    { x: rim.z, y: rim.radius },
+    { x: film, y: half },
+    { x: film, y: -half },
+    { x: rim.z, y: -rim.radius },
+  ];
+}
+
+const edgesOfLight = ([a, b, c, d]: readonly [Point, Point, Point, Point]): Loops => [
+  [a, b],
+  [d, c],
+];
+
+interface FilmLine {
+  readonly id: string;
+  /** Where it is the first of those in this plane: what they all are. */
+  readonly name: string | null;
+  readonly truly: readonly Point[];
+  /** On paper. */
+  readonly line: readonly Point[];
+  readonly dashed: boolean;
+}
+
+/** So far a film plane is drawn beyond the film, mm on paper. */
+const FILM_BEYOND = 3;
+
+/** The plane in which each holder has its film, and the glass its frosted face, at this place of the seat. */
+function filmsOf(
+  { at, plan, holderSeat, lensSeat, half, holder }: Figures,
+  _: unknown,
+  plot: Plot,
+): readonly FilmLine[] {
+  const planes = [
+    ...plan.holders.map(({ name, effectiveDepth }, i) => ({
+      id: `film-holder-${i + 1}`,
+      what: `film of ${name}`,
+      z: holderSeat + effectiveDepth,
+      dashed: name !== holder,
+    })),
+    ...(at === 'nearest'
+      ? [
+          {
+            id: 'film-at-infinity',
+            what: 'film plane at infinity',
+            z: lensSeat + plan.optics.infinity.filmDistance,
+            dashed: true,
+          },
+        ]
+      : []),
+  ];
+  return planes.map(({ id, z, dashed }, i): FilmLine => {
+    const same = planes.filter((plane) => Math.abs(plane.z - z) < 1e-6);
+    const reach = half + FILM_BEYOND / plot.scale;
+    const truly = [
+      { x: z, y: reach },
+      { x: z, y: -reach },
+    ];
+    const glass = at === 'infinity' && i === 0 ? ['frosted glass'] : [];
+    const names = [...glass, ...same.map(({ what }) => what)];
+    return { id, name: same[0]?.id === id ? names.join(',\n') : null, truly, line: truly.map(plot.at), dashed };
+  });
+}
+
+interface Around {
+  /** What stands on the drawing, true lengths: extension lines begin at its corners. */
+  readonly known: Loops;
+  readonly plot: Plot;
+  readonly bounds: { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number };
+  readonly axisEnd: Point;
+}
+
+const figure = (length: number): string => plainNumber(length, 2);
+
+function dimensionsOf(figures: Figures, { known, plot, bounds, axisEnd }: Around): readonly Dimension[] {
+  const { plan, lensSeat, holderSeat, film, ply, at } = figures;
+  const { slide, tailboard, optics } = plan;
+  const above = plot.at({ x: 0, y: bounds.top }).y - ROWS_BEGIN;
+  const top = (z: number): Point => ({ x: z, y: Math.max(...cornersAt(known, z), -Infinity) });
+  const level = (name: string, what: string, row: number, from: number, to: number): Dimension => ({
+    name,
+    what,
+    figure: figure(to - from),
+    from: plot.at(top(from)),
+    to: plot.at(top(to)),
+    line: { y: hundredths(above - row * ROW) },
+  });
+  const upright = (name: string, z: number, half: number): Dimension => ({
+    name,
+    what: 'inside',
+    figure: figure(2 * half),
+    from: plot.at({ x: z, y: -half }),
+    to: plot.at({ x: z, y: half }),
+    line: { x: plot.at({ x: z, y: 0 }).x },
+  });
+  if (at === 'infinity')
+    return [
+      level('ply', 'ply', 0, -ply, 0),
+      level('front-box-length', 'front box', 1, 0, slide.frontBoxLength),
+      level('seat-infinity', 'panel to holder seat', 2, 0, holderSeat),
+      level('film-distance-infinity', 'lens seat to film', 3, lensSeat, film),
+      {
+        name: 'axis-height',
+        what: 'axis above the tailboard',
+        figure: figure(tailboard.axisHeight),
+        from: plot.at({ x: bounds.right, y: -tailboard.axisHeight }),
+        to: axisEnd,
+        line: { x: hundredths(axisEnd.x - 1.5) },
+      },
+    ];
+  const standard = holderSeat - slide.stackBehindBoxes;
+  const rearFront = standard - slide.rearBoxLength;
+  const sharpAtInfinity = lensSeat + optics.infinity.filmDistance;
+  const aside = plot.at({ x: 0, y: -figures.half / 2 }).y;
+  return [
+    level('overlap', 'overlap', 0, rearFront, slide.frontBoxLength),
+    level('rear-box-length', 'rear box', 1, rearFront, standard),
+    level('seat-nearest', 'panel to holder seat', 2, 0, holderSeat),
+    level('film-distance-nearest', 'lens seat to film', 3, lensSeat, film),
+    ...(film - sharpAtInfinity < 1
+      ? []
+      : [
+          {
+            name: 'extension',
+            what: 'extension',
+            figure: figure(film - sharpAtInfinity),
+            from: { x: plot.at({ x: sharpAtInfinity, y: 0 }).x, y: aside },
+            to: { x: plot.at({ x: film, y: 0 }).x, y: aside },
+            line: { y: aside },
+          },
+        ]),
+    upright('front-box-inside', rearFront - 4 / plot.scale, slide.frontBoxInside / 2),
+    upright('rear-box-inside', Math.max(slide.frontBoxLength, rearFront) + 4 / plot.scale, slide.rearBoxInside / 2),
+  ];
+}
+
+interface Name {
+  readonly text: string;
+  readonly spots: readonly Point[];
+  readonly role: 'note' | 'number';
+  readonly toward?: Point;
+}
+
+function namesOf(figures: Figures, films: readonly FilmLine[], plot: Plot): readonly Name[] {
+  const { half, lensSeat, holderSeat } = figures;
+  const on = (z: number, ys: readonly number[]): readonly Point[] => ys.map((y) => plot.at({ x: z, y }));
+  return [
+    ...films.flatMap(({ name, line: [upper, lower] }): readonly Name[] =>
+      name === null || upper === undefined || lower === undefined
+        ? []
+        : [{ text: name, spots: [upper, lower], role: 'note', toward: { x: 1, y: 0 } }],
+    ),
+    { text: 'holder seat', spots: on(holderSeat, [-half - 6, half + 6]), role: 'note', toward: { x: 1, y: 0 } },
+    { text: 'lens seat', spots: on(lensSeat, [0]), role: 'note' },
+  ];
+}
+
+/** The id of each part that is cut, at a point inside its face. */
+function idsOf(faces: readonly CutFace[], plot: Plot): readonly Name[] {
+  const named = new Map<string, Point[]>();
+  for (const { body, loops } of faces) {
+    if (body.part.kind === 'bought') continue;
+    const spots = named.get(body.part.id) ?? [];
+    named.set(body.part.id, spots);
+    spots.push(...loops.flatMap(pointsInside).map(plot.at));
+  }
+  return [...named].map(([text, spots]) => ({ text, spots, role: 'number' }));
+}
+
+/** Points of the middle line of a face, along its longer side. */
+function pointsInside(loop: readonly Point[]): readonly Point[] {
+  const { left, right, top, bottom } = extentOf([loop]);
+  const long = right - left > top - bottom;
+  return [0.5, 0.3, 0.7, 0.15, 0.85].flatMap((share) => {
+    const point = long
+      ? { x: left + share * (right - left), y: (top + bottom) / 2 }
+      : { x: (left + right) / 2, y: bottom + share * (top - bottom) };
+    return inside(loop, point) ? [point] : [];
+  });
+}
+
+function labelled(names: readonly Name[], room: LabelRoom): readonly Mark[] {
+  return names.flatMap(({ text, spots: [at, ...or], role, toward }): readonly Mark[] => {
+    if (at === undefined) return [];
+    const placed = room.place({ text, letters, at, or, from: 3, to: 60, ...(toward === undefined ? {} : { toward }) });
+    if (placed === null) return [];
+    const words = placed.rows.map(
+      (row): Mark => ({ kind: 'words', role, at: row.start, text: row.text, anchor: 'start', ...LETTERS }),
+    );
+    if (placed.leader === null) return words;
+    const [from, to] = placed.leader;
+    return [
+      { kind: 'line', role: 'leader', points: [from, to], stroke: lines.leader },
+      { kind: 'circle', role: 'leader', centre: from, radius: 0.45, fill: lines.leader.colour },
+      ...words,
+    ];
+  });
+}
