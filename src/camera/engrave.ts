@@ -16,6 +16,13 @@ const TIGHT = [1.5, LEAST] as const;
 /** From one line of words to the next, in cap heights. */
 const LINE = 1.6;
 
+interface Engraved {
+  readonly parts: readonly Part[];
+  /** Those that bear no mark. */
+  readonly bare: readonly string[];
+  readonly findings: readonly Finding[];
+}
+
 /**
  * Words become strokes, and each flat part gets its mark: id and revision, with an arrow where the part has one right
  * way round (`up`, or `lens` for what lies flat: towards the lens). A mark stands where it does not show in the finished
@@ -24,7 +31,7 @@ const LINE = 1.6;
 export function engrave(
   parts: readonly Part[],
   { revision, build }: { readonly revision: string; readonly build: Pick<Build, 'parts' | 'setups' | 'stations'> },
-): { readonly parts: readonly Part[]; readonly findings: readonly Finding[] } {
+): Engraved {
   const bare: { readonly id: string; readonly why: 'small' | 'seen' }[] = [];
   const hidingOn = outOfSight(build);
   const done = parts.map((part) => {
@@ -35,7 +42,7 @@ export function engrave(
     const mark = typeof own === 'string' ? [] : own;
     return { ...part, engraving: [...part.engraving, ...words, ...mark], marks: [] };
   });
-  return { parts: done, findings: unmarked(bare) };
+  return { parts: done, bare: bare.map(({ id }) => id), findings: unmarked(bare) };
 }
 
 /** small-mark: which parts carry no mark, and why. */

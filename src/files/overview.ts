@@ -1,4 +1,5 @@
-import { type Box, boundsOfPoints, flatten, moved, type Point } from '../geometry/path.js';
+import { type Box, flatten, moved, type Point } from '../geometry/path.js';
+import { roomsIn } from '../geometry/roomiest.js';
 import type { FlatPart } from '../model/part.js';
 import type { Placed, Sheet } from '../sheets/sheet.js';
 import { decimal } from './decimal.js';
@@ -182,7 +183,8 @@ function partPicture(placed: Placed, sheet: Sheet, { pieces, nested }: Shown): s
     moved(loop, { x: placed.x, y: placed.y, turn: placed.rotation }),
   );
   const shape = loops.map((vertices) => pathData({ vertices, closed: true }, sheet.height)).join('');
-  const { at, room } = roomiest(loops.map((loop) => flatten(loop, 0.2)));
+  const [first] = part.outline;
+  const [{ at, room } = { at: first ?? { x: 0, y: 0 }, room: 0 }] = roomsIn(loops.map((loop) => flatten(loop, 0.2)));
   // a capital is about 0.7 of the size high, and a mark of n letters 0.6 n wide
   const size = Math.min(14, (1.6 * room) / Math.max(0.7, 0.6 * part.id.length * 0.9));
   const label =
@@ -190,40 +192,6 @@ function partPicture(placed: Placed, sheet: Sheet, { pieces, nested }: Shown): s
       ? ''
       : text({ x: at.x, y: sheet.height - at.y + 0.35 * size }, Math.round(10 * size) / 10, part.id, 'middle');
   return `<path d="${shape}" fill="${toneOf(part.id, pieces)}" fill-rule="evenodd" stroke="${nested ? NESTED : INK}" stroke-width="${nested ? 1.5 : 0.5}"/>${label}`;
-}
-
-const GRID = 24;
-
-/** The point of a coarse grid that lies deepest in the material, and how deep: the place for a mark. */
-function roomiest(loops: readonly (readonly Point[])[]): { at: Point; room: number } {
-  const { left, right, bottom, top } = boundsOfPoints(loops[0] ?? []);
-  let at: Point = { x: left, y: bottom };
-  let room = 0;
-  for (let i = 1; i < GRID; i++) {
-    for (let j = 1; j < GRID; j++) {
-      const p = { x: left + ((right - left) * i) / GRID, y: bottom + ((top - bottom) * j) / GRID };
-      const depth = depthIn(loops, p);
-      if (depth > room) [at, room] = [p, depth];
-    }
-  }
-  return { at, room };
-}
-
-/** Distance of a point to the nearest edge, 0 outside the material. */
-function depthIn(loops: readonly (readonly Point[])[], p: Point): number {
-  let within = false;
-  let least = Infinity;
-  for (const loop of loops) {
-    loop.forEach((a, i) => {
-      const b = loop[(i + 1) % loop.length] as Point;
-      if (a.y > p.y !== b.y > p.y && p.x < ((b.x - a.x) * (p.y - a.y)) / (b.y - a.y) + a.x) within = !within;
-      const [dx, dy] = [b.x - a.x, b.y - a.y];
-      const t = Math.max(0, Math.min(1, ((p.x - a.x) * dx + (p.y - a.y) * dy) / (dx * dx + dy * dy)));
-      const [ex, ey] = [a.x + t * dx - p.x, a.y + t * dy - p.y];
-      least = Math.min(least, ex * ex + ey * ey);
-    });
-  }
-  return within ? Math.sqrt(least) : 0;
 }
 
 const toneOf = (id: string, pieces: OverviewGiven['pieces']): string =>
