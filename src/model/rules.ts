@@ -17,8 +17,8 @@ export interface Rule {
   readonly awaits?: Waiting;
 }
 
-/** Solids put together, an object that is not made yet, or the build book. */
-type Waiting = 'solids' | 'optional object' | 'book';
+/** An object that is not made yet. */
+type Waiting = 'optional object';
 
 type Levels = keyof typeof LEVELS;
 const LEVELS = {
@@ -602,11 +602,18 @@ export const rules: readonly Rule[] = [
     'design/assumptions',
     'design/plausibility',
   ),
+  raised(
+    'shelf',
+    'N',
+    'a dark slide that warps, felt that moths eat',
+    PRACTICE,
+    'camera/rear-box/checks',
+    'camera/rear-box/checks',
+  ),
   // Optional objects
   waiting('filter-clear', 'W', 'corners cut by gel frame or hood', 'optics/light-cone', 'optional object'),
   waiting('shutter-crosses', 'W', 'top and bottom exposed differently', 'derived', 'optional object'),
   waiting('mask-edge', 'N', 'a border softer than wanted', 'derived', 'optional object'),
   waiting('tank-liquid', 'W', 'patches undeveloped', PRACTICE, 'optional object'),
   waiting('tank-shut', 'E', 'a spout that leaks light or liquid', PRACTICE, 'optional object'),
-  waiting('shelf', 'N', 'a dark slide that warps, felt that moths eat', PRACTICE, 'book'),
 ];

@@ -145,6 +145,16 @@ export function damp(_own: RearBox, build: Build): readonly Finding[] {
   });
 }
 
+/** shelf: what a camera suffers from when nobody uses it. */
+export function shelf(_own: RearBox, { parts }: Build): readonly Finding[] {
+  return unless(!parts.some(({ id }) => id.startsWith('felt')), {
+    rule: 'shelf',
+    level: 'note',
+    message: 'On the shelf felt is eaten by moths and takes a set, and a dark slide warps.',
+    hint: 'The last chapter of the book says how the camera is kept.',
+  });
+}
+
 /** finger-rule: the long edges of the rear box, and its fingers in the opening of the standard. */
 export function rearFingers({ wood }: RearBox, build: Build): readonly Finding[] {
   const [left, right] = [spanOf(build, 'R1L'), spanOf(build, 'R1R').x];
@@ -180,4 +190,4 @@ export function rearFingers({ wood }: RearBox, build: Build): readonly Finding[]
   );
 }
 
-export const rearBoxChecks = [boxClearance, feltGap, feltCrossing, damp, rearFingers];
+export const rearBoxChecks = [boxClearance, feltGap, feltCrossing, damp, shelf, rearFingers];

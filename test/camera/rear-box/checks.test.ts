@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { boxClearance, damp, feltCrossing, feltGap, rearFingers } from '../../../src/camera/rear-box/checks.js';
+import { boxClearance, damp, feltCrossing, feltGap, rearFingers, shelf } from '../../../src/camera/rear-box/checks.js';
 import { boxAt, rectangle } from '../../../src/geometry/shapes.js';
 import { bought, cutTo } from '../altered.js';
 import { heron, moving, regrouped } from '../worked.js';
@@ -152,4 +152,10 @@ describe('finger-rule: both edges of the rear box are looked at', () => {
       { unit: 'fingers', message: expect.stringMatching(/^Rear box, standard: .* do not hold\.$/) },
     ]);
   });
+});
+
+test('shelf: whoever has felt is told where its care is written', () => {
+  expect(shelf(rearBox, heron.build)).toMatchObject([{ rule: 'shelf', level: 'note' }]);
+  const parts = heron.build.parts.filter(({ id }) => !id.startsWith('felt'));
+  expect(shelf(rearBox, { ...heron.build, parts })).toEqual([]);
 });
