@@ -1,0 +1,81 @@
+import type { Block } from '../paper/blocks.js';
+import { words } from '../paper/blocks.js';
+import { figure } from '../paper/figure.js';
+import {
+  caution,
+  heading,
+  INK,
+  kept,
+  numbered,
+  paragraph,
+  subheading,
+  TEXT,
+  tickBox,
+  tickList,
+} from '../paper/prose.js';
+import { TEXT_WIDTH } from '../paper/sheet-size.js';
+import type { Chapter } from './chapter.js';
+import type { BookStep, Counted } from './given.js';
+
+/** Each step with its drawing, what comes in, what to do and what to check. */
+export const assembly = (steps: readonly BookStep[]): Chapter => ({
+  title: 'Putting it together',
+  blocks: [
+    paragraph([
+      'Try every joint dry before you glue it. Glue thinly, wipe off what comes out, and make the checks while the glue is still wet: a box that sets out of square stays so.',
+      'Before each step lay its parts ready and tick them. A number with a small stroke behind it is bought; it is in the list of bought parts under its name.',
+    ]),
+    ...steps.flatMap(blocksOf),
+  ],
+});
+
+function blocksOf({ number, title, words: told, parts, drawing }: BookStep): readonly Block[] {
+  const cautions = told.flatMap(({ cautions: own = [] }) => own);
+  const acts = told.flatMap(({ acts: own }) => own);
+  const checks = told.flatMap(({ checks: own = [] }) => own);
+  const list = partsList(parts);
+  return [
+    // the drawing stands with its title and with the list of what it shows
+    {
+      ...kept([
+        heading(`Step ${number}. ${title}`),
+        figure(drawing, { caption: '' }),
+        ...(list === null ? [] : [list]),
+      ]),
+      above: 9,
+      withNext: true,
+    },
+    ...(cautions.length === 0 ? [] : [caution(cautions)]),
+    ...numbered(acts),
+    ...(checks.length === 0 ? [] : [subheading('Check before you go on'), ...tickList(checks)]),
+  ];
+}
+
+const COLUMNS = 2;
+const GAP = 6;
+
+/** Boxes to tick as the parts are laid ready, side by side. */
+function partsList(parts: readonly Counted[]): Block | null {
+  if (parts.length === 0) return null;
+  const width = (TEXT_WIDTH - GAP * (COLUMNS - 1)) / COLUMNS;
+  const cells = parts.map(({ part, count }): Block => {
+    const text = words(`${count} × ${part.id}  ${part.name}`, { size: TEXT, colour: INK, width: width - 6 });
+    return { height: text.height, marks: ({ x, y }) => [tickBox({ x, y: y + 0.72 }), ...text.marks({ x: x + 6, y })] };
+  });
+  const rows = Math.ceil(cells.length / COLUMNS);
+  const columns = Array.from({ length: COLUMNS }, (_, c) => cells.slice(c * rows, (c + 1) * rows));
+  const heightOf = (column: readonly Block[]) => column.reduce((sum, { height }) => sum + height + 0.6, 0);
+  return {
+    height: Math.max(...columns.map(heightOf)),
+    above: 3,
+    marks: ({ x, y }) =>
+      columns.flatMap((column, c) => {
+        let top = y;
+        return column.flatMap((cell) => {
+          const own = cell.marks({ x: x + c * (width + GAP), y: top });
+          top += cell.height + 0.6;
+          return own;
+        });
+      }),
+  };
+}

@@ -1,0 +1,56 @@
+import { type Block, words } from '../paper/blocks.js';
+import { figure } from '../paper/figure.js';
+import { INK } from '../paper/prose.js';
+import { TEXT_WIDTH } from '../paper/sheet-size.js';
+import { table } from '../paper/table.js';
+import { fNumber, kg, magnification, metres, mm, plainNumber, tenth } from '../units/print.js';
+import type { BookGiven } from './given.js';
+
+const NAME = 15;
+const TITLE = 5;
+
+/** What the book is of, at a glance. */
+export function cover(given: BookGiven): readonly Block[] {
+  const { plan } = given;
+  const large = (text: string, size: number): Block =>
+    words(text, { size, colour: INK, width: TEXT_WIDTH, bold: true });
+  return [
+    { ...large(plan.name, NAME), above: 0, entry: { title: `${plan.name}: what it is`, level: 0 } },
+    { ...words('A sliding-box camera to build', { size: TITLE, colour: INK, width: TEXT_WIDTH }), above: 1 },
+    {
+      ...words(`Revision ${plan.revision}. Parts of another revision do not fit.`, {
+        size: 3.6,
+        colour: INK,
+        width: TEXT_WIDTH,
+      }),
+      above: 3,
+    },
+    ...plan.despite.map((rule): Block => ({ ...large(`Built despite ${rule}`, TITLE), above: 2 })),
+    { ...figure(given.cover, { caption: '' }), above: 6 },
+    ...table(
+      [{ title: 'What it is', width: 46 }, { title: '' }],
+      factsOf(given).map(([what, value]) => [what, value]),
+    ),
+  ];
+}
+
+function factsOf({ plan, lens, format, image }: BookGiven): readonly (readonly [string, string])[] {
+  const { optics, camera, slide, holders } = plan;
+  const { nearest } = optics;
+  const across = (length: number) => plainNumber(tenth(length));
+  const near =
+    nearest.subjectDistance === null
+      ? 'infinity only'
+      : `infinity to ${magnification(nearest.magnification)}, a subject ${metres(nearest.subjectDistance)} before the lens`;
+  return [
+    ['Lens', `${lens}: ${mm(optics.focalLength)}, widest stop ${fNumber(optics.maxAperture)}`],
+    ['Picture', `${format}; the film receives ${across(image.short)} × ${across(image.long)} mm`],
+    ['Focus', `${near}; the back slides ${mm(tenth(slide.travel))}`],
+    ['Holders', holders.map(({ name }) => name).join(', ')],
+    [
+      'Size, closed',
+      `${across(camera.width)} wide, ${across(camera.height)} high, ${across(camera.depthClosed)} mm deep without the lens; open ${across(camera.depthOpen)} mm`,
+    ],
+    ['Mass', `${kg(Math.round(camera.mass * 100) / 100)} with lens and ground glass, without a holder`],
+  ];
+}

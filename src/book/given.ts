@@ -1,0 +1,37 @@
+import type { StepWords } from '../model/build-step.js';
+import type { Drawing } from '../model/page.js';
+import type { Part } from '../model/part.js';
+import type { PlanDocument } from '../model/plan.js';
+import type { Sheet } from '../sheets/sheet.js';
+
+/** A part and how many of it are made or bought. */
+export interface Counted {
+  readonly part: Part;
+  readonly count: number;
+}
+
+/** One step of the assembly as the book shows it. */
+export interface BookStep {
+  readonly number: number;
+  readonly title: string;
+  readonly words: readonly StepWords[];
+  /** What comes in, in the order in which it comes. */
+  readonly parts: readonly Counted[];
+  readonly drawing: Drawing;
+}
+
+/** What the chapters at the front are made from. */
+export interface BookGiven {
+  readonly plan: PlanDocument;
+  /** As the design names it. */
+  readonly lens: string;
+  /** Such as 5x7, and what the film receives, mm. */
+  readonly format: string;
+  readonly image: { readonly short: number; readonly long: number };
+  readonly parts: readonly Counted[];
+  readonly sheets: readonly Sheet[];
+  /** Parts that bear no mark of their number. */
+  readonly bare: readonly string[];
+  readonly steps: readonly BookStep[];
+  readonly cover: Drawing;
+}
