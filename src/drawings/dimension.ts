@@ -113,48 +113,59 @@ function linesOf(each: Laid): {
   return { strokes: [[at(low, 0), at(high, 0)], ...extensions, ...tails], arrows: [arrow(low, 1), arrow(high, -1)] };
 }
 
-/** The figure where it is free: along the line from its middle outwards, else beside it. */
+/**
+ * The figure where it is free: along the line from its middle outwards, else beside it; in full where that finds room,
+ * else the figure alone.
+ */
 function figureOf(
   each: Laid,
   room: LabelRoom,
 ): { readonly words: Mark; readonly under: readonly (readonly Point[])[] } {
   const { dimension, low, high, at, upright } = each;
-  const inFull = dimension.what === undefined ? dimension.figure : `${dimension.what} ${dimension.figure}`;
-  const fitting = high - low - (isNarrow(each) ? 0 : 2 * ARROW.length + 0.6);
-  const text = wordsWidth(inFull, letters) <= fitting ? inFull : dimension.figure;
-  const width = wordsWidth(text, letters);
-  const base = ABOVE + wordsPatch('', { x: 0, y: 0 }, letters).bottom;
-  const middle = (low + high) / 2;
-  const spare = (high - low - width) / 2 - (isNarrow(each) ? 0 : ARROW.length + 0.3);
-  const along: number[] = [];
-  for (let off = 0; off <= spare; off += STEP) along.push(middle + off, middle - off);
-  const tail = isNarrow(each) ? ARROW.length + 0.6 : 0.8;
-  const beside = [high + tail + width / 2, low - tail - width / 2];
-  const fits = [...along, ...beside].find((u) => room.isFree(patchAt(u))) ?? along[0] ?? (beside[0] as number);
-  room.take(patchAt(fits));
-  const out =
-    fits > high ? [[at(high, 0), at(fits + width / 2, 0)]] : fits < low ? [[at(low, 0), at(fits - width / 2, 0)]] : [];
-  return {
-    under: out,
-    words: {
-      kind: 'words',
-      role: 'dimension',
-      at: at(fits, base),
-      text,
-      anchor: 'middle',
-      ...LETTERS,
-      ...(upright ? { turned: Math.PI / 2 } : {}),
-    },
-  };
-
-  function patchAt(u: number): Patch {
-    const { top, bottom } = wordsPatch(text, { x: 0, y: 0 }, letters);
-    const [a, b] = [at(u - width / 2, base - top), at(u + width / 2, base - bottom)];
+  const { figure, what } = dimension;
+  const { top, bottom } = wordsPatch('', { x: 0, y: 0 }, letters);
+  const base = ABOVE + bottom;
+  const patchAt = (u: number, width: number): Patch => {
+    const [a, b] = [at(u - width / 2, base - top), at(u + width / 2, ABOVE)];
     return {
       left: Math.min(a.x, b.x),
       right: Math.max(a.x, b.x),
       top: Math.min(a.y, b.y),
       bottom: Math.max(a.y, b.y),
     };
-  }
+  };
+  const arrows = isNarrow(each) ? 0 : ARROW.length + 0.3;
+  const along = (width: number): readonly number[] => {
+    const spare = (high - low - width) / 2 - arrows;
+    const places: number[] = [];
+    for (let off = 0; off <= spare; off += STEP) places.push((low + high) / 2 + off, (low + high) / 2 - off);
+    return places;
+  };
+  const tail = isNarrow(each) ? ARROW.length + 0.6 : 0.8;
+  const beside = (width: number) => [high + tail + width / 2, low - tail - width / 2];
+  const tries = [
+    ...(what === undefined ? [] : [{ text: `${what} ${figure}`, where: along }]),
+    { text: figure, where: along },
+    { text: figure, where: beside },
+  ].flatMap(({ text, where }) => {
+    const width = wordsWidth(text, letters);
+    return where(width).map((u) => ({ text, u, width }));
+  });
+  const chosen = tries.find(({ u, width }) => room.isFree(patchAt(u, width))) ?? tries.at(-1);
+  if (chosen === undefined) throw new Error('a figure has two places beside its line at least');
+  const { text, u, width } = chosen;
+  room.take(patchAt(u, width));
+  const end = u > high ? high : u < low ? low : null;
+  return {
+    under: end === null ? [] : [[at(end, 0), at(u > high ? u + width / 2 : u - width / 2, 0)]],
+    words: {
+      kind: 'words',
+      role: 'dimension',
+      at: at(u, base),
+      text,
+      anchor: 'middle',
+      ...LETTERS,
+      ...(upright ? { turned: Math.PI / 2 } : {}),
+    },
+  };
 }

@@ -2,7 +2,9 @@ import { isFelt } from '../assembly/bodies.js';
 import { boundsOfPoints, type Point } from '../geometry/path.js';
 import type { Mark, Stroke } from '../model/page.js';
 import type { Part } from '../model/part.js';
-import { LETTERS, lines } from './line-weights.js';
+import { wordsWidth } from '../paper/words-width.js';
+import { LETTERS, LIGHT_FILL, lines } from './line-weights.js';
+import { hundredths } from './plot.js';
 
 export type Loops = readonly (readonly Point[])[];
 
@@ -181,18 +183,31 @@ function rowsIn(loops: Loops, { along, spacing, offset = 0 }: Rows): readonly (r
     });
 }
 
-const hundredths = (value: number): number => Math.round(value * 100) / 100;
-
 /** A swatch of each stuff and its name, in rows no wider than that, from the upper left corner. */
 export function hatchKey(
   stuffs: readonly Stuff[],
-  { at, width, widthOf }: { readonly at: Point; readonly width: number; readonly widthOf: (text: string) => number },
+  { at, width, light }: { readonly at: Point; readonly width: number; readonly light?: string },
 ): { readonly marks: readonly Mark[]; readonly height: number } {
   const inOrder = (Object.keys(patterns) as Stuff[]).filter((stuff) => stuffs.includes(stuff));
+  const swatches = [
+    ...inOrder.map((stuff) => ({
+      name: patterns[stuff].name,
+      filled: (loop: readonly Point[]) => hatched([{ stuff, loops: [loop] }]),
+    })),
+    ...(light === undefined
+      ? []
+      : [
+          {
+            name: light,
+            filled: (points: readonly Point[]): readonly Mark[] => [
+              { kind: 'line', role: 'light', points, closed: true, fill: LIGHT_FILL },
+            ],
+          },
+        ]),
+  ];
   let [x, y] = [at.x, at.y];
-  const marks = inOrder.flatMap((stuff): readonly Mark[] => {
-    const { name } = patterns[stuff];
-    const needs = SWATCH.width + SWATCH.gap + widthOf(name);
+  const marks = swatches.flatMap(({ name, filled }): readonly Mark[] => {
+    const needs = SWATCH.width + SWATCH.gap + wordsWidth(name, { size: LETTERS.size, heavy: false });
     if (x > at.x && x + needs > at.x + width) {
       x = at.x;
       y += SWATCH.row;
@@ -206,7 +221,7 @@ export function hatchKey(
     const start = { x: hundredths(x + SWATCH.width + SWATCH.gap), y: hundredths(y + SWATCH.height - 0.8) };
     x += needs + SWATCH.between;
     return [
-      ...hatched([{ stuff, loops: [corners] }]),
+      ...filled(corners),
       { kind: 'line', role: 'frame', points: corners, closed: true, stroke: lines.outline },
       { kind: 'words', role: 'note', at: start, text: name, anchor: 'start', ...LETTERS },
     ];

@@ -3,7 +3,6 @@ import { boxAt, type Piece } from '../assembly/pieces.js';
 import { inside, type Point } from '../geometry/path.js';
 import type { Drawing, Mark } from '../model/page.js';
 import type { PlanDocument } from '../model/plan.js';
-import { wordsWidth } from '../paper/words-width.js';
 import { plainNumber } from '../units/print.js';
 import { cutFace } from './cut-face.js';
 import { type Dimension, dimensioned } from './dimension.js';
@@ -51,9 +50,9 @@ export function sectionDrawing({ build, plan, on, room }: DrawingGiven, at: Focu
   });
   const low = plot.at({ x: 0, y: bounds.bottom }).y;
   const key = hatchKey([...new Set(faces.map(({ body }) => stuffOf(body.part)))], {
+    light: 'light to the edges of the film',
     at: { x: EDGE, y: low + BELOW - KEY },
     width: room.width - EDGE,
-    widthOf: (text) => wordsWidth(text, letters),
   });
   const height = hundredths(low + BELOW - KEY + key.height + 1);
 
@@ -149,6 +148,8 @@ interface Figures {
   /** Half the image, upright. */
   readonly half: number;
   readonly ply: number;
+  /** Radius of the lens’s barrel, behind its seat. */
+  readonly barrel: number;
   readonly plan: PlanDocument;
 }
 
@@ -156,7 +157,9 @@ function figuresOf(plan: PlanDocument, build: Build, at: Focused): Figures {
   const { optics, slide, holders } = plan;
   const [first] = holders;
   const panel = build.parts.find(({ id }) => id === 'F1');
+  const barrel = build.parts.find(({ id }) => id === 'lens-barrel');
   if (first === undefined || panel?.kind !== 'flat') throw new Error('a camera has a holder and a front panel');
+  if (barrel?.kind !== 'bought' || barrel.shape.form !== 'cylinder') throw new Error('a lens has a round barrel');
   return {
     at,
     rear: first.seat[at] - slide.closest,
@@ -166,6 +169,7 @@ function figuresOf(plan: PlanDocument, build: Build, at: Focused): Figures {
     film: optics.seatZ + optics[at].filmDistance,
     half: imageOf(build, plan).long / 2,
     ply: panel.thickness,
+    barrel: barrel.shape.diameter / 2,
     plan,
   };
 }
@@ -244,7 +248,7 @@ function filmsOf(
   const planes = [
     ...plan.holders.map(({ name, effectiveDepth }, i) => ({
       id: `film-holder-${i + 1}`,
-      what: `film of ${name}`,
+      what: `film of\n${name}`,
       z: holderSeat + effectiveDepth,
       dashed: name !== holder,
     })),
@@ -290,7 +294,7 @@ function dimensionsOf(figures: Figures, { known, plot, bounds, axisEnd }: Around
   const level = (name: string, what: string, row: number, from: number, to: number): Dimension => ({
     name,
     what,
-    figure: figure(to - from),
+    figure: figure(Math.abs(to - from)),
     from: plot.at(top(from)),
     to: plot.at(top(to)),
     line: { y: hundredths(above - row * ROW) },
@@ -323,7 +327,7 @@ function dimensionsOf(figures: Figures, { known, plot, bounds, axisEnd }: Around
   const sharpAtInfinity = lensSeat + optics.infinity.filmDistance;
   const aside = plot.at({ x: 0, y: -figures.half / 2 }).y;
   return [
-    level('overlap', 'overlap', 0, rearFront, slide.frontBoxLength),
+    level('overlap', rearFront < slide.frontBoxLength ? 'overlap' : 'gap', 0, rearFront, slide.frontBoxLength),
     level('rear-box-length', 'rear box', 1, rearFront, standard),
     level('seat-nearest', 'panel to holder seat', 2, 0, holderSeat),
     level('film-distance-nearest', 'lens seat to film', 3, lensSeat, film),
@@ -339,7 +343,7 @@ function dimensionsOf(figures: Figures, { known, plot, bounds, axisEnd }: Around
             line: { y: aside },
           },
         ]),
-    upright('front-box-inside', rearFront - 4 / plot.scale, slide.frontBoxInside / 2),
+    upright('front-box-inside', Math.min(rearFront, slide.frontBoxLength) - 4 / plot.scale, slide.frontBoxInside / 2),
     upright('rear-box-inside', Math.max(slide.frontBoxLength, rearFront) + 4 / plot.scale, slide.rearBoxInside / 2),
   ];
 }
@@ -352,7 +356,7 @@ interface Name {
 }
 
 function namesOf(figures: Figures, films: readonly FilmLine[], plot: Plot): readonly Name[] {
-  const { half, lensSeat, holderSeat } = figures;
+  const { half, lensSeat, holderSeat, barrel } = figures;
   const on = (z: number, ys: readonly number[]): readonly Point[] => ys.map((y) => plot.at({ x: z, y }));
   return [
     ...films.flatMap(({ name, line: [upper, lower] }): readonly Name[] =>
@@ -361,7 +365,7 @@ function namesOf(figures: Figures, films: readonly FilmLine[], plot: Plot): read
         : [{ text: name, spots: [upper, lower], role: 'note', toward: { x: 1, y: 0 } }],
     ),
     { text: 'holder seat', spots: on(holderSeat, [-half - 6, half + 6]), role: 'note', toward: { x: 1, y: 0 } },
-    { text: 'lens seat', spots: on(lensSeat, [0]), role: 'note' },
+    { text: 'lens seat', spots: on(lensSeat, [barrel, -barrel]), role: 'note', toward: { x: -1, y: 0 } },
   ];
 }
 
