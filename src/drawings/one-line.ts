@@ -1,5 +1,5 @@
 /** Lines that run into each other at less than this are the same line where they lie together: the sine of the angle. */
-const PARALLEL = 0.02;
+const PARALLEL = 0.15;
 
 /** Cells across which a long line is looked up. */
 const CELL = 4;

@@ -11,6 +11,8 @@ export interface Saw {
   readonly axis: 0 | 1 | 2;
   /** What lies beyond, towards who looks along the axis, is taken away. */
   readonly at: number;
+  /** Looked at from the other end of the axis: what lies before is taken away. */
+  readonly keeps?: 'beyond';
 }
 
 export interface Standing {
@@ -19,8 +21,13 @@ export interface Standing {
   readonly saw?: Saw | undefined;
 }
 
+/** A piece, with the number that it has among the places of its part: `F5#2`, or the part's id where it has one place. */
+export interface KeyedBody extends Body {
+  readonly key: string;
+}
+
 /** The parts of a build, ready to be put together for a picture. */
-export type PutTogether = (standing: Standing, wanted: (id: string) => boolean) => readonly Body[];
+export type PutTogether = (standing: Standing, wanted: (id: string) => boolean) => readonly KeyedBody[];
 
 const PALETTE = {
   front: [206, 166, 108],
@@ -47,16 +54,18 @@ export async function workbench(folder: string, { parts }: PartsFile): Promise<P
       .filter(({ part }) => wanted(part.id))
       .flatMap(({ part, solid, lines }) =>
         part.placements
-          .filter((placement) => stands(placement, setUp))
-          .map(({ group, matrix }): Body => {
+          .map((placement, i) => ({ placement, key: part.placements.length === 1 ? part.id : `${part.id}#${i + 1}` }))
+          .filter(({ placement }) => stands(placement, setUp))
+          .map(({ placement: { group, matrix }, key }): KeyedBody => {
             const place = compose(shift(0, 0, slid(group, rear)), matrix);
             const moved = solid.transform([...place] as never);
             const drawn = lines.map((line) => line.map(([x, y, z]) => vector(apply(place, { x, y, z }))));
             const colour = colourOf(part, group);
-            if (saw === undefined) return { mesh: meshOf(moved), colour, lines: drawn };
-            const kept = moved.trimByPlane([0, 1, 2].map((k) => (k === saw.axis ? -1 : 0)) as never, -saw.at);
-            const whole = drawn.filter((line) => line.every((point) => point[saw.axis] <= saw.at));
-            return { mesh: meshOf(kept), colour, lines: whole, sawn: saw };
+            if (saw === undefined) return { key, mesh: meshOf(moved), colour, lines: drawn };
+            const side = saw.keeps === 'beyond' ? 1 : -1;
+            const kept = moved.trimByPlane([0, 1, 2].map((k) => (k === saw.axis ? side : 0)) as never, side * saw.at);
+            const whole = drawn.filter((line) => line.every((point) => side * (point[saw.axis] - saw.at) >= 0));
+            return { key, mesh: meshOf(kept), colour, lines: whole, sawn: saw };
           }),
       );
 }
