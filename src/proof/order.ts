@@ -3,10 +3,20 @@ import { stands } from '../assembly/setups.js';
 import { type Workbench, workbench } from '../assembly/workbench.js';
 import type { Kernel } from '../geometry/kernel.js';
 import type { Point3 } from '../geometry/placement.js';
+import {
+  type Act,
+  assemblySteps,
+  CAMERA,
+  idsOf,
+  matches,
+  type NumberedStep,
+  names,
+  type Step,
+  stepsOfCamera,
+} from '../model/assembly-steps.js';
 import type { Finding } from '../model/finding.js';
 import type { Part } from '../model/part.js';
 import { mm, tenth } from '../units/print.js';
-import { type Act, assemblySteps, CAMERA, type Step } from './assembly-steps.js';
 import {
   type Block,
   blocksOf,
@@ -22,6 +32,7 @@ import {
 
 /** A thing that was brought to its place: one piece, or what had been put together before. */
 export interface Move {
+  /** Its number among the steps that this camera has. */
   readonly step: number;
   readonly title: string;
   /** Under which name it has been put together, `camera` in the end. */
@@ -64,9 +75,10 @@ export function orderOn(
 ): AssemblyOrder {
   const blocks = blocksOf(build.parts);
   const unnamed = build.parts.filter(({ id, placements }) => placements.length > 0 && !named(steps, id));
+  const numbered = stepsOfCamera(build.parts, steps);
   const looker = letting(lookerOn(on), colliding);
   const tried = new Tried();
-  const told = build.setups.map((setup) => putTogether(blocks, setup, steps, looker, tried));
+  const told = build.setups.map((setup) => putTogether(blocks, setup, numbered, looker, tried));
   return {
     moves: told.flatMap(({ moves }) => moves),
     findings: [
@@ -92,12 +104,7 @@ const letting = (looker: Looker, through: ReadonlySet<string>): Looker =>
       };
 
 const named = (steps: readonly Step[], id: string): boolean =>
-  steps.some(({ acts }) => acts.some((act) => idsOf(act).some((pattern) => matches(pattern, id))));
-
-const idsOf = (act: Act): readonly string[] => ('each' in act ? act.each : 'asOne' in act ? act.asOne : []);
-
-const matches = (pattern: string, id: string): boolean =>
-  pattern.endsWith('*') ? id.startsWith(pattern.slice(0, -1)) : id === pattern;
+  steps.some(({ acts }) => acts.some((act) => names(act, id)));
 
 const forgotten = ({ id, name }: Part): Finding => ({
   rule: 'assembly-order',
@@ -156,7 +163,7 @@ interface Thing {
 function putTogether(
   blocks: readonly Block[],
   setup: Setup,
-  steps: readonly Step[],
+  steps: readonly NumberedStep[],
   looker: Looker,
   tried: Tried,
 ): Together {
@@ -228,7 +235,7 @@ function likely(moving: readonly Block[]): readonly Way[] {
 
 /** On the way on which the fewest parts are in the way, and of these the widest. */
 function blocked(
-  step: Step,
+  step: NumberedStep,
   moving: readonly Block[],
   whole: string | undefined,
   present: readonly Block[],

@@ -4,8 +4,8 @@ import { spanOf } from '../../src/assembly/span-of.js';
 import { loadKernel } from '../../src/geometry/kernel.js';
 import { type ClosedPath, polygon, reversed } from '../../src/geometry/path.js';
 import { circle, slotAlongX } from '../../src/geometry/shapes.js';
+import { type Act, assemblySteps, CAMERA, type Step } from '../../src/model/assembly-steps.js';
 import type { FlatPart } from '../../src/model/part.js';
-import { type Act, assemblySteps, CAMERA, type Step } from '../../src/proof/assembly-steps.js';
 import { orderOf, proveOrder } from '../../src/proof/order.js';
 import { heron, recut, without } from '../camera/worked.js';
 import { rect, tinyBuild, tinyPlate } from './tiny.js';
@@ -14,7 +14,7 @@ const kernel = await loadKernel();
 
 /** Everything into one thing, in this order. */
 const inOrder = (...ids: readonly string[]): readonly Step[] => [
-  { number: 1, title: 'all', acts: ids.map((id) => ({ into: CAMERA, each: [id] })) },
+  { key: 'all', title: 'all', acts: ids.map((id) => ({ into: CAMERA, each: [id] })) },
 ];
 const messages = (build: Build, steps?: readonly Step[]) =>
   proveOrder(build, kernel, steps).map(({ message }) => message);
@@ -154,7 +154,7 @@ describe('small things, whose answer is seen at a glance', () => {
 });
 
 /** The steps with some parts brought in later than they should be. */
-const late = (ids: readonly string[], number: number): readonly Step[] =>
+const late = (ids: readonly string[], key: string): readonly Step[] =>
   assemblySteps.map((step) => ({
     ...step,
     acts: [
@@ -162,7 +162,7 @@ const late = (ids: readonly string[], number: number): readonly Step[] =>
         if ('each' in act) return [{ ...act, each: act.each.filter((id) => !ids.includes(id)) }];
         return 'asOne' in act && act.asOne.some((id) => ids.includes(id)) ? [] : [act];
       }),
-      ...(step.number === number ? [{ into: CAMERA, each: ids }] : []),
+      ...(step.key === key ? [{ into: CAMERA, each: ids }] : []),
     ],
   }));
 
@@ -218,7 +218,7 @@ describe('assembly-order: Heron with a fault in it', () => {
       flat('F1').outline.map((v) => (v.y === low ? { ...v, y: v.y - 1 } : v)),
     );
     expect(messages(long)[0]).toMatch(
-      /^The front box does not go in: its F1 \(front panel\) is kept out at step 3.*T1L \(tailboard, lower ply\)/,
+      /^The front box does not go in: its F1 \(front panel\) is kept out at step 9.*T1L \(tailboard, lower ply\)/,
     );
   });
 
@@ -250,7 +250,7 @@ describe('assembly-order: Heron with a fault in it', () => {
       .filter(({ y, x }) => !(y > top - 5 && Math.abs(x) < 95))
       .map((v) => (v.y === top ? { ...v, y: top + 5 } : v));
     const build = changed('F1', (part) => ({ ...part, outline: higher, holes: [...holes, ...windows] }));
-    expect(messages(build)[0]).toMatch(/^F3 \(front box top\) does not go in at step 3, from whichever side it comes/);
+    expect(messages(build)[0]).toMatch(/^F3 \(front box top\) does not go in at step 7, from whichever side it comes/);
   });
 
   test('retainers whose slots are too short to let go of the board', () => {
@@ -270,7 +270,7 @@ describe('assembly-order: Heron with a fault in it', () => {
   const added = (plate: FlatPart): readonly string[] =>
     messages({ ...heron.build, parts: [...heron.build.parts, plate] }, [
       ...assemblySteps,
-      { number: 11, title: 'more', acts: [{ into: CAMERA, each: [plate.id] }] },
+      { key: 'more', title: 'more', acts: [{ into: CAMERA, each: [plate.id] }] },
     ]);
 
   test('a block glued behind the end stop: the camera goes together, and the rear never comes out', () => {
@@ -292,17 +292,17 @@ describe('assembly-order: Heron with a fault in it', () => {
 
   test.each([
     // the description has the rails after the legs: their foremost screws would have to pass the front box's floor
-    { late: ['keeper-screw'], at: 3, told: /^keeper-screw .*F4 \(front box floor\)/ },
-    { late: ['rail-dowel'], at: 3, told: /^rail-dowel .* does not go in/ },
+    { late: ['keeper-screw'], at: 'legs', told: /^keeper-screw .*F4 \(front box floor\)/ },
+    { late: ['rail-dowel'], at: 'legs', told: /^rail-dowel .* does not go in/ },
     // tee nut from above before the floor closes over it
-    { late: ['tripod-flange', 'tripod-barrel'], at: 3, told: /^tripod-flange .* Even from above it meets F[34] / },
+    { late: ['tripod-flange', 'tripod-barrel'], at: 'legs', told: /^tripod-flange .* Even from above it meets F[34] / },
     // the bolt is dropped in while there is no holder over it
-    { late: ['lock-bolt', 'lock-head'], at: 10, told: /^lock-head .*does not go in/ },
+    { late: ['lock-bolt', 'lock-head'], at: 'glass-in', told: /^lock-head .*does not go in/ },
     // closed buttons keep the back out
-    { late: ['B1'], at: 9, told: /^B1 .*R6/ },
-    { late: ['F4'], at: 3, told: /^F4 .*does not go in/ },
+    { late: ['B1'], at: 'turn-buttons', told: /^B1 .*R6/ },
+    { late: ['F4'], at: 'legs', told: /^F4 .*does not go in/ },
     // the end stop is what keeps the sole in
-    { late: ['R4L', 'R4U'], at: 9, told: /^R4L .*does not go in/ },
+    { late: ['R4L', 'R4U'], at: 'turn-buttons', told: /^R4L .*does not go in/ },
   ])('$late not before step $at', ({ late: ids, at, told }) => {
     const found = messages(heron.build, late(ids, at));
     expect(

@@ -1,0 +1,197 @@
+import type { Part } from './part.js';
+
+/** What is put together is given a name, so that it can be brought in as a whole later on. */
+type Assembly = string;
+
+/**
+ * One act at the bench. Ids may end in `*`, which stands for whatever follows; what a camera does not have is passed over.
+ *
+ * - `each`: these parts one after another, in this order, every piece along a line of its own
+ * - `asOne`: these parts as one thing, such as the barrel of a nut and its flange
+ * - `whole`: all that was put together under that name
+ */
+export type Act = { readonly into: Assembly } & (
+  | { readonly each: readonly string[] }
+  | { readonly asOne: readonly string[] }
+  | { readonly whole: Assembly }
+);
+
+/** What one person does in one go: a glue-up, a sub-assembly, a thing put in its place. */
+export interface Step {
+  /** Stable: the objects say by it what they have to say. */
+  readonly key: string;
+  readonly title: string;
+  readonly acts: readonly Act[];
+}
+
+/** A step as one camera has it. */
+export interface NumberedStep extends Step {
+  readonly number: number;
+}
+
+/** The name under which all comes together in the end. */
+export const CAMERA: Assembly = 'camera';
+
+const table = [
+  {
+    key: 'tripod-nut',
+    title: 'Tripod doubler and tripod nut on the tailboard’s lower ply',
+    acts: [
+      { into: 'tailboard', each: ['T1L', 'T4'] },
+      { into: 'tailboard', asOne: ['tripod-flange', 'tripod-barrel'] },
+    ],
+  },
+  { key: 'tailboard', title: 'Upper ply on the tailboard', acts: [{ into: 'tailboard', each: ['T1U'] }] },
+  { key: 'sole', title: 'The sole, of two plies', acts: [{ into: 'sole', each: ['R4L', 'R4U'] }] },
+  { key: 'rails', title: 'Rails on the tailboard', acts: [{ into: 'tailboard', each: ['T2', 'rail-dowel'] }] },
+  {
+    key: 'keepers',
+    title: 'Keepers on the rails',
+    acts: [{ into: 'tailboard', each: ['rail-card', 'T3', 'T3S', 'keeper-screw'] }],
+  },
+  {
+    key: 'front-box',
+    title: 'Floor, sides and panel of the front box',
+    acts: [{ into: 'front box', each: ['F2L', 'F4', 'F2R', 'F1'] }],
+  },
+  { key: 'front-box-top', title: 'Top of the front box', acts: [{ into: 'front box', each: ['F3'] }] },
+  {
+    key: 'corner-strips',
+    title: 'Corner strips in the front box, and black inside',
+    acts: [{ into: 'front box', each: ['F5'] }],
+  },
+  {
+    key: 'legs',
+    title: 'Front box on the tailboard',
+    acts: [
+      { into: CAMERA, whole: 'tailboard' },
+      { into: CAMERA, whole: 'front box' },
+    ],
+  },
+  { key: 'lens-board', title: 'Lens board', acts: [{ into: 'lens board', each: ['F6', 'F7', 'board-dowel-*'] }] },
+  {
+    key: 'retainer-packing',
+    title: 'What the retainers slide on, round the lens board',
+    acts: [{ into: CAMERA, each: ['retainer-card', 'F8', 'retainer-nut', 'retainer-pin', 'F10'] }],
+  },
+  {
+    key: 'rear-box',
+    title: 'Four walls of the rear box',
+    acts: [{ into: 'rear box', each: ['R1L', 'R2T', 'R2F', 'R1R'] }],
+  },
+  {
+    key: 'rear-standard',
+    title: 'Rear box into the rear standard',
+    acts: [
+      { into: 'rear', each: ['R3'] },
+      { into: 'rear', whole: 'rear box' },
+    ],
+  },
+  {
+    key: 'ribs',
+    title: 'Ribs, and rear standard on the sole',
+    acts: [
+      { into: 'rear', each: ['R5'] },
+      { into: 'rear', whole: 'sole' },
+    ],
+  },
+  { key: 'turning-ring', title: 'Turning ring on the back plate', acts: [{ into: 'back', each: ['B1', 'B2'] }] },
+  {
+    key: 'fences',
+    title: 'Fences, cord hooks and pins of the back',
+    acts: [{ into: 'back', each: ['B3', 'B4', 'fence-open', 'B5', 'seat-pin-*'] }],
+  },
+  {
+    key: 'felt',
+    title: 'Black and felt on the rear box',
+    acts: [{ into: 'rear', each: ['felt-long', 'felt-side'] }],
+  },
+  {
+    key: 'rear-in',
+    title: 'Sliding rear into the camera, its lock and the end stop',
+    acts: [
+      { into: CAMERA, whole: 'rear' },
+      { into: CAMERA, asOne: ['lock-head', 'lock-bolt'] },
+      { into: CAMERA, each: ['lock-washer', 'lock-knob', 'T5', 'stop-screw'] },
+    ],
+  },
+  {
+    key: 'turn-buttons',
+    title: 'Back on the camera, and the turn-buttons that hold it',
+    acts: [
+      { into: CAMERA, whole: 'back' },
+      { into: CAMERA, each: ['button-card', 'R7', 'button-screw', 'R6', 'button-nut'] },
+    ],
+  },
+  {
+    key: 'lens',
+    title: 'Lens on its board',
+    acts: [
+      { into: 'lens board', each: ['lens-clamp', 'clamp-screw', 'clamp-nut'] },
+      { into: 'lens', asOne: ['lens-front', 'lens-barrel', 'lens-rear', 'lens-flange'] },
+      { into: 'lens board', whole: 'lens' },
+      { into: 'lens board', each: ['lens-ring', 'pinch-bolt', 'pinch-nut'] },
+    ],
+  },
+  {
+    key: 'board-in',
+    title: 'Lens board into the camera, and the retainers over it',
+    acts: [
+      { into: CAMERA, whole: 'lens board' },
+      { into: CAMERA, each: ['F9', 'retainer-screw'] },
+    ],
+  },
+  {
+    key: 'glass-frame',
+    title: 'Frame of the ground glass',
+    acts: [{ into: 'glass frame', each: ['G1', 'glass-shim-*', 'GP', 'GQ', 'G2'] }],
+  },
+  {
+    key: 'ground-glass',
+    title: 'Ground glass into its frame',
+    acts: [{ into: 'glass frame', each: ['ground-glass', 'glass-pad', 'glass-clip'] }],
+  },
+  { key: 'spacers', title: 'Spacers', acts: [{ into: 'spacer', each: ['SP*'] }] },
+  {
+    key: 'glass-in',
+    title: 'Glass or holder into the back, and the cords over it',
+    acts: [
+      { into: CAMERA, whole: 'spacer' },
+      { into: CAMERA, whole: 'glass frame' },
+      { into: CAMERA, each: ['holder-*', 'G3', 'cord'] },
+    ],
+  },
+] as const satisfies readonly Step[];
+
+export type StepKey = (typeof table)[number]['key'];
+
+/**
+ * How a camera is put together. From which side each thing comes is not written here: the proof finds it.
+ *
+ * Rails and keepers come before the front box stands over them: its floor would leave their foremost screws and dowels
+ * no room to be driven from above. The sole lies between the rails as their gauge, with 0.25 of card. The lens waits until
+ * all sawing, gluing and painting is done.
+ */
+export const assemblySteps: readonly Step[] = table;
+
+/** The steps of a camera with these parts, numbered from 1 without a gap: a step that brings nothing to it is passed over. */
+export function stepsOfCamera(parts: readonly Part[], steps: readonly Step[] = assemblySteps): readonly NumberedStep[] {
+  const placed = parts.filter(({ placements }) => placements.length > 0);
+  const begun = new Set<Assembly>();
+  const brings = (act: Act): boolean => {
+    const something = 'whole' in act ? begun.has(act.whole) : placed.some(({ id }) => names(act, id));
+    if (something) begun.add(act.into);
+    return something;
+  };
+  return steps
+    .filter(({ acts }) => acts.map(brings).includes(true))
+    .map((step, i): NumberedStep => ({ ...step, number: i + 1 }));
+}
+
+/** Whether an act brings in the part of this id; what comes as part of a whole was brought to it before. */
+export const names = (act: Act, id: string): boolean => idsOf(act).some((pattern) => matches(pattern, id));
+
+export const idsOf = (act: Act): readonly string[] => ('each' in act ? act.each : 'asOne' in act ? act.asOne : []);
+
+export const matches = (pattern: string, id: string): boolean =>
+  pattern.endsWith('*') ? id.startsWith(pattern.slice(0, -1)) : id === pattern;
