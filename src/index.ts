@@ -5,7 +5,15 @@ import type { SurveyDocument } from './model/survey.js';
 import { planCamera, planOf } from './pipeline.js';
 import type { LightProof } from './proof/light.js';
 import type { couponForm, takeReadings } from './test-piece.js';
-import type { BuildResult, CheckOptions, CheckResult, CouponFiles, SpacerResult, SpacerWanted } from './workshop.js';
+import type {
+  BuildOptions,
+  BuildResult,
+  CheckOptions,
+  CheckResult,
+  CouponFiles,
+  SpacerResult,
+  SpacerWanted,
+} from './workshop.js';
 
 export type { CouponAnswers } from './coupon/form.js';
 export type { CouponQuestion } from './coupon/readings.js';
@@ -24,6 +32,7 @@ export { type Colour, findingsPage, planPage } from './files/plan-page.js';
 export { proofPage } from './files/proof-page.js';
 export { isResultFlag } from './forms/result-flags.js';
 export type { Finding } from './model/finding.js';
+export type { OutputFile } from './model/output-file.js';
 export type { PlanDocument, PlanSpacer } from './model/plan.js';
 export { type Rule, rules } from './model/rules.js';
 export type { SurveyDocument, SurveyPair } from './model/survey.js';
@@ -36,11 +45,11 @@ export type { ReadingsTaken } from './test-piece.js';
 export { parseLength } from './units/length.js';
 export { parseMagnification } from './units/ratio.js';
 export type {
+  BuildOptions,
   BuildResult,
   CheckOptions,
   CheckResult,
   CouponFiles,
-  OutputFile,
   Progress,
   SpacerResult,
   SpacerWanted,
@@ -55,7 +64,7 @@ export function planDesign(design: Design): { readonly plan: PlanDocument; reado
 /** What takes packing, solids and writers; loaded when it is asked for. */
 export interface LoadedWorkshop {
   readonly check: (design: Design, options: CheckOptions) => CheckResult;
-  readonly build: (design: Design, options: CheckOptions & { readonly despite: readonly string[] }) => BuildResult;
+  readonly build: (design: Design, options: BuildOptions) => BuildResult;
   readonly spacer: (design: Design, wanted: SpacerWanted) => SpacerResult;
   readonly coupon: (design: Design) => CouponFiles;
   readonly couponForm: typeof couponForm;
@@ -77,6 +86,12 @@ export async function loadWorkshop(): Promise<LoadedWorkshop> {
     couponForm: testPiece.couponForm,
     takeReadings: testPiece.takeReadings,
   };
+}
+
+/** What writes documents, with the letters that it is given. */
+export async function loadDocuments() {
+  const { pagePdf } = await import('./files/pdf.js');
+  return { pagePdf };
 }
 
 /** What makes figures of a lens from readings on the bench, and what they are shown as. */

@@ -6,7 +6,7 @@ import { exposureCard } from './exposure/card.js';
 import { exposureCardPage } from './files/exposure-card.js';
 import { pageSvg } from './files/page-svg.js';
 import { type Fonts, pagePdf } from './files/pdf.js';
-import type { OutputFile } from './workshop.js';
+import type { OutputFile } from './model/output-file.js';
 
 /**
  * The card that rides with the camera, as a picture and as a page to print; or what is wrong with how it was asked for.

@@ -1,5 +1,6 @@
 import type { Build } from './assembly/build.js';
 import { countOf } from './assembly/setups.js';
+import { bookFiles, drawCamera, type WriteDocument } from './build-book.js';
 import { engrave } from './camera/engrave.js';
 import { spacerChecks } from './camera/spacer/checks.js';
 import { spacerParts } from './camera/spacer/parts.js';
@@ -21,12 +22,13 @@ import { laserCaution, sheetSvg, sheetTitle } from './files/svg.js';
 import { type Boundary, type Kernel, realise } from './geometry/kernel.js';
 import { buildPrism } from './geometry/modelling.js';
 import type { Finding } from './model/finding.js';
+import type { OutputFile } from './model/output-file.js';
 import type { Part, PrintedPart } from './model/part.js';
 import type { PlanDocument, PlanSpacer } from './model/plan.js';
 import type { ProofDocument } from './model/proof.js';
 import { inOrder, type Planned, planCamera, planOf } from './pipeline.js';
 import type { LightProof } from './proof/light.js';
-import { prove } from './proof/prove.js';
+import { prove, putTogether } from './proof/prove.js';
 import { partsPart } from './sheets/checks.js';
 import { cutLine, cutOnce } from './sheets/cut-line.js';
 import { cutMinutes } from './sheets/cut-time.js';
@@ -34,13 +36,6 @@ import { EFFORT, type LayOut, layOut, type Piece } from './sheets/lay-out.js';
 import { leftOver } from './sheets/remnant.js';
 import { couponForm, couponGiven } from './test-piece.js';
 import { kg, magnification, mm, plainNumber } from './units/print.js';
-
-/** A file of the output folder. */
-export interface OutputFile {
-  /** Relative to the output folder, steps parted by `/`. */
-  readonly path: string;
-  readonly bytes: Uint8Array;
-}
 
 export interface Progress {
   readonly stage: string;
@@ -61,6 +56,8 @@ const FIRE =
 
 interface Cutting {
   readonly build: Build;
+  /** Parts that bear no mark of their number. */
+  readonly bare: readonly string[];
   readonly cut: LayOut;
   readonly pieces: readonly Piece[];
   readonly findings: readonly Finding[];
@@ -101,7 +98,7 @@ export function checkCamera(
   if (!planned.drawable) return { findings: inOrder([...planned.findings, NOT_PROVEN]), proof: null, leaks: [] };
   const { findings } = cutting(planned, planned.parts, { effort, onProgress: packing(onProgress) });
   onProgress({ stage: 'putting it together', done: 0.4 });
-  const proof = prove(design, planned.build, kernel, lightOf);
+  const proof = prove(design, planned.build, kernel, lightOf === undefined ? {} : { lightOf });
   onProgress({ stage: 'done', done: 1 });
   return {
     findings: inOrder([...planned.findings, ...proof.findings, ...findings]),
@@ -121,12 +118,12 @@ export function checkCamera(
 export function buildCamera(
   design: Design,
   kernel: Kernel,
-  { despite, onProgress, lightOf, effort = EFFORT }: BuildOptions,
+  { despite, onProgress, lightOf, writeDocument, effort = EFFORT }: BuildOptions,
 ): BuildResult {
   const stage = (name: string, done: number) => onProgress({ stage: name, done });
   stage('sizing', 0);
   const planned = planCamera(design);
-  const { build, cut, pieces, findings } = cutting(planned, planned.parts, {
+  const { build, bare, cut, pieces, findings } = cutting(planned, planned.parts, {
     effort,
     onProgress: packing(onProgress),
   });
@@ -147,10 +144,15 @@ export function buildCamera(
   // the search for light runs beside: what need not wait for the proof is done before it
   const sheetsDrawn = despite.length === 0 ? drawn([]) : null;
   stage('putting it together', 0.5);
-  const proven = planned.drawable
-    ? prove(design, planned.build, kernel, lightOf)
-    : { findings: [NOT_PROVEN], leaks: [] };
-  stage('writing', 0.9);
+  const together = planned.drawable ? putTogether(design, planned.build, kernel) : null;
+  stage('drawing', 0.6);
+  const drawings = together === null ? null : drawCamera(build, planOf(planned), kernel);
+  stage('looking for light', 0.8);
+  const proven =
+    together === null
+      ? { findings: [NOT_PROVEN], leaks: [] }
+      : prove(design, planned.build, kernel, { together, ...(lightOf === undefined ? {} : { lightOf }) });
+  stage('writing the book', 0.9);
   const all = [...proven.findings, ...findings];
   const waived = brokenRules([...planned.findings, ...all]).filter((rule) => despite.includes(rule));
   const plan = planOf(planned, all, waived);
@@ -166,6 +168,9 @@ export function buildCamera(
     text('parts.json', partsJson(build, revision, meshes)),
     ...(sheetsDrawn ?? drawn(waived)),
     ...leakFiles(proven.leaks).map((file) => ({ ...file, path: `drawings/${file.path}` })),
+    ...(drawings === null
+      ? []
+      : bookFiles({ planned, build, plan, sheets: cut.sheets, bare, drawings }, writeDocument)),
     ...prints.flatMap(({ part, boundary }) => [
       { path: `prints/${part.id}.stl`, bytes: stl(boundary.mesh) },
       { path: `prints/${part.id}.3mf`, bytes: threeMf({ name: part.name, mesh: boundary.mesh }) },
@@ -195,9 +200,10 @@ function packing(onProgress: CheckOptions['onProgress']): (done: number) => void
   };
 }
 
-interface BuildOptions extends CheckOptions {
+export interface BuildOptions extends CheckOptions {
   /** Rules of level error that may be broken. */
   readonly despite: readonly string[];
+  readonly writeDocument: WriteDocument;
 }
 
 const leakFiles = (drawings: readonly string[]): readonly OutputFile[] =>
@@ -270,7 +276,13 @@ export function cutting(
     effort,
     onProgress,
   });
-  return { build: { ...build, parts: marked.parts }, cut, pieces, findings: [...marked.findings, ...cut.findings] };
+  return {
+    build: { ...build, parts: marked.parts },
+    bare: marked.bare,
+    cut,
+    pieces,
+    findings: [...marked.findings, ...cut.findings],
+  };
 }
 
 interface CuttingOptions {

@@ -39,7 +39,7 @@ function blocksOf({ number, title, words: told, parts, drawing }: BookStep): rea
     {
       ...kept([
         heading(`Step ${number}. ${title}`),
-        figure(drawing, { caption: '' }),
+        ...(drawing === null ? [] : [figure(drawing, { caption: '' })]),
         ...(list === null ? [] : [list]),
       ]),
       above: 9,

@@ -17,7 +17,7 @@ export interface BookStep {
   readonly words: readonly StepWords[];
   /** What comes in, in the order in which it comes. */
   readonly parts: readonly Counted[];
-  readonly drawing: Drawing;
+  readonly drawing: Drawing | null;
 }
 
 /** What the chapters at the front are made from. */

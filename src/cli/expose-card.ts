@@ -1,12 +1,9 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { type Design, loadCard, slugOf } from '../index.js';
+import { cardLetters } from './letters.js';
 import { EXIT, Stop } from './stop.js';
 import type { Terminal } from './terminal.js';
 import { refuseForeign, writeFolder } from './write-folder.js';
-
-const require = createRequire(import.meta.url);
 
 /**
  * The card of a camera, written into a folder.
@@ -23,11 +20,7 @@ export async function writeCard(
   const folder = asked === true ? join('output', `${slugOf(design.name)}-card`) : asked;
   refuseForeign(folder);
   const { cardFiles } = await loadCard();
-  const outcome = cardFiles(design, typed, {
-    // the condensed faces: their tables are a tenth narrower
-    regular: readFileSync(require.resolve('dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf')),
-    bold: readFileSync(require.resolve('dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf')),
-  });
+  const outcome = cardFiles(design, typed, cardLetters());
   if ('refused' in outcome) throw new Stop(EXIT.wrongCall, outcome.refused);
   await writeFolder(folder, outcome.files);
   await terminal.out(`Wrote ${outcome.files.map(({ path }) => path).join(' and ')} into ${folder}.\n`);

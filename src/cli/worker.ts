@@ -1,5 +1,6 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import type { Progress } from '../index.js';
+import type { BuildOptions, Progress } from '../index.js';
+import { bookLetters } from './letters.js';
 import { lightElsewhere } from './light-elsewhere.js';
 import type { Message, Outcome, Task } from './task.js';
 
@@ -9,14 +10,16 @@ const onProgress = (progress: Progress): void => send({ progress });
 async function outcomeOf(task: Task): Promise<Outcome[keyof Outcome]> {
   // the search for light takes as long as all the rest: it runs beside it, and begins before anything is loaded here
   const lightOf = task.kind === 'spacer' ? undefined : lightElsewhere(task.design);
-  const { loadWorkshop } = await import('../index.js');
+  const { loadDocuments, loadWorkshop } = await import('../index.js');
   const workshop = await loadWorkshop();
   switch (task.kind) {
     case 'check':
       return workshop.check(task.design, { onProgress, ...(lightOf ? { lightOf } : {}) });
     case 'build': {
       const { despite, effort } = task;
-      const options = { despite, onProgress, ...(effort === undefined ? {} : { effort }) };
+      const { pagePdf } = await loadDocuments();
+      const writeDocument: BuildOptions['writeDocument'] = (pages, about) => pagePdf(pages, bookLetters(), about);
+      const options = { despite, onProgress, writeDocument, ...(effort === undefined ? {} : { effort }) };
       return workshop.build(task.design, { ...options, ...(lightOf ? { lightOf } : {}) });
     }
     case 'spacer':

@@ -4,9 +4,9 @@ import { spanOf } from '../assembly/span-of.js';
 import { workbench } from '../assembly/workbench.js';
 import type { Design } from '../design/design.js';
 import type { Kernel } from '../geometry/kernel.js';
+import { assemblySteps } from '../model/assembly-steps.js';
 import type { Finding } from '../model/finding.js';
 import type { ProofDocument } from '../model/proof.js';
-import { assemblySteps } from './assembly-steps.js';
 import { collisions } from './collisions.js';
 import { contacts } from './contacts.js';
 import { cornerOwners } from './corner-owner.js';
@@ -16,7 +16,7 @@ import { clearances, groupsPart } from './groups.js';
 import { type LightProof, proveLight } from './light.js';
 import { markRules } from './marks.js';
 import { oneWayRules } from './one-way.js';
-import { orderOn } from './order.js';
+import { type Move, orderOn } from './order.js';
 import { registerBudgets, registerRules } from './register.js';
 import { staticsRules } from './statics.js';
 import { wordsFor } from './straight-line.js';
@@ -30,38 +30,59 @@ export interface Proof {
   readonly leaks: readonly string[];
 }
 
+/** The parts put together as solids: all of the proof that knows nothing of light, and the moves that the book tells. */
+export interface PutTogether {
+  readonly findings: readonly Finding[];
+  readonly pieces: number;
+  readonly pairs: number;
+  readonly air: ProofDocument['clearances'];
+  readonly moves: readonly Move[];
+}
+
+export const putTogether = (design: Design, build: Build, kernel: Kernel): PutTogether =>
+  kernel.stage((bench) => {
+    const on = workbench(bench);
+    const arrangement = arrange(build, on, reserveOf(build));
+    const air = clearances(arrangement);
+    const collided = collisions(build, arrangement, Math.max(0, -design.workshop.fits.press));
+    const order = orderOn(build, on, assemblySteps, collided.pairs);
+    return {
+      findings: [
+        ...collided.findings,
+        ...contacts(build.parts, arrangement),
+        ...groupsPart(build.parts, air),
+        ...cornerOwners(build),
+        ...order.findings,
+      ],
+      pieces: arrangement.pieces.length,
+      pairs: arrangement.pairs(0).length,
+      air,
+      moves: order.moves,
+    };
+  });
+
+export interface ProveOptions {
+  /** Gives the proof of the dark, for whoever has it made at the same time on another thread. */
+  readonly lightOf?: () => LightProof;
+  /** For whoever had the parts put together before. */
+  readonly together?: PutTogether;
+}
+
 /**
  * Proves, or refutes with the place and the number, that the parts go together, move, and keep out light. It looks at the
  * finished parts where they stand, and knows nothing of how they came by their sizes.
- *
- * @param lightOf gives the proof of the dark, for whoever has it made at the same time on another thread
  */
 export function prove(
   design: Design,
   build: Build,
   kernel: Kernel,
-  lightOf: () => LightProof = () => proveLight(design, build),
+  { lightOf = () => proveLight(design, build), together = putTogether(design, build, kernel) }: ProveOptions = {},
 ): Proof {
-  const solids = kernel.stage((bench) => {
-    const on = workbench(bench);
-    const arrangement = arrange(build, on, reserveOf(build));
-    const air = clearances(arrangement);
-    const collided = collisions(build, arrangement, Math.max(0, -design.workshop.fits.press));
-    return {
-      findings: [...collided.findings, ...contacts(build.parts, arrangement), ...groupsPart(build.parts, air)],
-      pieces: arrangement.pieces.length,
-      pairs: arrangement.pairs(0).length,
-      air,
-      order: orderOn(build, on, assemblySteps, collided.pairs),
-    };
-  });
   const budgets = registerBudgets(design, build);
   const light = lightOf();
   return {
     findings: [
-      ...solids.findings,
-      ...cornerOwners(build),
-      ...solids.order.findings,
+      ...together.findings,
       ...oneWayRules(build),
       ...markRules(build),
       ...emptyHoles(build),
@@ -72,13 +93,13 @@ export function prove(
       ...staticsRules(design, build),
     ],
     document: {
-      pieces: solids.pieces,
-      pairs: solids.pairs,
+      pieces: together.pieces,
+      pairs: together.pairs,
       setups: build.setups.map(({ name }) => name),
-      clearances: solids.air,
+      clearances: together.air,
       register: budgets,
       joints: light.joints,
-      assembly: solids.order.moves.map(({ step, title, pieces, way }) => ({
+      assembly: together.moves.map(({ step, title, pieces, way }) => ({
         step,
         title,
         pieces,

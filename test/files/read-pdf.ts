@@ -11,6 +11,12 @@ export const fonts: Fonts = {
   bold: readFileSync(fontFile('DejaVuSansCondensed-Bold')),
 };
 
+/** Those of the book: their widths are what words are reckoned with. */
+export const bookFonts: Fonts = {
+  regular: readFileSync(fontFile('DejaVuSans')),
+  bold: readFileSync(fontFile('DejaVuSans-Bold')),
+};
+
 /** Points in a millimetre. */
 const POINTS = 72 / 25.4;
 

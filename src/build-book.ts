@@ -1,0 +1,92 @@
+import type { Build } from './assembly/build.js';
+import { countOf } from './assembly/setups.js';
+import { workbench } from './assembly/workbench.js';
+import { bookPages } from './book/book.js';
+import type { BookGiven, BookStep, Counted } from './book/given.js';
+import { sectionDrawing } from './drawings/section.js';
+import { pageSvg } from './files/page-svg.js';
+import type { Kernel } from './geometry/kernel.js';
+import { names, stepsOfCamera } from './model/assembly-steps.js';
+import type { OutputFile } from './model/output-file.js';
+import type { Drawing, Page } from './model/page.js';
+import type { PlanDocument } from './model/plan.js';
+import type { Planned } from './pipeline.js';
+import type { Sheet } from './sheets/sheet.js';
+
+/** Writes pages as one document, its letters in it. */
+export type WriteDocument = (
+  pages: readonly Page[],
+  about: { readonly title: string; readonly subject: string },
+) => Uint8Array;
+
+/** The largest that a drawing of the book may be: on either paper, with its title and the foot of the page. */
+const ROOM = { width: 174, height: 225 } as const;
+
+/** All drawings of a camera that was put together. */
+export interface CameraDrawings {
+  readonly cover: Drawing;
+  readonly all: readonly Drawing[];
+}
+
+export function drawCamera(build: Build, plan: PlanDocument, kernel: Kernel): CameraDrawings {
+  return kernel.stage((bench) => {
+    const on = workbench(bench);
+    const given = { build, plan, on, room: ROOM };
+    const sections = [sectionDrawing(given, 'infinity'), sectionDrawing(given, 'nearest')];
+    const [cover] = sections;
+    if (cover === undefined) throw new Error('nothing was drawn');
+    return { cover, all: sections };
+  });
+}
+
+export interface BookFrom {
+  readonly planned: Planned;
+  /** With its parts engraved. */
+  readonly build: Build;
+  readonly plan: PlanDocument;
+  readonly sheets: readonly Sheet[];
+  readonly bare: readonly string[];
+  readonly drawings: CameraDrawings;
+}
+
+/** The drawings, each a file, and the book that has them all. */
+export function bookFiles(from: BookFrom, writeDocument: WriteDocument): readonly OutputFile[] {
+  const { planned, drawings } = from;
+  const { design, revision } = planned;
+  const encoder = new TextEncoder();
+  const title = `${design.name}, revision ${revision}: build book`;
+  const subject = `How the camera ${design.name} is built from its cut parts, and used.`;
+  return [
+    ...drawings.all.map((drawing) => ({
+      path: `drawings/${drawing.name}.svg`,
+      bytes: encoder.encode(pageSvg(drawing)),
+    })),
+    { path: 'book.pdf', bytes: writeDocument(bookPages(givenFrom(from), design.book.paper), { title, subject }) },
+  ];
+}
+
+function givenFrom({ planned, build, plan, sheets, bare, drawings }: BookFrom): BookGiven {
+  const { design } = planned;
+  const parts = build.parts.map((part): Counted => ({ part, count: countOf(part.placements, build.setups) }));
+  return {
+    plan,
+    lens: design.lens.name,
+    format: design.format.name,
+    image: design.format.image,
+    parts,
+    sheets,
+    bare,
+    steps: stepsOf(parts),
+    cover: drawings.cover,
+  };
+}
+
+function stepsOf(parts: readonly Counted[]): readonly BookStep[] {
+  return stepsOfCamera(parts.map(({ part }) => part)).map(({ number, title, acts }) => ({
+    number,
+    title,
+    words: [],
+    parts: parts.filter(({ part: { id } }) => acts.some((act) => names(act, id))),
+    drawing: null,
+  }));
+}
