@@ -186,7 +186,7 @@ function elevationsOf(build: Build, plan: PlanDocument, pieces: readonly Piece[]
   return [
     {
       name: 'front',
-      title: 'From the front',
+      title: 'Elevation from the front',
       from: 'looking into the lens',
       view: frontView,
       dashed: [],
@@ -233,7 +233,7 @@ function elevationsOf(build: Build, plan: PlanDocument, pieces: readonly Piece[]
     },
     {
       name: 'left',
-      title: 'From the left',
+      title: 'Elevation from the left',
       from: 'from the photographer’s left, the lens on the left',
       view: leftView,
       dashed: [
@@ -289,7 +289,7 @@ function elevationsOf(build: Build, plan: PlanDocument, pieces: readonly Piece[]
     },
     {
       name: 'back',
-      title: 'From the back',
+      title: 'Elevation from the back',
       from: 'as the photographer stands',
       view: backView,
       dashed: [loop([-gate.width / 2, gate.width / 2], [-gate.height / 2, gate.height / 2])],
@@ -329,7 +329,7 @@ function elevationsOf(build: Build, plan: PlanDocument, pieces: readonly Piece[]
     },
     {
       name: 'top',
-      title: 'From above',
+      title: 'Elevation from above',
       from: 'the lens on the left',
       view: topView,
       dashed: [

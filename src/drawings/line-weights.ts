@@ -19,6 +19,7 @@ export const lines = {
   axis: { colour: INK, width: NARROW },
   film: { colour: '#8c1d18', width: 0.35 },
   light: { colour: '#b08a2e', width: NARROW },
+  way: { colour: '#b5541c', width: 0.35 },
   dimension: { colour: INK, width: NARROW },
   leader: { colour: INK, width: NARROW },
 } as const satisfies Readonly<Record<string, Stroke>>;

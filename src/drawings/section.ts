@@ -8,8 +8,9 @@ import { cutFace } from './cut-face.js';
 import { type Dimension, dimensioned } from './dimension.js';
 import type { DrawingGiven } from './given.js';
 import { type Face, hatched, hatchKey, type Loops, stuffOf } from './hatch.js';
-import { type LabelRoom, labelRoom } from './label-room.js';
-import { LETTERS, LIGHT_FILL, lines } from './line-weights.js';
+import { labelRoom } from './label-room.js';
+import { LIGHT_FILL, lines } from './line-weights.js';
+import { type Name, named } from './names.js';
 import { chainLine, cornersAt, extentOf, HEAD, headed, hundredths, type Plot, plotted, scaleFor } from './plot.js';
 import { type Body, bodiesOf, standingIn } from './scene.js';
 import { seenLines } from './seen-lines.js';
@@ -59,7 +60,8 @@ export function sectionDrawing({ build, plan, on, room }: DrawingGiven, at: Focu
   const onPaper = (paths: Loops): Loops => paths.map((path) => path.map(plot.at));
   const seenOnPaper = onPaper(seen);
   const cut = faces.map(({ body, loops }): Face => ({ stuff: stuffOf(body.part), loops: onPaper(loops) }));
-  const films = filmsOf(figures, light, plot);
+  const hatching = hatched(cut);
+  const films = filmsOf(figures, plot);
   const axis = [
     plot.at({ x: bounds.left - 6 / scale, y: 0 }),
     plot.at({ x: bounds.right + 10 / scale, y: 0 }),
@@ -89,7 +91,7 @@ export function sectionDrawing({ build, plan, on, room }: DrawingGiven, at: Focu
     marks: [
       ...headed(title, scale),
       { kind: 'line', role: 'light', points: light.map(plot.at), closed: true, fill: LIGHT_FILL },
-      ...hatched(cut),
+      ...hatching,
       { kind: 'strokes', role: 'outline', paths: seenOnPaper, stroke: lines.outline },
       ...cut.flatMap(({ loops }) =>
         loops.map((points): Mark => ({ kind: 'line', role: 'cut', points, closed: true, stroke: lines.cut })),
@@ -111,7 +113,7 @@ export function sectionDrawing({ build, plan, on, room }: DrawingGiven, at: Focu
         }),
       ),
       ...dimensions,
-      ...labelled(names, words),
+      ...named(names, words, hatching),
       ...key.marks,
     ],
   };
@@ -128,8 +130,6 @@ const KEY = 16;
 
 /** Nothing stands nearer to the edge, mm. */
 const EDGE = 1;
-
-const letters = { size: LETTERS.size, heavy: false } as const;
 
 interface CutFace {
   readonly body: Body;
@@ -240,11 +240,7 @@ interface FilmLine {
 const FILM_BEYOND = 3;
 
 /** The plane in which each holder has its film, and the glass its frosted face, at this place of the seat. */
-function filmsOf(
-  { at, plan, holderSeat, lensSeat, half, holder }: Figures,
-  _: unknown,
-  plot: Plot,
-): readonly FilmLine[] {
+function filmsOf({ at, plan, holderSeat, lensSeat, half, holder }: Figures, plot: Plot): readonly FilmLine[] {
   const planes = [
     ...plan.holders.map(({ name, effectiveDepth }, i) => ({
       id: `film-holder-${i + 1}`,
@@ -348,13 +344,6 @@ function dimensionsOf(figures: Figures, { known, plot, bounds, axisEnd }: Around
   ];
 }
 
-interface Name {
-  readonly text: string;
-  readonly spots: readonly Point[];
-  readonly role: 'note' | 'number';
-  readonly toward?: Point;
-}
-
 function namesOf(figures: Figures, films: readonly FilmLine[], plot: Plot): readonly Name[] {
   const { half, lensSeat, holderSeat, barrel } = figures;
   const on = (z: number, ys: readonly number[]): readonly Point[] => ys.map((y) => plot.at({ x: z, y }));
@@ -390,23 +379,5 @@ function pointsInside(loop: readonly Point[]): readonly Point[] {
       ? { x: left + share * (right - left), y: (top + bottom) / 2 }
       : { x: (left + right) / 2, y: bottom + share * (top - bottom) };
     return inside(loop, point) ? [point] : [];
-  });
-}
-
-function labelled(names: readonly Name[], room: LabelRoom): readonly Mark[] {
-  return names.flatMap(({ text, spots: [at, ...or], role, toward }): readonly Mark[] => {
-    if (at === undefined) return [];
-    const placed = room.place({ text, letters, at, or, from: 3, to: 60, ...(toward === undefined ? {} : { toward }) });
-    if (placed === null) return [];
-    const words = placed.rows.map(
-      (row): Mark => ({ kind: 'words', role, at: row.start, text: row.text, anchor: 'start', ...LETTERS }),
-    );
-    if (placed.leader === null) return words;
-    const [from, to] = placed.leader;
-    return [
-      { kind: 'line', role: 'leader', points: [from, to], stroke: lines.leader },
-      { kind: 'circle', role: 'leader', centre: from, radius: 0.45, fill: lines.leader.colour },
-      ...words,
-    ];
   });
 }
