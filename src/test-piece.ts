@@ -114,7 +114,7 @@ const changesOf = ({ kerf, thickness, fits }: CouponResult, strays: number | nul
 ];
 
 /** Beyond this the marks of the finger ladder mislead the hand that feels them, mm: half of the press fits' step. */
-const OFF_MARK = 0.02;
+export const OFF_MARK = 0.02;
 
 function summaryOf(result: CouponResult, cut: CutAs, pieces: number): readonly string[] {
   const { x, y, kerf, interval, standardUncertainty, kerfUncertainty, fits, thickness } = result;

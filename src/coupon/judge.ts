@@ -26,7 +26,7 @@ const SAME = 0.0015;
 const ROUNDING = 1e-9;
 
 /** The two combs agree within this; what a laser leaves in plywood (common practice, no source), mm. */
-const COMBS_AGREE = 0.03;
+export const COMBS_AGREE = 0.03;
 const LEAST_KERF = 0.03;
 const MOST_KERF = 0.5;
 

@@ -1,0 +1,194 @@
+import { care } from './book/care.js';
+import type { Chapter } from './book/chapter.js';
+import { leakTest } from './book/leak-test.js';
+import { type RegisterStack, settingTheRegister } from './book/register.js';
+import { testPiece } from './book/test-piece.js';
+import { type UseRow, usingTheCamera } from './book/use.js';
+import { throughGlass } from './camera/ground-glass-frame/size.js';
+import { STRIPS } from './coupon/comb.js';
+import { COMBS_AGREE } from './coupon/judge.js';
+import { drawCoupon } from './coupon/piece.js';
+import { couponSheet } from './coupon/sheet.js';
+import type { Design } from './design/design.js';
+import { laminate, MOST_SHIMS } from './joinery/lamination.js';
+import type { PlanDocument } from './model/plan.js';
+import type { ProofDocument } from './model/proof.js';
+import { extension, extensionFactor, extensionStops, filmPlane, subjectDistance } from './optics/conjugates.js';
+import type { Planned } from './pipeline.js';
+import { couponGiven, OFF_MARK } from './test-piece.js';
+
+export interface UseFrom {
+  readonly planned: Planned;
+  readonly plan: PlanDocument;
+  /** Null where the camera was not put together. */
+  readonly proof: ProofDocument | null;
+}
+
+/** The chapters that stand round the assembly: what comes before it, and how the camera is set, tested, used and kept. */
+export function chaptersAround({ planned, plan, proof }: UseFrom): {
+  readonly before: readonly Chapter[];
+  readonly after: readonly Chapter[];
+} {
+  const { design, camera } = planned;
+  const { tailboard, rearBox, lensClamp } = camera.objects;
+  return {
+    before: [testPieceOf(design)],
+    after: [
+      settingTheRegister(registerOf(planned, proof)),
+      leakTest({ joints: proof?.joints ?? [], holders: design.holders.map(({ name }) => name) }),
+      usingTheCamera({
+        format: design.format.name,
+        maxAperture: design.lens.maxAperture,
+        rows: useRows(design, plan),
+        coversFrom: plan.optics.coversFrom,
+        holders: design.holders.map(({ name, locating }, i) => ({
+          name,
+          mark: `${i + 1}`,
+          offset: plan.tailboard.indexOffsets[name] ?? 0,
+          spacer: spacerOf(planned, name),
+          locating,
+        })),
+        tripod: {
+          thread: tailboard.thread.name,
+          massKg: plan.findings.find(({ rule }) => rule === 'mass-tripod')?.value ?? plan.camera.mass,
+          balance: [plan.tailboard.balance.closest, plan.tailboard.balance.farthest],
+          z: plan.tailboard.tripod,
+        },
+        tongue: camera.objects.back.tongue !== null,
+        mount: design.lens.mount.by,
+        lensKg: design.lens.barrel.massKg,
+      }),
+      care({
+        clampHeat: plan.findings.find(({ rule }) => rule === 'clamp-heat')?.limit ?? null,
+        clampMaterial:
+          lensClamp === undefined ? null : (plan.parts.find(({ id }) => id === 'lens-clamp')?.material ?? null),
+        clearance: rearBox.clearance,
+        felt: rearBox.felt,
+        revision: planned.revision,
+        holders: design.holders.map(({ name }) => name),
+      }),
+    ],
+  };
+}
+
+function testPieceOf(design: Design): Chapter {
+  const given = couponGiven(design);
+  const coupon = drawCoupon(given);
+  const { plywood, laser, workshop } = design;
+  return testPiece({
+    material: plywood.material,
+    kerf: laser.kerf,
+    thickness: plywood.thickness,
+    readings: plywood.readings,
+    fits: workshop.fits,
+    strips: STRIPS,
+    combSum: coupon.combSum,
+    combsAgree: COMBS_AGREE,
+    feltKerf: OFF_MARK / 2,
+    sheet: couponSheet(coupon, { ...given, margin: workshop.margin }),
+  });
+}
+
+const spacerOf = ({ camera }: Planned, name: string) => {
+  const placed = camera.objects.spacers.find(({ spacer }) => spacer.holder === name);
+  if (placed === undefined || placed.spacer.under === 'none') return { id: null, under: 'none' as const, thickness: 0 };
+  const { id, under, thickness } = placed.spacer;
+  return { id, under, thickness };
+};
+
+function registerOf(planned: Planned, proof: ProofDocument | null) {
+  const { design, camera } = planned;
+  const { groundGlass, holders, shims, focus } = design;
+  const frame = camera.objects.groundGlassFrame;
+  return {
+    glass: {
+      frosted: groundGlass.frosted,
+      thickness: groundGlass.thickness,
+      depth: groundGlass.depth,
+      wrongWayRound: Math.abs(frame.effectiveOtherSide - frame.effectiveDepth),
+    },
+    holders: holders.map(({ name, filmDepth, window }) => ({
+      name,
+      filmDepth,
+      measuredDepth: filmDepth + (window === null ? 0 : throughGlass(window.thickness, groundGlass.refractiveIndex)),
+      spacer: spacerOf(planned, name),
+    })),
+    tolerance: camera.optics.registerTolerance,
+    within: frame.within,
+    shims,
+    mostShims: MOST_SHIMS,
+    stacks: stacksOf(planned),
+    budgets: proof?.register ?? [],
+    nearest: focus.nearest,
+  };
+}
+
+/** The glass frame, from the seat to the front face of the glass, and each spacer that has plies. */
+function stacksOf({ design, camera }: Planned): readonly RegisterStack[] {
+  const { groundGlassFrame: frame, spacers } = camera.objects;
+  const { shims } = design;
+  const { within, packing } = frame;
+  const t = design.plywood.thickness;
+  const glassPlies = [t, ...packing.plies];
+  const front = t + packing.thickness;
+  return [
+    {
+      name: 'glass frame',
+      reading:
+        packing.plies.length === 0
+          ? 'measure how thick its front ply G1 is, near the corners of its window.'
+          : 'measure how thick its front ply G1 is with the packing glued to it, near the corners of its window.',
+      shimsGo: 'The shims lie between them and the pocket ply G2, under the glass.',
+      ...stackOf(glassPlies, front, { shims, within }),
+    },
+    ...spacers
+      .filter(({ spacer }) => spacer.made.plies.length > 0)
+      .map(({ spacer: { id, holder, made } }) => ({
+        name: `spacer for the ${holder}`,
+        reading: `measure how thick the glued plies ${id} are, near the corners of the window.`,
+        shimsGo: 'The shims lie on its seat side, under the glued plies.',
+        ...stackOf(made.plies, made.thickness, { shims, within }),
+      })),
+  ];
+}
+
+/** A reading for every so many mm, as far as so many plies may stray, and two glue lines' worth more. Choices of ours. */
+const READING_STEP = 0.05;
+const PLY_STRAYS = 0.1;
+const LEAST_SPREAD = 0.2;
+
+function stackOf(
+  plies: readonly number[],
+  wanted: number,
+  { shims, within }: { readonly shims: readonly number[]; readonly within: number },
+): Pick<RegisterStack, 'plies' | 'drawn' | 'wanted' | 'rows'> {
+  const drawn = plies.reduce((sum, ply) => sum + ply, 0);
+  const steps = Math.round(Math.max(LEAST_SPREAD, PLY_STRAYS * plies.length) / READING_STEP);
+  const rows = Array.from({ length: 2 * steps + 1 }, (_, i) => {
+    const reading = drawn + (i - steps) * READING_STEP;
+    const missing = wanted - reading;
+    const made = laminate({ thickness: missing, ply: Number.POSITIVE_INFINITY, shims, within, stock: [] });
+    return { reading, shims: made.shims, remainder: made.remainder };
+  });
+  return { plies: plies.length, drawn, wanted, rows };
+}
+
+/** Magnifications that are looked up at the camera, from far to near. */
+const USUAL = [0, 1 / 50, 1 / 20, 1 / 15, 1 / 10, 1 / 8, 1 / 6, 1 / 5, 1 / 4, 1 / 3, 1 / 2.5, 1 / 2, 1 / 1.5, 1];
+
+function useRows({ lens, focus, format }: Design, plan: PlanDocument): readonly UseRow[] {
+  const { focalLength: f, pupilMagnification: P } = lens;
+  const { coversFrom, imageCircle } = plan.optics;
+  const known = imageCircle.infinity !== null;
+  const within = USUAL.filter((m) => m > focus.farthest + 1e-9 && m < focus.nearest - 1e-9);
+  return [focus.farthest, ...within, ...(focus.nearest > focus.farthest ? [focus.nearest] : [])].map((m) => ({
+    m,
+    subject: m === 0 ? null : subjectDistance(f, m),
+    filmDistance: filmPlane({ ...lens, seat: 0 }, m),
+    extension: extension(f, m),
+    factor: extensionFactor(m, P),
+    stops: extensionStops(m, P),
+    takesIn: m === 0 ? null : { width: format.image.short / m, height: format.image.long / m },
+    covers: known ? coversFrom !== null && m >= coversFrom - 1e-9 : null,
+  }));
+}

@@ -1,0 +1,143 @@
+import type { LightJoint } from '../model/proof.js';
+import type { Block } from '../paper/blocks.js';
+import { bullets, caution, heading, note, numbered, paragraph } from '../paper/prose.js';
+import { table } from '../paper/table.js';
+import type { Chapter } from './chapter.js';
+
+export interface LeakTestGiven {
+  readonly joints: readonly LightJoint[];
+  /** How the back may be put on with a holder in it. */
+  readonly holders: readonly string[];
+}
+
+export const leakTest = (given: LeakTestGiven): Chapter => ({
+  title: 'The leak test',
+  blocks: [...darkRoom(), ...joints(given), ...paperTest(given)],
+});
+
+function darkRoom(): readonly Block[] {
+  return [
+    paragraph(
+      'The camera must be dark inside. The computer has looked for light along straight lines through the parts as they are drawn. It cannot see a joint without glue or a torn felt. Your eye can, once it is used to the dark.',
+    ),
+    heading('With a lamp inside'),
+    ...numbered([
+      'Take a room that can be made quite dark, in the evening.',
+      'Put the cap on the lens, or cover it with black tape. Put a small lamp with its battery into the rear box: a bright torch without its reflector is good.',
+      'Shut the back: a holder in, its dark slide pushed home, the cords on.',
+      'Switch off the light and sit for ten minutes. Before that an eye sees nothing of a small leak.',
+      'Look at every joint of the list below, from all sides and from close by: with the slide pushed in, in the middle, and drawn out. Turn the back and look again.',
+      'Press on the boxes and on the holder, and lift the rear box as far as it goes. What shows only then counts, too.',
+      'Mark what you find with chalk, and mend it in daylight.',
+    ]),
+    caution('The lamp must stay cool: it stands in a shut wooden box. Use no lamp that gets hot and none on mains.'),
+  ];
+}
+
+interface Cure {
+  readonly look: string;
+  readonly cure: string;
+}
+
+/** Where to look, and what to do, for each way in that the proof knows by name. */
+const CURES: Readonly<Record<string, Cure>> = {
+  'panel to side': {
+    look: 'Front edges of the box, left and right.',
+    cure: 'Run glue into the joint from inside, press the corner strip on again, paint.',
+  },
+  'panel to top': {
+    look: 'Front edge of the box, above.',
+    cure: 'Run glue into the joint from inside, press the corner strip on again, paint.',
+  },
+  'floor in panel': {
+    look: 'Under the front box, behind the panel.',
+    cure: 'Run glue into the joint from inside, press the corner strip on again, paint.',
+  },
+  'side to top': {
+    look: 'Upper edges of the front box, along all fingers.',
+    cure: 'Fill the gap with glue and wood dust, paint both sides black.',
+  },
+  'tabs of the floor in the sides': {
+    look: 'Outside of both sides, where the tabs of the floor show.',
+    cure: 'Fill the slots with glue and wood dust, paint inside.',
+  },
+  'lens board in the panel': {
+    look: 'All round the board, and at its clipped corner.',
+    cure: 'Board not home, or warped: draw the retainers tighter, or lay a thin black thread of wool in the land.',
+  },
+  'lens in the board': {
+    look: 'All round the lens, from the front.',
+    cure: 'A ring of black felt outside the seat, never on it.',
+  },
+  'rear box in the front box': {
+    look: 'The gap between the boxes, from behind, all round; most at the four corners.',
+    cure: 'Felt that is short or pressed flat: fit a new band, butted at its ends without a gap.',
+  },
+  'back in the standard': {
+    look: 'All round the back, at its edges.',
+    cure: 'A turn-button is loose, or the back is warped. Tighten, or add a card under the button’s packing.',
+  },
+  'back in the standard, at its clipped corners': {
+    look: 'The four clipped corners of the back, beside the turn-buttons.',
+    cure: 'As for the back; look for dried glue on the ring.',
+  },
+};
+
+const WELL: Cure = {
+  look: 'All round the holder, most at the end where the slide is drawn.',
+  cure: 'Something lies on the seat, or the holder is warped. Clean the seat; both cords on; a loose fence glued again.',
+};
+
+/** The joints in the order in which the proof found them, each once; what lies in the well is one of them. */
+function joints({ joints: all, holders }: LeakTestGiven): readonly Block[] {
+  const inWell = (joint: string) => joint.endsWith(' in the well');
+  const named = all.filter(({ joint }, i) => !inWell(joint) && all.findIndex((one) => one.joint === joint) === i);
+  const well = all.find(({ joint }) => inWell(joint));
+  const rows = named.map(({ joint, shutBy }) => {
+    const { look, cure } = cureOf(joint);
+    return [joint, look, shutBy, cure, ''];
+  });
+  const wells = well === undefined ? [] : [[holdersInWell(holders), WELL.look, well.shutBy, WELL.cure, '']];
+  return [
+    heading('Where to look'),
+    ...table(
+      [
+        { title: 'Joint', width: 30 },
+        { title: 'Look at', width: 37 },
+        { title: 'Kept dark by', width: 36 },
+        { title: 'Light there? Then', width: 43 },
+        { title: 'Dark', width: 10 },
+      ],
+      [...rows, ...wells],
+      { toFillIn: true },
+    ),
+  ];
+}
+
+const holdersInWell = (holders: readonly string[]): string =>
+  holders.length === 1 ? 'holder in the well' : 'each holder in the well';
+
+/** A joint that has no words of its own is still looked at. */
+export const cureOf = (joint: string): Cure =>
+  CURES[joint] ?? { look: 'Along the whole joint.', cure: 'Fill it with glue and wood dust, and paint it black.' };
+
+function paperTest({ holders }: LeakTestGiven): readonly Block[] {
+  return [
+    heading('With a sheet in the sun'),
+    paragraph('A lamp does not find everything. A sheet of photographic paper in bright sun does.'),
+    ...numbered([
+      'Load two sheets: one for the camera, one for the holder alone. Use the paper that you will work with.',
+      'Put the cap on the lens, the first holder in, the cords on, and draw the slide.',
+      'Carry the camera into the sun. Turn each of its sides to the sun for a minute, the back and the end where the slide is drawn for two.',
+      'Push the slide home. Then lay the second sheet, in its holder with the slide shut, in the sun for as long.',
+      'Develop both. A sheet without any grey at its edges or across it is right.',
+    ]),
+    ...bullets([
+      'Grey on the first sheet only: the camera leaks. Light runs straight: a streak points at the hole that it came through. It is not turned upside down as the picture is.',
+      'Grey on both, at the open end: the holder leaks where its slide is drawn. New velvet there, or a cloth over it while the slide is out.',
+      'Grey all over, edges too: the paper was fogged before, or the safelight is not safe.',
+    ]),
+    ...(holders.length > 1 ? [note(`Do this with each holder: ${holders.join(', ')}.`)] : []),
+    caution('Chemicals: gloves, goggles, fresh air; keep to the maker’s data sheet.'),
+  ];
+}

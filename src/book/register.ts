@@ -1,0 +1,274 @@
+import type { RegisterBudget } from '../model/register-budget.js';
+import type { Block } from '../paper/blocks.js';
+import { bullets, caution, heading, kept, note, numbered, paragraph, smallPrint } from '../paper/prose.js';
+import { table } from '../paper/table.js';
+import { magnification, mm, plainNumber } from '../units/print.js';
+import type { Chapter } from './chapter.js';
+
+/** What lies on the seat before the glass or the film, and what must be put to it so that it is as high as it should be. */
+export interface RegisterStack {
+  /** Such as glass frame, or spacer for the paper holder. */
+  readonly name: string;
+  /** What is measured once its plies are glued. */
+  readonly reading: string;
+  /** Plies in it, and how thick they are as drawn. */
+  readonly plies: number;
+  readonly drawn: number;
+  /** How high it must come, shims included. */
+  readonly wanted: number;
+  /** Where the shims lie. */
+  readonly shimsGo: string;
+  readonly rows: readonly ShimRow[];
+}
+
+/** A reading of the glued plies, and the shims that make up what it lacks. */
+export interface ShimRow {
+  readonly reading: number;
+  /** Thickest first. */
+  readonly shims: readonly number[];
+  /** What is wanted less plies and shims, signed. */
+  readonly remainder: number;
+}
+
+export interface RegisterGiven {
+  readonly glass: {
+    readonly frosted: 'lens' | 'eye';
+    readonly thickness: number;
+    /** From the seat to the frosted face, as it is to be measured. */
+    readonly depth: number;
+    /** How far every picture would be out of focus with the glass the wrong way round. */
+    readonly wrongWayRound: number;
+  };
+  readonly holders: readonly {
+    readonly name: string;
+    /** From its face to the film; effective, as the lens sees it. */
+    readonly filmDepth: number;
+    /** The same as a depth gauge finds it; differs where a window stands before the film. */
+    readonly measuredDepth: number;
+    readonly spacer: { readonly under: 'glass' | 'holder' | 'none'; readonly thickness: number };
+  }[];
+  /** Allowed either way. */
+  readonly tolerance: number;
+  /** How near to what is missing the shims must come. */
+  readonly within: number;
+  readonly shims: readonly number[];
+  /** More of them slide about. */
+  readonly mostShims: number;
+  readonly stacks: readonly RegisterStack[];
+  /** Of the middle of the picture. */
+  readonly budgets: readonly RegisterBudget[];
+  readonly nearest: number;
+}
+
+export const settingTheRegister = (given: RegisterGiven): Chapter => ({
+  title: 'Setting the register with shims',
+  blocks: [
+    ...whatItIs(given),
+    ...frostedSide(given),
+    ...howItStands(given),
+    ...measuring(given),
+    ...choosing(given),
+    ...toFillIn(given),
+    ...proving(given),
+  ],
+});
+
+function whatItIs({ tolerance }: RegisterGiven): readonly Block[] {
+  return [
+    paragraph([
+      'You focus on the ground glass, and then the film takes its place. Film and glass must stand at the same depth behind the seat, which is the bare rear face of the back that both of them bear on. This is called the register.',
+      `In this camera the two may differ by ${mm(tolerance)} at most. No glue joint is that exact by itself. So glue first, then measure, and then make up what is missing with shims: thin frames of card or plastic sheet.`,
+    ]),
+    caution(
+      'Nothing soft may lie between the seat and what bears on it: no paint, no felt, no foam. It would move the focus each time the cords are put on.',
+    ),
+  ];
+}
+
+function frostedSide({ glass }: RegisterGiven): readonly Block[] {
+  const towards = glass.frosted === 'lens' ? 'the lens' : 'your eye';
+  const smooth = glass.frosted === 'lens' ? 'your eye' : 'the lens';
+  return [
+    heading('Which side of the glass'),
+    paragraph(
+      `The frosted side faces ${towards}. To tell the sides apart, breathe on the glass: the smooth side turns dull and clears again, and a fingernail glides on it; on the frosted side it rasps.`,
+    ),
+    paragraph(
+      `Scratch a small mark near the edge of the smooth side before you set the glass in, where the frame will not hide it. The mark must face ${smooth}. The wrong way round, every picture is ${mm(hundredth(glass.wrongWayRound))} out of focus.`,
+    ),
+  ];
+}
+
+function howItStands(given: RegisterGiven): readonly Block[] {
+  const { holders, budgets, tolerance } = given;
+  const rows = holders.map(({ name, filmDepth, spacer }) => {
+    const budget = budgets.find(({ holder, at }) => holder === name && at === 'centre');
+    return [
+      name,
+      plainNumber(filmDepth, 2),
+      spacer.under === 'none' ? 'none' : `${plainNumber(spacer.thickness, 2)} under the ${spacer.under}`,
+      budget === undefined ? '' : signed(budget.nominal),
+      budget === undefined ? '' : range(budget.worst),
+      budget === undefined ? '' : range(budget.measured.worst),
+    ];
+  });
+  return [
+    heading('How the holders of this camera stand'),
+    ...table(
+      [
+        { title: 'Holder' },
+        { title: 'Film depth, mm', align: 'right', width: 22 },
+        { title: 'Spacer, mm' },
+        { title: 'Glass less film, as drawn', align: 'right', width: 27 },
+        { title: 'At worst, unmeasured', align: 'right', width: 30 },
+        { title: 'At worst, measured and shimmed', align: 'right', width: 34 },
+      ],
+      rows,
+    ),
+    smallPrint(
+      `Film depth counts from the face of the holder to the film. The last three columns say how far the glass may stand behind the film (+) or ahead of it (−), mm; ±${plainNumber(tolerance, 2)} is allowed.`,
+    ),
+    ...[
+      ...new Set(budgets.filter(({ at }) => at === 'centre').map(({ holder, toHalve }) => `${holder}: ${toHalve}`)),
+    ].map((text) => smallPrint(text)),
+  ];
+}
+
+function measuring({ glass, holders, stacks }: RegisterGiven): readonly Block[] {
+  const windows = holders.filter(({ filmDepth, measuredDepth }) => measuredDepth !== filmDepth);
+  const behindPane =
+    glass.frosted === 'eye'
+      ? [
+          `The frosted side faces away from the seat here: measure to the smooth face, and add the thickness of the glass, ${mm(glass.thickness)}.`,
+        ]
+      : [];
+  return [
+    heading('How to measure a depth'),
+    paragraph(
+      'You need a caliper with a depth rod, and a straight edge: a steel rule set on its edge, or a strip of thick glass. Measure the height of the straight edge first, and write it down.',
+    ),
+    ...numbered([
+      'Lay the frame or the holder down with the face that bears on the seat upwards.',
+      'Set the straight edge across it, from rim to rim, so that it bears on bare wood at both ends.',
+      'Stand the end of the caliper on the straight edge, and push the rod down until it touches. Take the height of the straight edge off what you read.',
+      'Measure near all four corners of the picture, and take the mean. If the four differ by more than 0.1 mm, look for glue or dirt under a rim.',
+    ]),
+    ...bullets([
+      ...stacks.map(({ name, reading }) => `${upper(name)}: ${reading}`),
+      `Glass, set in its frame: to the frosted face. It should stand at ${mm(hundredth(glass.depth))}.`,
+      ...behindPane,
+      'Film: load a spoiled sheet, draw the dark slide, and measure to the sheet. Touch it as lightly as you can: film gives way.',
+      ...windows.map(
+        ({ name, measuredDepth }) =>
+          `${upper(name)}: a window stands before its film. Measure before the window is set in; the film must then stand at ${mm(hundredth(measuredDepth))}.`,
+      ),
+    ]),
+  ];
+}
+
+function choosing({ stacks, shims, within, mostShims }: RegisterGiven): readonly Block[] {
+  const sizes = [...shims].sort((a, b) => b - a).map((one) => plainNumber(one));
+  return [
+    heading('Which shims'),
+    paragraph(
+      `Glue the plies, let them dry under weights on a flat board, and measure them. The table says which shims to put to them. You have shims of ${sizes.join(', ')} mm; measure ten of each in one pile, for their thickness is seldom what is printed on them. “Left over” may be up to ${mm(hundredth(within))} either way.`,
+    ),
+    ...(stacks.length > 1 ? [paragraph('Set the glass frame first. Every spacer is reckoned from it.')] : []),
+    ...stacks.flatMap((stack) => shimTable(stack, mostShims)),
+    note(
+      'A reading between two rows: take the row that leaves less over. A reading outside the table: something is glued in that does not belong there, or the sheet is not the one of this book.',
+    ),
+  ];
+}
+
+function shimTable({ name, wanted, plies, drawn, shimsGo, rows }: RegisterStack, mostShims: number): readonly Block[] {
+  const [head, ...lines] = table(
+    [
+      { title: 'The plies measure, mm', align: 'right', width: 38 },
+      { title: 'Missing, mm', align: 'right', width: 24 },
+      { title: 'Put to them', width: 62 },
+      { title: 'Left over, mm', align: 'right', width: 26 },
+    ],
+    rows.map(({ reading, shims, remainder }) => [
+      `${plainNumber(reading, 2)}${Math.abs(reading - drawn) < 1e-6 ? ', as drawn' : ''}`,
+      minus((wanted - reading).toFixed(2)),
+      shimsInWords(shims, mostShims),
+      signed(remainder),
+    ]),
+    { width: 162 },
+  );
+  if (head === undefined) return [];
+  const layers = plies === 1 ? 'one ply' : `${plies} plies`;
+  const title = paragraph(
+    `${upper(name)}: ${layers}, ${mm(hundredth(drawn))} as drawn; with its shims ${mm(hundredth(wanted))}. ${shimsGo}`,
+  );
+  return [{ ...kept([title, head]), withNext: true }, ...lines];
+}
+
+/** As they are counted out of the box: 2 × 0.5 + 1 × 0.25. */
+export function shimsInWords(shims: readonly number[], most: number): string {
+  if (shims.length === 0) return 'nothing';
+  const sizes = [...new Set(shims)];
+  const text = sizes.map((size) => `${shims.filter((one) => one === size).length} × ${plainNumber(size)}`).join(' + ');
+  return shims.length > most ? `${text}: many; better one ply of thin sheet` : text;
+}
+
+function toFillIn({ holders, stacks, glass }: RegisterGiven): readonly Block[] {
+  const rows = [
+    ...stacks.map(({ name, wanted }) => [`${name}, plies`, `with shims ${plainNumber(wanted, 2)}`]),
+    ['glass in its frame', plainNumber(glass.depth, 2)],
+    ...holders.flatMap(({ name, measuredDepth, spacer }) => [
+      [`${name}, film`, plainNumber(measuredDepth, 2)],
+      ...(spacer.under === 'glass'
+        ? [[`glass on the spacer for the ${name}`, plainNumber(glass.depth + spacer.thickness, 2)]]
+        : []),
+      ...(spacer.under === 'holder'
+        ? [[`${name} on its spacer, film`, plainNumber(measuredDepth + spacer.thickness, 2)]]
+        : []),
+    ]),
+  ];
+  return [
+    heading('Your register'),
+    paragraph('Fill it in with a pencil, and again whenever you change a shim, a glass or a holder.'),
+    ...table(
+      [
+        { title: 'What', width: 42 },
+        { title: 'Should be, mm', width: 24 },
+        { title: 'Measured: four places, mean', width: 36 },
+        { title: 'Difference', width: 17 },
+        { title: 'Shims put in', width: 19 },
+        { title: 'Date', width: 16 },
+      ],
+      [...rows, ['', ''], ['', '']].map((cells) => [...cells, '', '', '', '']),
+      { toFillIn: true, width: 174 },
+    ),
+  ];
+}
+
+function proving({ nearest, tolerance }: RegisterGiven): readonly Block[] {
+  if (nearest === 0) return [];
+  const perMm = nearest * nearest;
+  return [
+    heading('Proof by a picture'),
+    ...numbered([
+      `Lay a tape measure on a table so that it runs towards the camera, slanting, and draw the camera out to its nearest focus, ${magnification(nearest)}.`,
+      'Open the lens fully. Focus on one figure of the tape with a magnifier, and lock the slide. Note the figure.',
+      'Put the holder in and take the picture. On it, look for the figure that is sharpest.',
+    ]),
+    paragraph(
+      `If it is a figure nearer to the camera, the film stands behind the glass: the glass must go back, so add a shim under it. If it is one farther away, the film stands ahead of the glass: take a shim out. For each millimetre between the two figures, along the axis of the lens, the shim is ${mm(hundredth(perMm))} thick. Up to ${mm(Math.floor((10 * tolerance) / perMm) / 10)} of the tape is within what is allowed.`,
+    ),
+  ];
+}
+
+const hundredth = (value: number): number => Math.round(value * 100) / 100 || 0;
+const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+const minus = (text: string): string => (Number(text) === 0 ? text.replace('-', '') : text.replace('-', '−'));
+
+/** With its sign, in hundredths: a register has one. */
+const signed = (value: number): string => {
+  const text = Math.abs(value).toFixed(2);
+  return Number(text) === 0 ? '0' : `${value < 0 ? '−' : '+'}${text}`;
+};
+
+const range = ([low, high]: readonly [number, number]): string => `${signed(low)} … ${signed(high)}`;
