@@ -13,6 +13,8 @@ export interface Solid {
 
 /** Facets that bend less than this are one round face, as drawings have it: 30 degrees. */
 const CREASE = Math.cos(Math.PI / 6);
+/** Facets that bend less than a quarter of a degree lie in one plane; the sides of the finest round bend by two degrees. */
+const LEVEL = Math.cos(Math.PI / 720);
 /** Two points of one round face belong together where each lies no farther than this off the other's facet, mm. */
 const STEP = 0.1;
 /** The points stand off the whole millimetres, or they would fall upon the edges of what is built in tenths. */
@@ -24,6 +26,8 @@ const RIM = 4;
 interface Facet {
   readonly solid: number;
   readonly face: number;
+  /** Facets in one plane that hang together: one side of a round, which the mesh divides. */
+  readonly flat: number;
   readonly normal: readonly [number, number, number];
 }
 
@@ -39,7 +43,7 @@ export interface DepthPicture {
   /** The nearest facet of each point, -1 for none, and how near. */
   readonly shown: Int32Array;
   readonly near: Float64Array;
-  /** Facets of one piece that share an edge, as `lower * count + higher`: whether it is a sharp one. */
+  /** Flats that share an edge, as `lower * count + higher`: whether it is a sharp one. */
   readonly neighbours: ReadonlyMap<number, boolean>;
   readonly keys: readonly string[];
 }
@@ -81,10 +85,22 @@ export function depthPicture(solids: readonly Solid[], { right, up, toward }: Vi
     };
     const normals: (readonly [number, number, number])[] = [];
     for (let t = 0; t < triangles.length; t += 3) normals.push(normalOf(corner(t), corner(t + 1), corner(t + 2)));
-    const { faces, edges } = smoothFaces(triangles, normals);
-    for (const [a, b, sharp] of edges) shared.push([first + a, first + b, sharp]);
+    const edges = sharedEdges(triangles, normals);
+    const faces = hangingTogether(
+      normals.length,
+      edges.filter(({ bend }) => bend >= CREASE),
+    );
+    const flats = hangingTogether(
+      normals.length,
+      edges.filter(({ bend }) => bend >= LEVEL),
+    );
+    for (const {
+      facets: [a, b],
+      bend,
+    } of edges)
+      shared.push([first + (flats[a] as number), first + (flats[b] as number), bend < CREASE]);
     normals.forEach((normal, f) => {
-      facets.push({ solid, face: faces[f] as number, normal });
+      facets.push({ solid, face: faces[f] as number, flat: first + (flats[f] as number), normal });
       if (normal[2] <= 0) return;
       const three = [corner(3 * f), corner(3 * f + 1), corner(3 * f + 2)] as const;
       const [a, b, c] = three.map(([x, y, z]) => [(x - left) * perMm, (y - bottom) * perMm, z]) as unknown as [P, P, P];
@@ -150,26 +166,24 @@ function isEdge(picture: DepthPicture, here: number, there: number, dx: number, 
   if (first === second) return false;
   const [a, b] = [facets[first], facets[second]];
   if (a === undefined || b === undefined || a.solid !== b.solid || a.face !== b.face) return true;
-  const sharp = neighbours.get(Math.min(first, second) * facets.length + Math.max(first, second));
+  if (a.flat === b.flat) return false;
+  const sharp = neighbours.get(Math.min(a.flat, b.flat) * facets.length + Math.max(a.flat, b.flat));
   if (sharp !== undefined) return sharp;
   const dz = (near[there] as number) - (near[here] as number);
   const off = ({ normal: [nx, ny, nz] }: Facet) => Math.abs(nx * dx + ny * dy + nz * dz);
   return Math.min(off(a), off(b)) > STEP;
 }
 
-/** Facets of a closed mesh sorted into smooth faces: two belong together where a way leads across no sharp edge. */
-function smoothFaces(triangles: readonly number[], normals: readonly P[]) {
-  const faces = normals.map((_, f) => f);
-  const root = (f: number): number => {
-    let at = f;
-    while (faces[at] !== at) {
-      faces[at] = faces[faces[at] as number] as number;
-      at = faces[at] as number;
-    }
-    return at;
-  };
+interface SharedEdge {
+  readonly facets: readonly [number, number];
+  /** Cosine of the angle between what the two look at; 1 where one has no area and looks nowhere. */
+  readonly bend: number;
+}
+
+/** The edges of a closed mesh, each with its two facets. */
+function sharedEdges(triangles: readonly number[], normals: readonly P[]): readonly SharedEdge[] {
   const waiting = new Map<string, number>();
-  const edges: (readonly [number, number, boolean])[] = [];
+  const edges: SharedEdge[] = [];
   for (let k = 0; k < triangles.length; k++) {
     const f = Math.floor(k / 3);
     const from = triangles[k] as number;
@@ -179,14 +193,30 @@ function smoothFaces(triangles: readonly number[], normals: readonly P[]) {
       waiting.set(`${from} ${to}`, f);
       continue;
     }
+    waiting.delete(`${to} ${from}`);
     const [a, b] = [normals[f] as P, normals[other] as P];
-    // a facet without area looks nowhere: it parts nothing
-    const flat = (n: P) => n[0] === 0 && n[1] === 0 && n[2] === 0;
-    const sharp = !flat(a) && !flat(b) && a[0] * b[0] + a[1] * b[1] + a[2] * b[2] < CREASE;
-    edges.push([f, other, sharp]);
-    if (!sharp) faces[root(f)] = root(other);
+    const nowhere = [a, b].some(([x, y, z]) => x === 0 && y === 0 && z === 0);
+    edges.push({ facets: [f, other], bend: nowhere ? 1 : a[0] * b[0] + a[1] * b[1] + a[2] * b[2] });
   }
-  return { faces: faces.map((_, f) => root(f)), edges };
+  return edges;
+}
+
+/** For each facet the number of the first that a way leads to over these edges. */
+function hangingTogether(count: number, edges: readonly SharedEdge[]): readonly number[] {
+  const groups = Array.from({ length: count }, (_, f) => f);
+  const root = (f: number): number => {
+    let at = f;
+    while (groups[at] !== at) {
+      groups[at] = groups[groups[at] as number] as number;
+      at = groups[at] as number;
+    }
+    return at;
+  };
+  for (const {
+    facets: [a, b],
+  } of edges)
+    groups[root(a)] = root(b);
+  return groups.map((_, f) => root(f));
 }
 
 function normalOf(a: P, b: P, c: P): P {
