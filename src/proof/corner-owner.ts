@@ -3,9 +3,10 @@ import type { Extent } from '../assembly/extent.js';
 import { ROUNDING } from '../assembly/limit.js';
 import { sharedArea } from '../geometry/clip.js';
 import { box, rectangle } from '../geometry/shapes.js';
+import type { Axis } from '../model/assembly-move.js';
 import type { Finding } from '../model/finding.js';
 import { mm, tenth } from '../units/print.js';
-import { type Axis, type Block, blocksOf, DRAWN, PRESS, woodAt } from './straight-line.js';
+import { type Block, blocksOf, DRAWN, PRESS, woodAt } from './straight-line.js';
 
 /** Panels that make up a box: at each edge of it two of them meet, at a corner three. */
 const boxes: readonly (readonly string[])[] = [

@@ -3,9 +3,10 @@ import { stands } from '../assembly/setups.js';
 import { lettering } from '../geometry/lettering.js';
 import { boundsOfPoints, flatten, inside, moved, type Point } from '../geometry/path.js';
 import { apply, type Matrix4, type Point3 } from '../geometry/placement.js';
+import type { Axis } from '../model/assembly-move.js';
 import type { Finding } from '../model/finding.js';
 import type { FlatPart, Mark } from '../model/part.js';
-import { type Axis, type Block, blocksOf, woodAt } from './straight-line.js';
+import { type Block, blocksOf, woodAt } from './straight-line.js';
 
 /**
  * What is engraved: mirror-text, for words on a face that is seen, and id-hidden, for the face that will carry the part's

@@ -3,6 +3,7 @@ import { stands } from '../assembly/setups.js';
 import { type Workbench, workbench } from '../assembly/workbench.js';
 import type { Kernel } from '../geometry/kernel.js';
 import type { Point3 } from '../geometry/placement.js';
+import { type Move, type Way, wordsFor } from '../model/assembly-move.js';
 import {
   type Act,
   assemblySteps,
@@ -17,33 +18,7 @@ import {
 import type { Finding } from '../model/finding.js';
 import type { Part } from '../model/part.js';
 import { mm, tenth } from '../units/print.js';
-import {
-  type Block,
-  blocksOf,
-  inOnePlace,
-  type Looker,
-  lookerOn,
-  PRESS,
-  shifted,
-  type Way,
-  ways,
-  wordsFor,
-} from './straight-line.js';
-
-/** A thing that was brought to its place: one piece, or what had been put together before. */
-export interface Move {
-  /** Its number among the steps that this camera has. */
-  readonly step: number;
-  readonly title: string;
-  /** Under which name it has been put together, `camera` in the end. */
-  readonly into: string;
-  /** What it was called where it is a whole. */
-  readonly whole?: string;
-  /** Keys of its pieces. */
-  readonly pieces: readonly string[];
-  /** The way that it moves; null where it is the first of its assembly, and is laid down. */
-  readonly way: Way | null;
-}
+import { type Block, blocksOf, inOnePlace, type Looker, lookerOn, PRESS, shifted, ways } from './straight-line.js';
 
 export interface AssemblyOrder {
   readonly moves: readonly Move[];

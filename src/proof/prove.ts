@@ -4,6 +4,7 @@ import { spanOf } from '../assembly/span-of.js';
 import { workbench } from '../assembly/workbench.js';
 import type { Design } from '../design/design.js';
 import type { Kernel } from '../geometry/kernel.js';
+import { type Move, wordsFor } from '../model/assembly-move.js';
 import { assemblySteps } from '../model/assembly-steps.js';
 import type { Finding } from '../model/finding.js';
 import type { ProofDocument } from '../model/proof.js';
@@ -16,10 +17,9 @@ import { clearances, groupsPart } from './groups.js';
 import { type LightProof, proveLight } from './light.js';
 import { markRules } from './marks.js';
 import { oneWayRules } from './one-way.js';
-import { type Move, orderOn } from './order.js';
+import { orderOn } from './order.js';
 import { registerBudgets, registerRules } from './register.js';
 import { staticsRules } from './statics.js';
-import { wordsFor } from './straight-line.js';
 import { webLeast } from './web.js';
 
 /** What was proven of a camera, and what was found on the way. */

@@ -7,6 +7,7 @@ import type { Bench, Solid } from '../geometry/kernel.js';
 import { boundsOfPoints, type Point } from '../geometry/path.js';
 import { frame, type Matrix4, type Point3, shift } from '../geometry/placement.js';
 import { circle } from '../geometry/shapes.js';
+import type { Axis, Way } from '../model/assembly-move.js';
 import type { Part } from '../model/part.js';
 
 /**
@@ -22,14 +23,6 @@ import type { Part } from '../model/part.js';
  * A printed piece is no prism. There the solid kernel looks, and the other one of the two is drawn out, backwards.
  */
 
-export type Axis = 'x' | 'y' | 'z';
-
-/** The way that a piece moves to its place. */
-export interface Way {
-  readonly axis: Axis;
-  readonly sign: 1 | -1;
-}
-
 /** Down first: a piece is put where its weight takes it. Then from behind, from the front, from the sides, from below. */
 export const ways: readonly Way[] = [
   { axis: 'y', sign: -1 },
@@ -39,13 +32,6 @@ export const ways: readonly Way[] = [
   { axis: 'x', sign: -1 },
   { axis: 'y', sign: 1 },
 ];
-
-/** How a builder would say it, standing behind the camera. */
-export const wordsFor = ({ axis, sign }: Way): string => {
-  const words = { x: ['from the right', 'from the left'], y: ['from above', 'from below'] } as const;
-  if (axis === 'z') return sign > 0 ? 'from the front' : 'from behind';
-  return words[axis][sign > 0 ? 1 : 0];
-};
 
 /** A piece as an upright prism, or as the printed thing that it is. */
 export interface Block {

@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { workbench } from '../../src/assembly/workbench.js';
 import { loadKernel } from '../../src/geometry/kernel.js';
 import { inside, type Point, polygon } from '../../src/geometry/path.js';
-import { type Axis, type Block, blocksOf, inTheWay, lookerOn, type Way, ways } from '../../src/proof/straight-line.js';
+import type { Axis, Way } from '../../src/model/assembly-move.js';
+import { type Block, blocksOf, inTheWay, lookerOn, ways } from '../../src/proof/straight-line.js';
 import { rect, tinyPlate } from './tiny.js';
 
 const kernel = await loadKernel();
