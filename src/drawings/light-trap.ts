@@ -84,6 +84,10 @@ export function lightTrapDrawing({ build, plan, on, room }: DrawingGiven): Drawi
   for (const paths of edges) words.keepClear(paths);
   words.keepClear(filmLines.map(({ points }) => points));
   words.keepClear(ways.map(({ points }) => points));
+  words.keepClear(
+    ways.map(({ points }) => headOf(points)),
+    'closed',
+  );
   words.take({ left: 0, top: 0, right: room.width, bottom: HEAD });
   words.take({ left: 0, top: low + BELOW - KEY - 1, right: room.width, bottom: height });
 
@@ -167,7 +171,7 @@ export function lightTrapDrawing({ build, plan, on, room }: DrawingGiven): Drawi
       ),
       ...ways.flatMap(({ id, points }): readonly Mark[] => [
         { kind: 'line', role: 'way', id, points, stroke: lines.way },
-        arrow(points),
+        { kind: 'line', role: 'way', points: headOf(points), closed: true, fill: lines.way.colour },
       ]),
       ...dimensions,
       ...named(names, words, hatching),
@@ -258,10 +262,11 @@ function waysOf(trap: Trap, filmDepth: number, window: Window) {
   ];
 }
 
-/** An open arrowhead’s length and half width, mm. */
+/** Length and half width of an arrowhead, mm. */
 const HEAD_OF_WAY = { long: 3, half: 1.1 } as const;
 
-function arrow(points: readonly Point[]): Mark {
+/** The arrowhead at the end of a way. */
+function headOf(points: readonly Point[]): readonly Point[] {
   const [before, tip] = points.slice(-2) as [Point, Point];
   const [dx, dy] = [tip.x - before.x, tip.y - before.y];
   const length = Math.sqrt(dx * dx + dy * dy);
@@ -270,13 +275,7 @@ function arrow(points: readonly Point[]): Mark {
     y: hundredths(tip.y - (back * dy + aside * dx) / length),
   });
   const { long, half } = HEAD_OF_WAY;
-  return {
-    kind: 'line',
-    role: 'way',
-    points: [tip, at(long, half), at(long, -half)],
-    closed: true,
-    fill: lines.way.colour,
-  };
+  return [tip, at(long, half), at(long, -half)];
 }
 
 /** Loops cut off at the four sides of a window, side by side (Sutherland and Hodgman); what lies outside is gone. */

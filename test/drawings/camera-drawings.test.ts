@@ -1,0 +1,187 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { loadKernel } from '../../src/geometry/kernel.js';
+import type { Point } from '../../src/geometry/path.js';
+import { wordsWidth } from '../../src/paper/words-width.js';
+import { keptDesigns } from '../designs/kept-design.js';
+import { type Drawn, drawnCamera, ROOM } from './camera-drawings.js';
+import type { ReadWords } from './read-drawing.js';
+
+const kernel = await loadKernel();
+
+/** What each dimension is, from the plan, the design and Newton’s equation, never from the drawing. */
+function figuresOf({ plan, design, build }: Drawn): Readonly<Record<string, number>> {
+  const { optics, slide, holders, tailboard, camera } = plan;
+  const part = (id: string) => {
+    const found = plan.parts.find((one) => one.id === id);
+    if (found === undefined) throw new Error(`the plan has no ${id}`);
+    return found;
+  };
+  const [first] = holders;
+  const [widest] = design.holders;
+  if (first === undefined || widest === undefined) throw new Error('a camera has a holder');
+  const depths = [...new Set(holders.map(({ effectiveDepth }) => effectiveDepth))];
+  const extension = optics.focalLength * optics.nearest.magnification;
+  return {
+    ply: part('F1').thickness,
+    'front-box-length': slide.frontBoxLength,
+    'seat-infinity': first.seat.infinity,
+    'film-distance-infinity': optics.infinity.filmDistance,
+    'axis-height': tailboard.axisHeight,
+    overlap: Math.abs(slide.frontBoxLength - (first.seat.nearest - slide.stackBehindBoxes - slide.rearBoxLength)),
+    'rear-box-length': slide.rearBoxLength,
+    'seat-nearest': first.seat.nearest,
+    'film-distance-nearest': optics.nearest.filmDistance,
+    extension,
+    'front-box-inside': slide.frontBoxInside,
+    'rear-box-inside': slide.rearBoxInside,
+    'front-box-outside': slide.frontBoxOutside,
+    'lens-board': part('F6').height,
+    height: camera.height,
+    width: camera.width,
+    travel: slide.travel,
+    tripod: tailboard.tripod,
+    depth: camera.depthClosed,
+    'back-side': part('B1').width,
+    // camera.md, section 6: 2 mm more than the image on each side
+    'opening-width': design.format.image.short + 4,
+    'opening-height': design.format.image.long + 4,
+    'tailboard-length': tailboard.length,
+    'tailboard-width': tailboard.width,
+    land: (part('B1').width - slide.rearBoxInside) / 2,
+    rim: (widest.width - build.gate.width) / 2,
+    ...Object.fromEntries(depths.map((depth, i) => [`film-depth-${i + 1}`, depth])),
+  };
+}
+
+/** Both ends are rounded to a hundredth of a millimetre on paper: together they stray by that at most. */
+const ROUNDING = 0.01 + 1e-9;
+
+const dimensionsOf = ({ drawings }: Drawn) =>
+  drawings.flatMap((drawing) =>
+    drawing.lines.flatMap((line) =>
+      line.id?.startsWith('dimension-') === true ? [{ drawing, line, is: line.id.slice('dimension-'.length) }] : [],
+    ),
+  );
+
+/** Lines that no words may stand on. */
+const MATTERS = ['outline', 'cut', 'hidden', 'film', 'axis', 'way', 'dimension', 'leader'];
+
+/** How far the letters of a line of print rise and hang, of their size: l and g of DejaVu Sans (from memory). */
+const RISE = 0.76;
+const HANG = 0.24;
+
+/** What words cover. */
+function boxOf({ text, size, heavy, anchor, at, turned }: ReadWords) {
+  const width = wordsWidth(text, { size, heavy });
+  const before = { start: 0, middle: width / 2, end: width }[anchor];
+  if (turned === 0)
+    return { left: at.x - before, right: at.x + width - before, top: at.y - RISE * size, bottom: at.y + HANG * size };
+  expect(turned).toBe(-90);
+  return { left: at.x - RISE * size, right: at.x + HANG * size, top: at.y - width + before, bottom: at.y + before };
+}
+
+/** Points along a line, a tenth of a millimetre apart. */
+function* along(points: readonly Point[]): Generator<Point> {
+  for (const [i, b] of points.entries()) {
+    const a = points[Math.max(0, i - 1)] as Point;
+    const steps = Math.ceil(Math.max(Math.abs(b.x - a.x), Math.abs(b.y - a.y)) / 0.1);
+    for (let k = 0; k <= steps; k++) {
+      const share = steps === 0 ? 0 : k / steps;
+      yield { x: a.x + share * (b.x - a.x), y: a.y + share * (b.y - a.y) };
+    }
+  }
+}
+
+describe.each(keptDesigns)('the drawings of %s', (name) => {
+  let drawn: Drawn;
+  let figures: Readonly<Record<string, number>>;
+  let dimensions: ReturnType<typeof dimensionsOf>;
+  beforeAll(() => {
+    drawn = drawnCamera(name, kernel);
+    figures = figuresOf(drawn);
+    dimensions = dimensionsOf(drawn);
+  }, 60_000);
+
+  test('have every dimension that matters, and none twice', () => {
+    expect(dimensions.map(({ is }) => is).sort()).toEqual(Object.keys(figures).sort());
+  });
+
+  test('measure what the plan says', () => {
+    for (const { drawing, line, is } of dimensions) {
+      const [a, b] = line.points;
+      if (a === undefined || b === undefined || drawing.scale === null) throw new Error(`${is} cannot be measured`);
+      const onPaper = Math.abs(a.x - b.x) + Math.abs(a.y - b.y);
+      expect(Math.min(Math.abs(a.x - b.x), Math.abs(a.y - b.y)), `${is} lies level or upright`).toBe(0);
+      expect(Math.abs(onPaper - (figures[is] as number) * drawing.scale), is).toBeLessThanOrEqual(ROUNDING);
+    }
+  });
+
+  test('say the figure beside the line', () => {
+    const said = drawn.drawings.flatMap(({ words }) => words.filter(({ role }) => role === 'dimension'));
+    const numbers = said.map(({ text }) => Number(/[\d.]+$/.exec(text)?.[0])).sort((a, b) => a - b);
+    const asPlanned = Object.values(figures).sort((a, b) => a - b);
+    expect(numbers).toHaveLength(asPlanned.length);
+    // printed with two decimals
+    for (const [i, number] of numbers.entries())
+      expect(Math.abs(number - (asPlanned[i] as number))).toBeLessThanOrEqual(0.005 + 1e-9);
+  });
+
+  test('begin and end each dimension at a corner of what is drawn', () => {
+    for (const { drawing, line, is } of dimensions) {
+      const [a, b] = line.points;
+      if (a === undefined || b === undefined) throw new Error(`${is} has no ends`);
+      const axis = a.y === b.y ? 'x' : 'y';
+      const corners = drawing.lines
+        .filter(({ role }) => ['outline', 'cut', 'hidden', 'film', 'axis', 'way'].includes(role))
+        .flatMap(({ points }) => points.map((point) => point[axis]));
+      for (const end of [a, b])
+        expect(Math.min(...corners.map((corner) => Math.abs(corner - end[axis]))), `${is}, ${axis}`).toBeLessThan(
+          0.021,
+        );
+    }
+  });
+
+  test('have no words on a line that matters, or on other words', () => {
+    for (const { name: drawing, lines, words } of drawn.drawings) {
+      const boxes = words.map((each) => ({ text: each.text, ...boxOf(each) }));
+      for (const [i, a] of boxes.entries())
+        for (const b of boxes.slice(i + 1)) {
+          const apart = a.right <= b.left || b.right <= a.left || a.bottom <= b.top || b.bottom <= a.top;
+          expect(apart, `${drawing}: ${a.text} and ${b.text}`).toBe(true);
+        }
+      for (const { role, points } of lines) {
+        if (!MATTERS.includes(role)) continue;
+        for (const p of along(points)) {
+          const under = boxes.find((b) => p.x > b.left && p.x < b.right && p.y > b.top && p.y < b.bottom);
+          if (under !== undefined)
+            expect.fail(`${drawing}: ${under.text} stands on a line of ${role} at ${p.x}, ${p.y}`);
+        }
+      }
+    }
+  });
+
+  test('name what a reader looks for', () => {
+    const said = (drawing: string) =>
+      drawn.drawings.find((one) => one.name === drawing)?.words.map(({ text }) => text) ?? [];
+    for (const text of ['lens seat', 'holder seat', 'frosted glass,', 'F1', 'R3', 'B1', 'B2', 'T1L'])
+      expect(said('section-infinity'), name).toContain(text);
+    for (const section of ['section-infinity', 'section-nearest'])
+      for (const { name: holder } of drawn.plan.holders)
+        expect(said(section).some((text) => text.startsWith(holder))).toBe(true);
+    for (const text of ['R3', 'B1', 'B2', 'B3', 'turn 1', 'turn 2', 'light'])
+      expect(said('light-trap'), name).toContain(text);
+  });
+
+  test('fit the page, at a standard scale, their letters no smaller than 9 pt', () => {
+    for (const { width, height, words, scale, lines } of drawn.drawings) {
+      expect(width).toBeLessThanOrEqual(ROOM.width);
+      expect(height).toBeLessThanOrEqual(ROOM.height);
+      expect([2, 1, 1 / 2, 1 / 2.5, 1 / 3, 1 / 4, 1 / 5]).toContain(scale);
+      for (const { size } of words) expect(size).toBeGreaterThanOrEqual((9 * 25.4) / 72);
+      for (const { points } of lines)
+        for (const { x, y } of points) {
+          expect(Math.min(x, y, width - x, height - y)).toBeGreaterThanOrEqual(0);
+        }
+    }
+  });
+});
