@@ -7,7 +7,7 @@ import type { BookGiven } from './given.js';
 import { sheetPicture } from './sheet-picture.js';
 
 /** Two to a page. */
-const ROOM = { width: 174, height: 108 } as const;
+const ROOM = { width: 174, height: 116 } as const;
 
 /** Each sheet small, its parts numbered, so that they can be found as they are lifted off the bed. */
 export function cutSheets({ sheets, parts, bare }: BookGiven): Chapter {

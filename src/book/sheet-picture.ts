@@ -1,9 +1,10 @@
-import { type LabelRoom, labelRoom, wordsPatch } from '../drawings/label-room.js';
+import { grown, type LabelRoom, labelRoom, wordsPatch } from '../drawings/label-room.js';
 import { lines } from '../drawings/line-weights.js';
 import { area, boundsOfPoints, flatten, moved, type Point } from '../geometry/path.js';
-import { roomsIn } from '../geometry/roomiest.js';
+import { type Room, roomsIn } from '../geometry/roomiest.js';
 import type { Drawing, Mark } from '../model/page.js';
 import type { FlatPart } from '../model/part.js';
+import { shifted } from '../paper/figure.js';
 import { INK, SMALL } from '../paper/prose.js';
 import { wordsWidth } from '../paper/words-width.js';
 import type { Placed, Sheet } from '../sheets/sheet.js';
@@ -15,15 +16,21 @@ const SAGITTA = 0.02;
 const WOOD = '#e6e6e6';
 const PAPER = '#ffffff';
 const LETTERS = { size: SMALL, heavy: true } as const;
-/** Between lines that keep the numbers of other parts off a part, mm on paper. */
-const HATCH = 1;
+/** Between lines that keep the numbers of other parts off a part, mm on paper: less than letters are high. */
+const HATCH = 2.5;
+/** Other spots of a part to which a line may lead, as shares of those that have room. */
+const SPREAD = [0.33, 0.66, 0.99];
+/** Bare paper round a number in its part, the most first. */
+const CLEAR = [0.6, 0.2];
 /** How far a number may stand from its part. */
-const FARTHEST = 400;
+const FARTHEST = 90;
 
 interface Lying {
   readonly id: string;
   /** Outline and holes on paper. */
   readonly loops: readonly (readonly Point[])[];
+  /** Places for its number, those with most room first. */
+  readonly rooms: readonly Room[];
 }
 
 /**
@@ -45,21 +52,21 @@ export function sheetPicture(
     .map((placed): Lying & { readonly size: number } => {
       const part = partOf(placed, parts);
       const at = { x: placed.x, y: placed.y, turn: placed.rotation };
-      return {
-        id: part.id,
-        loops: [part.outline, ...part.holes].map((loop) => flatten(moved(loop, at), SAGITTA / scale).map(onPaper)),
-        size: Math.abs(area(part.outline)),
-      };
+      const loops = [part.outline, ...part.holes].map((loop) => flatten(moved(loop, at), SAGITTA / scale).map(onPaper));
+      return { id: part.id, loops, rooms: roomsIn(loops), size: Math.abs(area(part.outline)) };
     })
     // what lies in a window is smaller than the part that has it, and is drawn over it
     .sort((a, b) => b.size - a.size);
   const wood = (sheet.remnant ? [sheet.remnant.outline, ...sheet.remnant.holes] : [corners(sheet)]).map((loop) =>
     loop.map(onPaper),
   );
-  const paper = labelRoom({ width, height });
-  paper.keepClear(wood, 'closed');
-  for (const { loops } of lying) paper.keepClear(loops, 'closed');
-  return {
+  const numbers = numbersOf(lying, () => {
+    const paper = labelRoom({ width, height });
+    paper.keepClear(wood, 'closed');
+    for (const { loops } of lying) paper.keepClear(loops, 'closed');
+    return paper;
+  });
+  return cropped({
     name: sheet.name,
     title: `${sheet.name}, ${Math.round(scale * 100)} % of its size`,
     description: `Where each part lies on ${sheet.name}.`,
@@ -81,9 +88,33 @@ export function sheetPicture(
           }),
         ),
       ]),
-      ...numbersOf(lying, paper),
+      ...numbers,
     ],
+  });
+}
+
+/** Without the border where no number stands on it, but for a line's width. */
+function cropped(drawing: Drawing): Drawing {
+  const covered = boundsOfPoints(drawing.marks.flatMap(reachOf));
+  const left = hundredths(covered.left - 0.5);
+  const top = hundredths(covered.bottom - 0.5);
+  return {
+    ...drawing,
+    width: hundredths(covered.right - left + 0.5),
+    height: hundredths(covered.top - top + 0.5),
+    marks: drawing.marks.map((mark) => shifted(mark, -left, -top)),
   };
+}
+
+/** Corners of what a mark covers. */
+function reachOf(mark: Mark): readonly Point[] {
+  if (mark.kind === 'line') return mark.points;
+  if (mark.kind !== 'words') return [];
+  const { left, right, top, bottom } = wordsPatch(mark.text, mark.at, LETTERS);
+  return [
+    { x: left, y: top },
+    { x: right, y: bottom },
+  ];
 }
 
 function partOf({ part: id }: Placed, parts: readonly FlatPart[]): FlatPart {
@@ -102,32 +133,48 @@ const corners = ({ width, height }: Sheet): readonly Point[] => [
 /** A drawing must not differ with the last digit of a rotation. */
 const hundredths = (value: number): number => Math.round(value * 100) / 100;
 
-function numbersOf(lying: readonly Lying[], paper: LabelRoom): readonly Mark[] {
-  const marks: Mark[] = [];
-  const outside: Lying[] = [];
-  for (const one of lying) {
-    const at = roomWithin(one, paper);
-    if (at === null) outside.push(one);
-    else marks.push(number(one.id, at));
+/**
+ * Numbers in their parts, then those that find no room there. Where the lines to some of them shut one in, it is given its
+ * place before all others, and the others theirs anew.
+ */
+function numbersOf(lying: readonly Lying[], blank: () => LabelRoom): readonly Mark[] {
+  let first: readonly Lying[] = [];
+  for (;;) {
+    const paper = blank();
+    const placed = lying.map((one) => ({ one, at: roomWithin(one, paper) }));
+    const inside = placed.flatMap(({ one, at }) => (at === null ? [] : [number(one.id, at)]));
+    // no number stands on a part that is not its own
+    for (const { loops } of lying) paper.keepClear(hatched(loops));
+    const outside = placed.flatMap(({ one, at }) => (at === null && !first.includes(one) ? [one] : []));
+    const marks: Mark[] = [];
+    const shutIn = [...first, ...outside].find((one) => {
+      const led = ledTo(one, paper);
+      marks.push(...led);
+      return led.length === 0;
+    });
+    if (shutIn === undefined) return [...inside, ...marks];
+    if (first.includes(shutIn)) throw new Error(`no room for the number of ${shutIn.id}`);
+    first = [shutIn, ...first];
   }
-  // no number stands on a part that is not its own
-  for (const { loops } of lying) paper.keepClear(hatched(loops));
-  for (const { id, loops } of outside) {
-    const rooms = roomsIn(loops);
-    const [first] = rooms;
-    const at = first?.at ?? loops[0]?.[0];
-    if (at === undefined) continue;
-    const spread = rooms.filter(({ room }) => room > 0.6 * (first?.room ?? 0)).map((r) => r.at);
-    const found = paper.place({ text: id, letters: LETTERS, at, or: spread.slice(0, 12), from: 2, to: FARTHEST });
-    if (found === null) throw new Error(`no room for the number of ${id}`);
-    marks.push(number(id, found.rows[0]?.start ?? at));
-    if (found.leader !== null)
-      marks.push(
-        { kind: 'line', points: found.leader, stroke: lines.leader, role: 'leader' },
-        { kind: 'circle', centre: found.leader[0], radius: 0.5, fill: INK, role: 'leader' },
-      );
-  }
-  return marks;
+}
+
+/** The number of a part beside it, with a line to it; nothing where there is no room. */
+function ledTo({ id, loops, rooms }: Lying, paper: LabelRoom): readonly Mark[] {
+  const [most] = rooms;
+  const at = most?.at ?? loops[0]?.[0];
+  if (at === undefined) return [];
+  const others = rooms.filter(({ room }) => room > 0.6 * (most?.room ?? 0)).map((one) => one.at);
+  // spread over the part: the best ones lie side by side
+  const or = SPREAD.flatMap((share) => others[Math.floor(share * others.length)] ?? []);
+  const found = paper.place({ text: id, letters: LETTERS, at, or, from: 2, to: FARTHEST });
+  const [row] = found?.rows ?? [];
+  if (found === null || row === undefined) return [];
+  if (found.leader === null) return [number(id, row.start)];
+  return [
+    number(id, row.start),
+    { kind: 'line', points: found.leader, stroke: lines.leader, role: 'leader' },
+    { kind: 'circle', centre: found.leader[0], radius: 0.5, fill: INK, role: 'leader' },
+  ];
 }
 
 const number = (text: string, at: Point): Mark => ({
@@ -142,15 +189,16 @@ const number = (text: string, at: Point): Mark => ({
 });
 
 /** Where the base line of a part's number begins that fits into the part; it is taken then. */
-function roomWithin({ id, loops }: Lying, paper: LabelRoom): Point | null {
+function roomWithin({ id, rooms }: Lying, paper: LabelRoom): Point | null {
   const half = wordsWidth(id, LETTERS) / 2;
-  for (const { at } of roomsIn(loops)) {
-    const start = { x: hundredths(at.x - half), y: hundredths(at.y + 0.36 * SMALL) };
-    const patch = wordsPatch(id, start, LETTERS);
-    if (!paper.isFree(patch)) continue;
-    paper.take(patch);
-    return start;
-  }
+  for (const clear of CLEAR)
+    for (const { at } of rooms) {
+      const start = { x: hundredths(at.x - half), y: hundredths(at.y + 0.36 * SMALL) };
+      const patch = grown(wordsPatch(id, start, LETTERS), clear);
+      if (!paper.isFree(patch)) continue;
+      paper.take(patch);
+      return start;
+    }
   return null;
 }
 

@@ -34,7 +34,9 @@ export function table(
   rows: readonly (readonly Cell[])[],
   { toFillIn, width = TEXT_WIDTH }: TableGiven = {},
 ): readonly Block[] {
-  const widths = widthsOf(columns, rows, width);
+  // frames stand half a gap outside the words
+  const room = toFillIn ? width - GAP : width;
+  const widths = filling(widthsOf(columns, rows, room), columns, room);
   const total = widths.reduce((sum, own) => sum + own, 0) + GAP * (columns.length - 1);
   const lefts = widths.map((_, i) => widths.slice(0, i).reduce((sum, own) => sum + own + GAP, 0));
   const cellOf = (cell: Cell, i: number, bold: boolean): Block =>
@@ -94,6 +96,13 @@ function textCell(text: string, width: number, align: 'left' | 'right', bold: bo
         .marks({ x, y })
         .map((mark) => (mark.kind === 'words' ? { ...mark, at: { ...mark.at, x: x + width }, anchor: 'end' } : mark)),
   };
+}
+
+/** What is left of the page goes to the last column of words that nobody gave a width. */
+function filling(widths: readonly number[], columns: readonly TableColumn[], width: number): readonly number[] {
+  const left = width - widths.reduce((sum, own) => sum + own, GAP * (columns.length - 1));
+  const last = columns.map((column) => column.width === undefined && column.align !== 'right').lastIndexOf(true);
+  return widths.map((own, i) => (i === last && left > 0 ? own + left : own));
 }
 
 function widthsOf(

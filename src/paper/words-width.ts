@@ -33,10 +33,12 @@ function signs(thousandths: string): ReadonlyMap<string, number> {
 /** Of any other letter: a bold Œ is 1.17 wide, fractions and arrows less. */
 const WIDEST = 1.17;
 
+const PLAIN = /^[ -~]*$/;
+
 /** Width of a line of words, mm; a letter with an accent is as wide as without. */
 export function wordsWidth(text: string, { size, heavy }: { readonly size: number; readonly heavy: boolean }): number {
   const [known, knownSigns] = heavy ? [bold, boldSigns] : [regular, regularSigns];
-  const letters = [...text.normalize('NFD').replace(/\p{M}/gu, '')];
+  const letters = PLAIN.test(text) ? [...text] : [...text.normalize('NFD').replace(/\p{M}/gu, '')];
   return size * letters.reduce((sum, letter) => sum + (known.get(letter) ?? knownSigns.get(letter) ?? WIDEST), 0);
 }
 
