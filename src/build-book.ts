@@ -3,6 +3,9 @@ import { countOf } from './assembly/setups.js';
 import { workbench } from './assembly/workbench.js';
 import { bookPages } from './book/book.js';
 import type { BookGiven, BookStep, Counted } from './book/given.js';
+import { chaptersAround } from './book-use.js';
+import { elevationDrawings } from './drawings/elevation.js';
+import { lightTrapDrawing } from './drawings/light-trap.js';
 import { sectionDrawing } from './drawings/section.js';
 import { pageSvg } from './files/page-svg.js';
 import type { Kernel } from './geometry/kernel.js';
@@ -10,6 +13,7 @@ import { names, stepsOfCamera } from './model/assembly-steps.js';
 import type { OutputFile } from './model/output-file.js';
 import type { Drawing, Page } from './model/page.js';
 import type { PlanDocument } from './model/plan.js';
+import type { ProofDocument } from './model/proof.js';
 import type { Planned } from './pipeline.js';
 import type { Sheet } from './sheets/sheet.js';
 
@@ -32,10 +36,15 @@ export function drawCamera(build: Build, plan: PlanDocument, kernel: Kernel): Ca
   return kernel.stage((bench) => {
     const on = workbench(bench);
     const given = { build, plan, on, room: ROOM };
-    const sections = [sectionDrawing(given, 'infinity'), sectionDrawing(given, 'nearest')];
-    const [cover] = sections;
+    const all = [
+      sectionDrawing(given, 'infinity'),
+      sectionDrawing(given, 'nearest'),
+      ...elevationDrawings(given),
+      lightTrapDrawing(given),
+    ];
+    const [cover] = all;
     if (cover === undefined) throw new Error('nothing was drawn');
-    return { cover, all: sections };
+    return { cover, all };
   });
 }
 
@@ -46,6 +55,7 @@ export interface BookFrom {
   readonly plan: PlanDocument;
   readonly sheets: readonly Sheet[];
   readonly bare: readonly string[];
+  readonly proof: ProofDocument;
   readonly drawings: CameraDrawings;
 }
 
@@ -65,7 +75,7 @@ export function bookFiles(from: BookFrom, writeDocument: WriteDocument): readonl
   ];
 }
 
-function givenFrom({ planned, build, plan, sheets, bare, drawings }: BookFrom): BookGiven {
+function givenFrom({ planned, build, plan, sheets, bare, proof, drawings }: BookFrom): BookGiven {
   const { design } = planned;
   const parts = build.parts.map((part): Counted => ({ part, count: countOf(part.placements, build.setups) }));
   return {
@@ -78,6 +88,8 @@ function givenFrom({ planned, build, plan, sheets, bare, drawings }: BookFrom): 
     bare,
     steps: stepsOf(parts),
     cover: drawings.cover,
+    drawings: drawings.all,
+    ...chaptersAround({ planned, plan, proof }),
   };
 }
 

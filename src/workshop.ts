@@ -150,7 +150,7 @@ export function buildCamera(
   stage('looking for light', 0.8);
   const proven =
     together === null
-      ? { findings: [NOT_PROVEN], leaks: [] }
+      ? { findings: [NOT_PROVEN], leaks: [], document: null }
       : prove(design, planned.build, kernel, { together, ...(lightOf === undefined ? {} : { lightOf }) });
   stage('writing the book', 0.9);
   const all = [...proven.findings, ...findings];
@@ -168,9 +168,9 @@ export function buildCamera(
     text('parts.json', partsJson(build, revision, meshes)),
     ...(sheetsDrawn ?? drawn(waived)),
     ...leakFiles(proven.leaks).map((file) => ({ ...file, path: `drawings/${file.path}` })),
-    ...(drawings === null
+    ...(drawings === null || proven.document === null
       ? []
-      : bookFiles({ planned, build, plan, sheets: cut.sheets, bare, drawings }, writeDocument)),
+      : bookFiles({ planned, build, plan, sheets: cut.sheets, bare, proof: proven.document, drawings }, writeDocument)),
     ...prints.flatMap(({ part, boundary }) => [
       { path: `prints/${part.id}.stl`, bytes: stl(boundary.mesh) },
       { path: `prints/${part.id}.3mf`, bytes: threeMf({ name: part.name, mesh: boundary.mesh }) },

@@ -11,11 +11,20 @@ import { cutSheets } from './cut-sheets.js';
 import type { BookGiven } from './given.js';
 import { howToUse } from './how-to-use.js';
 import { whatYouNeed } from './what-you-need.js';
+import { wholeCamera } from './whole-camera.js';
 
 /** The whole book, page by page. */
 export function bookPages(given: BookGiven, paper: keyof typeof paperSizes): readonly Page[] {
   const { name, revision, despite } = given.plan;
-  const chapters = [howToUse(), whatYouNeed(given), cutSheets(given), assembly(given.steps)];
+  const chapters = [
+    howToUse(),
+    wholeCamera(given.drawings),
+    whatYouNeed(given),
+    ...given.before,
+    cutSheets(given),
+    assembly(given.steps),
+    ...given.after,
+  ];
   const [width, height] = paperSizes[paper].value;
   const waived = despite.length === 0 ? '' : `, built despite ${despite.join(', ')}`;
   return flow(

@@ -3,6 +3,7 @@ import type { Drawing } from '../model/page.js';
 import type { Part } from '../model/part.js';
 import type { PlanDocument } from '../model/plan.js';
 import type { Sheet } from '../sheets/sheet.js';
+import type { Chapter } from './chapter.js';
 
 /** A part and how many of it are made or bought. */
 export interface Counted {
@@ -34,4 +35,9 @@ export interface BookGiven {
   readonly bare: readonly string[];
   readonly steps: readonly BookStep[];
   readonly cover: Drawing;
+  /** Of the whole camera, each with what it is to be looked at for. */
+  readonly drawings: readonly Drawing[];
+  /** Chapters on what comes before the assembly, and after it. */
+  readonly before: readonly Chapter[];
+  readonly after: readonly Chapter[];
 }
