@@ -1,15 +1,20 @@
+import { countOf } from './assembly/setups.js';
 import { care } from './book/care.js';
 import type { Chapter } from './book/chapter.js';
 import { leakTest } from './book/leak-test.js';
 import { type RegisterStack, settingTheRegister } from './book/register.js';
+import { type TemplatesGiven, templates } from './book/templates.js';
 import { testPiece } from './book/test-piece.js';
 import { type UseRow, usingTheCamera } from './book/use.js';
+import { PIN_PLAY, PIN_PROUD } from './camera/back/size.js';
 import { throughGlass } from './camera/ground-glass-frame/size.js';
 import { STRIPS } from './coupon/comb.js';
 import { COMBS_AGREE } from './coupon/judge.js';
 import { drawCoupon } from './coupon/piece.js';
 import { couponSheet } from './coupon/sheet.js';
 import type { Design } from './design/design.js';
+import { type ClosedPath, flatten, polygon } from './geometry/path.js';
+import { apply, type Matrix4 } from './geometry/placement.js';
 import { laminate, MOST_SHIMS } from './joinery/lamination.js';
 import type { PlanDocument } from './model/plan.js';
 import type { ProofDocument } from './model/proof.js';
@@ -51,6 +56,7 @@ export function chaptersAround({ planned, plan, proof }: UseFrom): {
         tripod: {
           thread: tailboard.thread.name,
           massKg: plan.findings.find(({ rule }) => rule === 'mass-tripod')?.value ?? plan.camera.mass,
+          advice: plan.findings.find(({ rule }) => rule === 'mass-tripod')?.hint ?? '',
           balance: [plan.tailboard.balance.closest, plan.tailboard.balance.farthest],
           z: plan.tailboard.tripod,
         },
@@ -67,6 +73,7 @@ export function chaptersAround({ planned, plan, proof }: UseFrom): {
         revision: planned.revision,
         holders: design.holders.map(({ name }) => name),
       }),
+      templates(templatesOf(planned)),
     ],
   };
 }
@@ -192,3 +199,59 @@ function useRows({ lens, focus, format }: Design, plan: PlanDocument): readonly 
     covers: known ? coversFrom !== null && m >= coversFrom - 1e-9 : null,
   }));
 }
+
+/** @returns what is cut by hand, and where */
+export function templatesOf({ design, camera, build }: Planned): TemplatesGiven {
+  const { back, rearBox, tailboard } = camera.objects;
+  const flat = (id: string) => {
+    const part = build.parts.find((one) => one.id === id);
+    if (part?.kind !== 'flat') throw new Error(`${id} is no part that is cut`);
+    return part;
+  };
+  const plate = flat('B1');
+  const [standing] = plate.placements;
+  if (standing === undefined) throw new Error('the back stands nowhere');
+  return {
+    bought: build.parts.flatMap((part) =>
+      part.kind === 'bought' ? [{ part, count: countOf(part.placements, build.setups) }] : [],
+    ),
+    glass: { frosted: design.groundGlass.frosted },
+    fenceLayers: back.openFence.layers,
+    felt: {
+      free: rearBox.felt,
+      width: rearBox.feltWidth,
+      bands: rearBox.bands.map((z) => z - rearBox.front),
+      boxLength: rearBox.length,
+      boxSide: rearBox.outside,
+    },
+    well: {
+      plate: placedLoop(plate.outline, standing.matrix),
+      opening: back.opening,
+      width: back.holderWidth + 2 * back.wellPlay,
+      closed: back.closedExtent + back.wellPlay,
+      open: back.openExtent + back.wellPlay,
+      play: back.wellPlay,
+      fenceHeight: design.plywood.thickness,
+      openFenceHeight: back.openFence.height,
+      pins: back.pins,
+      pinProud: PIN_PROUD,
+      pinPlay: PIN_PLAY,
+    },
+    holders: design.holders.map(({ name, locating }, i) => ({ id: `holder-${i + 1}`, name, locating })),
+    tripod: {
+      thread: tailboard.thread.name,
+      doubler: flat('T4'),
+      fromFront: tailboard.tripod - tailboard.start,
+      board: { width: tailboard.width, length: tailboard.length },
+    },
+  };
+}
+
+/** As it stands, seen from behind. */
+const placedLoop = (loop: ClosedPath, matrix: Matrix4): ClosedPath =>
+  polygon(
+    flatten(loop).map((point): [number, number] => {
+      const { x, y } = apply(matrix, { ...point, z: 0 });
+      return [x, y];
+    }),
+  );

@@ -102,10 +102,10 @@ function joints({ joints: all, holders }: LeakTestGiven): readonly Block[] {
     heading('Where to look'),
     ...table(
       [
-        { title: 'Joint', width: 30 },
-        { title: 'Look at', width: 37 },
-        { title: 'Kept dark by', width: 36 },
-        { title: 'Light there? Then', width: 43 },
+        { title: 'Joint', width: 28 },
+        { title: 'Look at', width: 36 },
+        { title: 'Kept dark by', width: 34 },
+        { title: 'Light there? Then', width: 45 },
         { title: 'Dark', width: 10 },
       ],
       [...rows, ...wells],

@@ -75,10 +75,12 @@ export const settingTheRegister = (given: RegisterGiven): Chapter => ({
 
 function whatItIs({ tolerance }: RegisterGiven): readonly Block[] {
   return [
-    paragraph([
+    paragraph(
       'You focus on the ground glass, and then the film takes its place. Film and glass must stand at the same depth behind the seat, which is the bare rear face of the back that both of them bear on. This is called the register.',
+    ),
+    paragraph(
       `In this camera the two may differ by ${mm(tolerance)} at most. No glue joint is that exact by itself. So glue first, then measure, and then make up what is missing with shims: thin frames of card or plastic sheet.`,
-    ]),
+    ),
     caution(
       'Nothing soft may lie between the seat and what bears on it: no paint, no felt, no foam. It would move the focus each time the cords are put on.',
     ),
@@ -184,25 +186,28 @@ function choosing({ stacks, shims, within, mostShims }: RegisterGiven): readonly
 function shimTable({ name, wanted, plies, drawn, shimsGo, rows }: RegisterStack, mostShims: number): readonly Block[] {
   const [head, ...lines] = table(
     [
-      { title: 'The plies measure, mm', align: 'right', width: 38 },
-      { title: 'Missing, mm', align: 'right', width: 24 },
-      { title: 'Put to them', width: 62 },
-      { title: 'Left over, mm', align: 'right', width: 26 },
+      { title: 'Plies measure, mm', align: 'right', width: 38 },
+      { title: 'Missing, mm', align: 'right', width: 26 },
+      { title: 'Put to them', width: 56 },
+      { title: 'Left over, mm', align: 'right', width: 28 },
     ],
     rows.map(({ reading, shims, remainder }) => [
-      `${plainNumber(reading, 2)}${Math.abs(reading - drawn) < 1e-6 ? ', as drawn' : ''}`,
+      `${reading.toFixed(2)}${Math.abs(reading - drawn) < 1e-6 ? ', as drawn' : ''}`,
       minus((wanted - reading).toFixed(2)),
       shimsInWords(shims, mostShims),
       signed(remainder),
     ]),
-    { width: 162 },
+    { width: 160 },
   );
   if (head === undefined) return [];
   const layers = plies === 1 ? 'one ply' : `${plies} plies`;
   const title = paragraph(
     `${upper(name)}: ${layers}, ${mm(hundredth(drawn))} as drawn; with its shims ${mm(hundredth(wanted))}. ${shimsGo}`,
   );
-  return [{ ...kept([title, head]), withNext: true }, ...lines];
+  const many = rows.some(({ shims }) => shims.length > mostShims)
+    ? [smallPrint(`* More than ${mostShims} shims slide about: take one ply of a thin sheet in their place.`)]
+    : [];
+  return [{ ...kept([title, head]), withNext: true }, ...lines, ...many];
 }
 
 /** As they are counted out of the box: 2 × 0.5 + 1 × 0.25. */
@@ -210,12 +215,12 @@ export function shimsInWords(shims: readonly number[], most: number): string {
   if (shims.length === 0) return 'nothing';
   const sizes = [...new Set(shims)];
   const text = sizes.map((size) => `${shims.filter((one) => one === size).length} × ${plainNumber(size)}`).join(' + ');
-  return shims.length > most ? `${text}: many; better one ply of thin sheet` : text;
+  return shims.length > most ? `${text} *` : text;
 }
 
 function toFillIn({ holders, stacks, glass }: RegisterGiven): readonly Block[] {
   const rows = [
-    ...stacks.map(({ name, wanted }) => [`${name}, plies`, `with shims ${plainNumber(wanted, 2)}`]),
+    ...stacks.map(({ name, wanted }) => [`${name}, plies and shims`, plainNumber(wanted, 2)]),
     ['glass in its frame', plainNumber(glass.depth, 2)],
     ...holders.flatMap(({ name, measuredDepth, spacer }) => [
       [`${name}, film`, plainNumber(measuredDepth, 2)],
@@ -232,15 +237,15 @@ function toFillIn({ holders, stacks, glass }: RegisterGiven): readonly Block[] {
     paragraph('Fill it in with a pencil, and again whenever you change a shim, a glass or a holder.'),
     ...table(
       [
-        { title: 'What', width: 42 },
-        { title: 'Should be, mm', width: 24 },
-        { title: 'Measured: four places, mean', width: 36 },
-        { title: 'Difference', width: 17 },
-        { title: 'Shims put in', width: 19 },
-        { title: 'Date', width: 16 },
+        { title: 'What', width: 40 },
+        { title: 'Should be, mm', width: 19 },
+        { title: 'Measured in four places; mean', width: 34 },
+        { title: 'Difference', width: 18 },
+        { title: 'Shims put in', width: 20 },
+        { title: 'Date', width: 18 },
       ],
       [...rows, ['', ''], ['', '']].map((cells) => [...cells, '', '', '', '']),
-      { toFillIn: true, width: 174 },
+      { toFillIn: true },
     ),
   ];
 }

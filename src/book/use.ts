@@ -47,6 +47,8 @@ export interface UseGiven {
   readonly tripod: {
     readonly thread: string;
     readonly massKg: number;
+    /** What head and legs that takes. */
+    readonly advice: string;
     readonly balance: readonly [number, number];
     readonly z: number;
   };
@@ -92,7 +94,7 @@ function setUp({ tripod }: UseGiven): readonly Block[] {
     heading('On the tripod'),
     ...bullets([
       `The nut under the tailboard takes a ${tripod.thread} screw.`,
-      `With the heaviest holder in it the camera weighs ${kg(Math.round(tripod.massKg * 100) / 100)}. Take a head for twice as much.`,
+      `With the heaviest holder in it the camera weighs ${kg(Math.round(tripod.massKg * 100) / 100)}. ${tripod.advice}`,
       `Its weight moves as the slide is drawn: it lies ${plainNumber(Math.abs(closed - tripod.z), 0)} mm ${closed < tripod.z ? 'ahead of' : 'behind'} the nut when closed and empty, ${plainNumber(Math.abs(open - tripod.z), 0)} mm ${open < tripod.z ? 'ahead of' : 'behind'} it when drawn out and loaded. Hold the camera while you loosen the head.`,
       'Set one leg forward, under the lens. The camera then tips neither forward nor backward.',
       'Carry it by the tailboard, never by the back or by the front box alone.',
@@ -202,17 +204,17 @@ function distances({ rows, coversFrom, format }: UseGiven): readonly Block[] {
     heading('Distance, draw and exposure'),
     ...table(
       [
-        { title: 'Magnification', align: 'right', width: 23 },
+        { title: 'Magnification', align: 'right', width: 26 },
         { title: 'Subject from the lens', align: 'right', width: 21 },
-        { title: 'Takes in, upright', align: 'right', width: 28 },
+        { title: 'Takes in, upright', align: 'right', width: 27 },
         { title: 'Seat to film, mm', align: 'right', width: 18 },
         { title: 'Drawn out, mm', align: 'right', width: 17 },
-        { title: 'Exposure ×', align: 'right', width: 18 },
-        { title: 'Open by', align: 'right', width: 20 },
+        { title: 'Exposure ×', align: 'right', width: 19 },
+        { title: 'Open by', align: 'right', width: 18 },
       ],
       rows.map(({ m, subject, takesIn, filmDistance, extension, factor, stops: count, covers }) => [
         `${m === 0 ? 'infinity' : magnification(m)}${covers === false ? ' *' : ''}`,
-        subject === null ? 'far' : metres(subject),
+        subject === null ? 'far' : subject < 1000 ? `${plainNumber(subject, 0)} mm` : metres(subject),
         takesIn === null ? '' : `${metres(takesIn.width).replace(' m', '')} × ${metres(takesIn.height)}`,
         filmDistance.toFixed(1),
         extension.toFixed(1),

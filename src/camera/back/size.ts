@@ -99,7 +99,7 @@ const TUCKED = 12;
 /** A spacer's own pins stand so far from the seat pins. */
 const FURTHER_IN = 12;
 /** Holes for pins are so much wider than the pins. */
-const PIN_PLAY = 0.2;
+export const PIN_PLAY = 0.2;
 const ROUNDING = 1e-6;
 
 /** Closed end and open end of a holder, from the axis. */
