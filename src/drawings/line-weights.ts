@@ -11,6 +11,9 @@ const THIN = 0.13;
 /** The lines of technical drawings, by ISO 128-2 (from memory): dashes and gaps in mm on paper. */
 export const lines = {
   cut: { colour: INK, width: WIDE },
+  /** What a step brings, and what stood there before it. */
+  added: { colour: INK, width: 0.35 },
+  there: { colour: '#8f8f8f', width: NARROW },
   outline: { colour: INK, width: MIDDLE },
   hidden: { colour: INK, width: NARROW, dash: [1.6, 0.8] },
   hatch: { colour: '#4a4a4a', width: THIN },
