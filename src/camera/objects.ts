@@ -1,4 +1,5 @@
 import type { Build } from '../assembly/build.js';
+import type { StepWords } from '../model/build-step.js';
 import type { Finding } from '../model/finding.js';
 import type { Hardware, Part } from '../model/part.js';
 import { back } from './back/index.js';
@@ -55,6 +56,9 @@ export const cutOut = (sizes: Partial<CameraObjects>): readonly Part[] =>
 
 export const hardwareOf = (sizes: CameraObjects): readonly Hardware[] =>
   walk(sizes, (object, own) => object.hardware(own));
+
+/** What is said at the bench of each object; the words of one step stand in the order of the parts list. */
+export const stepsOf = (sizes: CameraObjects): readonly StepWords[] => walk(sizes, (object, own) => object.steps(own));
 
 /** Each object's own rules, on the build. */
 export const checkObjects = (sizes: CameraObjects, build: Build): readonly Finding[] =>

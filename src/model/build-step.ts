@@ -1,7 +1,9 @@
+import type { StepKey } from './assembly-steps.js';
+
 /** What the book says of a step of the assembly, told by the object that it belongs to. Plain sentences, one act in each. */
 export interface StepWords {
-  /** Key of the step in assembly-steps.ts; several objects may speak of one step, in the order of the parts list. */
-  readonly step: string;
+  /** Several objects may speak of one step, in the order of the parts list. */
+  readonly step: StepKey;
   /** What to do, in order. */
   readonly acts: readonly string[];
   /** What to measure or try before the glue sets, each with its figure. */
@@ -10,4 +12,6 @@ export interface StepWords {
   readonly cautions?: readonly string[];
   /** Tools and consumables that the step takes, in the words of the list at the front of the book. */
   readonly needs?: readonly string[];
+  /** Ids of parts of a later step that lend a hand, dry, as a gauge or as pegs. */
+  readonly borrows?: readonly string[];
 }

@@ -2,6 +2,7 @@ import type { TradeObject } from '../trade-object.js';
 import { frontBoxChecks } from './checks.js';
 import { frontBoxParts } from './parts.js';
 import type { FrontBox } from './size.js';
+import { frontBoxSteps } from './steps.js';
 
 export const frontBox: TradeObject<FrontBox> = {
   title: 'Front box',
@@ -15,5 +16,6 @@ export const frontBox: TradeObject<FrontBox> = {
     },
     { name: 'wood glue', size: '100 g', count: 1, for: 'boxes, laminations' },
   ],
+  steps: frontBoxSteps,
   checks: frontBoxChecks,
 };

@@ -14,6 +14,13 @@ const AROUND_CLIP = 1;
 const GLASS_DENSITY = 2500e-9;
 const SHIM_DENSITY = 1400e-9;
 
+/** Thinner than paper no card is laid. */
+export const NO_PAD = 0.05;
+
+/** Card between a clip and the glass. */
+export const padThickness = ({ pocket, wood, glass }: GroundGlassFrame): number =>
+  pocket.plies * wood.ply.thickness - glass.thickness;
+
 /** Front, packing, pocket with the glass in it, clips over card, and the protector for the road. */
 export function groundGlassFrameParts(own: GroundGlassFrame): readonly Part[] {
   const { wood, opening, pocket, pins, stances, seat, glass } = own;
@@ -27,7 +34,7 @@ export function groundGlassFrameParts(own: GroundGlassFrame): readonly Part[] {
   const loose = (z: number) => inStances('loose', across(0, 0, z), stances);
   const faceDown = (z: number) => inStances('loose', matrixOf('front', z, t), stances);
   const clips = clipPlaces(own);
-  const padThickness = pocket.plies * t - glass.thickness;
+  const pad = padThickness(own);
   return [
     plate({
       id: 'G1',
@@ -66,12 +73,12 @@ export function groundGlassFrameParts(own: GroundGlassFrame): readonly Part[] {
       joins: joined('rest', below),
       massKg: glass.width * glass.height * glass.thickness * GLASS_DENSITY,
     }),
-    ...(padThickness > 0.05
+    ...(pad > NO_PAD
       ? [
           boughtPlate({
             id: 'glass-pad',
             name: 'card under the glass clips',
-            thickness: padThickness,
+            thickness: pad,
             outline: rectangle(boxAt(0, 0, CLIP.width, CLIP.over)),
             placements: clips.flatMap(({ x, inner, sign }) =>
               inStances('loose', across(x, sign * (inner + CLIP.over / 2), pocketZ + glass.thickness), stances),

@@ -10,7 +10,10 @@ const CORNER = 12;
 const PACKING = 14;
 const RETAINER = 20;
 /** Card under the packing, so that the retainer does not pinch the board. */
-const CARD = 0.2;
+export const CARD = 0.2;
+/** From the board to its packing, and to the corner block. */
+export const BESIDE_BOARD = 0.3;
+export const CORNER_GAP = 0.4;
 const NUT = { acrossFlats: 7, height: 3.2 };
 /** Two flats along the strip: across it the corners of a nut would leave less wood. */
 const uprightNut = (y: number, acrossFlats: number): ClosedPath =>
@@ -33,8 +36,8 @@ export function lensBoardParts(own: LensBoard): readonly Part[] {
     [half - CORNER, half],
     [-half, half],
   ]);
-  const gap = 0.4 * Math.SQRT2;
-  const px = half + 0.3 + PACKING / 2;
+  const gap = CORNER_GAP * Math.SQRT2;
+  const px = half + BESIDE_BOARD + PACKING / 2;
   const py = 0.3 * board;
   const sides = [1, -1] as const;
   const packingZ = -2 * t - CARD;

@@ -8,7 +8,7 @@ import type { Hardware, Part } from '../../model/part.js';
 import { carriageBolt } from '../../standards/screws.js';
 import { ABOVE_TAILBOARD, type RearStandard } from './size.js';
 
-const CARD = 0.2;
+export const CARD = 0.2;
 /** A screw stands so much narrower in its hole that drawn chords do not meet. */
 const M4 = { hole: 4.5, screw: 4.48, nut: 7, nutHeight: 5 };
 const HEAD = { diameter: 16, hole: carriageBolt.headHole.value, height: 3.3 };

@@ -5,7 +5,7 @@ import type { Hardware, Part } from '../../model/part.js';
 import { inStances } from '../loose.js';
 import type { PlacedSpacer } from './size.js';
 
-const PIN_PROUD = 3;
+export const PIN_PROUD = 3;
 const SHIM_DENSITY = 1400e-9;
 
 /** From the seat outwards: shims, glued plies; the last ply carries the spacer's own pins. */

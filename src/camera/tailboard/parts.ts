@@ -5,7 +5,7 @@ import type { Hardware, Part } from '../../model/part.js';
 import type { Tailboard } from './size.js';
 
 /** Card between rail and keeper: the sole's play in height. */
-const CARD = 0.3;
+export const CARD = 0.3;
 const SCREW = { head: 3.2, pilot: 2 };
 const NUT_FLANGE = 1.6;
 const DOWEL = 6;
@@ -218,7 +218,7 @@ function endStop(own: Tailboard): readonly Part[] {
 const WOOD_SCREWS = [8, 10, 12, 16, 20, 25, 30];
 
 /** The longest that three plies hide: end stop and tailboard, or keeper and rail. */
-const woodScrew = ({ wood }: Tailboard): number =>
+export const woodScrew = ({ wood }: Tailboard): number =>
   WOOD_SCREWS.findLast((length) => length <= 3 * wood.ply.thickness + 1e-9) ?? 8;
 
 export const tailboardHardware = (own: Tailboard): readonly Hardware[] => [

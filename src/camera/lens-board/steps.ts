@@ -1,0 +1,66 @@
+import type { StepWords } from '../../model/build-step.js';
+import { mm, tenth } from '../../units/print.js';
+import { BESIDE_BOARD, CARD, CORNER_GAP } from './parts.js';
+import type { LensBoard } from './size.js';
+
+export const lensBoardSteps = (own: LensBoard): readonly StepWords[] => [board(own), packing(own), boardIn(own)];
+
+function board({ board: side, plug, opening, dowels, by }: LensBoard): StepWords {
+  const bearing = by === 'clamp' ? 'its clamp' : by === 'flange' ? 'its flange' : 'the lens or its ring';
+  return {
+    step: 'lens-board',
+    acts: [
+      'F6 is the lens board, which comes off with the lens on it. F7 is its plug, which fills the opening of F1. Their marked faces meet.',
+      dowels.length > 0
+        ? `Dry first: push the dowels, ${dowels.map(({ diameter }) => mm(diameter)).join(' and ')} thick, through F6 and F7. The holes meet in one way only.`
+        : 'Dry first: lay F7 on F6 so that the holes for the screws of the clamp meet, and put four of these screws through. They hold the two in line.',
+      'Glue F7 on F6, and clamp between flat boards. Wipe the glue out of the round hole in the middle and out of the screw holes.',
+      dowels.length > 0
+        ? 'When the glue has set, pare the dowels flush on both sides.'
+        : 'Take the screws out before the glue sets.',
+      `Paint the wall of the hole and the rear face of F7 matte black. Leave bare where ${bearing} will bear, and the edge of F6 that will lie on F1.`,
+    ],
+    checks: [
+      `F6 stands ${mm(tenth((side - plug) / 2))} over F7 on all four sides; the four differ by 0.2 mm at most.`,
+      `The plug goes into the opening of F1 by hand, with ${mm(tenth((opening - plug) / 2))} of play on each side.`,
+    ],
+    needs: ['wood glue', 'clamps, 6 or more; masking tape', 'matte black', 'sharp chisel or knife'],
+  };
+}
+
+function packing({ board: side }: LensBoard): StepWords {
+  return {
+    step: 'retainer-packing',
+    acts: [
+      'Set the lens board (F6, F7) into F1 from the front, dry. Its cut corner is above, on the right as seen from behind.',
+      `Glue the small corner block F10 on F1 into that corner, ${mm(CORNER_GAP)} from the board: a doubled strip of thin card keeps it away. It makes sure that the board goes in one way up.`,
+      `Glue a strip of card ${mm(CARD)} thick on the rear face of both F8, the marked one. Set a guide dowel of 5 mm with glue into the round hole, flush behind; in front it stands out by one thickness of plywood.`,
+      'Set a nut M4 into the six-sided hole with epoxy, flush behind, and none in its thread. The epoxy is what holds the nut when the thumb screw pulls.',
+      `Glue the F8 with their card upright on F1, to the left and right of the board, ends flush with it and ${mm(BESIDE_BOARD)} beside it. On the right, as seen from behind, the nut is above; on the left it is below.`,
+      'Take the board out before the glue sets. Wipe off what has run into its place.',
+    ],
+    checks: [
+      `The F8 stand ${mm(tenth(side + 2 * BESIDE_BOARD))} apart, above and below.`,
+      `Laid in, the board lies ${mm(CARD)} deeper than the front of the F8, so that nothing pinches it.`,
+      'The board drops in and out by hand, and does not go in upside down.',
+    ],
+    cautions: ['Epoxy: gloves, open window, and as its label says.'],
+    needs: ['wood glue', 'epoxy', 'card 0.2 mm thick'],
+  };
+}
+
+const boardIn = ({ overlap, draw }: LensBoard): StepWords => ({
+  step: 'board-in',
+  acts: [
+    'Put the caps on the lens, or tie a clean cloth over both ends.',
+    'Set the lens board into F1 from the front, its cut corner at F10. Hold it there.',
+    'Lay a retainer F9 on each F8: the long holes over the guide dowel and over the nut, the marked face to the wood.',
+    'Put the thumb screws in, push both F9 inwards over the board, and tighten with two fingers. Hard tightening pulls the nuts out.',
+  ],
+  checks: [
+    `Each F9 reaches ${mm(overlap)} over the board, along its whole length.`,
+    `With loose screws each F9 can be drawn back by ${mm(draw)} or more, and the board comes out with the lens on it.`,
+    'Tilt the camera forward, a hand under the lens: the board does not move.',
+  ],
+  cautions: ['Keep a hand under the lens until both retainers hold it.'],
+});

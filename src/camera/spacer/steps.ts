@@ -1,0 +1,56 @@
+import type { StepWords } from '../../model/build-step.js';
+import { mm } from '../../units/print.js';
+import { PIN_PROUD } from './parts.js';
+import type { PlacedSpacer } from './size.js';
+
+const hundredth = (value: number): number => Math.round(value * 100) / 100;
+
+export function spacerSteps({ spacer, ownPins }: PlacedSpacer): readonly StepWords[] {
+  const { id, holder, under, thickness, made, tolerance } = spacer;
+  if (under === 'none') return [];
+  const { plies, shims } = made;
+  const what = under === 'glass' ? 'the glass frame' : `the ${holder} itself`;
+  const layers = plies.length > 1 ? `${plies.length - 1} × ${id} and ${id}T` : `${id}T alone`;
+  const pins = [...ownPins].sort((a, b) => a.x - b.x).map(({ diameter }) => mm(diameter));
+  const shimsOf = shims.map((one) => mm(one)).join(', ');
+  return [
+    {
+      step: 'spacers',
+      acts: [
+        `The ${holder} needs a spacer. It lies on the seat under ${what}, and makes up ${mm(hundredth(thickness))}.`,
+        ...(plies.length > 0
+          ? [
+              `It is glued of ${layers}, the one with four holes uppermost. Dry first: put dowels through the holes that all plies share, to keep them in line.`,
+              'Glue the plies thinly, clamp them between flat boards, and pull the dowels out before they stick.',
+              `Press its own pins into ${id}T, ${pins.join(' on the left and ')} on the right. They stand ${mm(PIN_PROUD)} out of the face that looks to the rear, and end flush below.`,
+            ]
+          : []),
+        ...(shims.length > 0
+          ? [
+              plies.length > 0
+                ? `Measure the glued plies. Then put shims on the seat side until the whole is right; as drawn they are ${shimsOf}. Fix them with spots of contact adhesive.`
+                : `It is made of shims alone; as drawn they are ${shimsOf}. Fix them to each other with spots of contact adhesive.`,
+            ]
+          : []),
+        `Write “${holder}” on its edge.`,
+      ],
+      checks: [
+        `With its shims it is ${mm(hundredth(thickness))} thick at all four corners, within ${mm(hundredth(tolerance / 2))}.`,
+        ...(plies.length > 0 ? [`It goes on the seat pins by hand, and what lies on it goes on its own pins.`] : []),
+      ],
+      needs: [
+        ...(plies.length > 0 ? ['wood glue', 'clamps, 6 or more; masking tape'] : []),
+        ...(shims.length > 0 ? ['contact adhesive'] : []),
+        'caliper that reads 0.05 mm or better',
+      ],
+    },
+    {
+      step: 'glass-in',
+      acts: [
+        under === 'glass'
+          ? `To focus for the ${holder}, lay the spacer ${id} on the seat first, then the glass frame on the spacer. Take both out for the picture.`
+          : `For a picture with the ${holder}, lay the spacer ${id} on the seat first, then the holder on the spacer.`,
+      ],
+    },
+  ];
+}
