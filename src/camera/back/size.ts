@@ -86,7 +86,7 @@ export interface HolderClaims {
 }
 
 /** The board that dark slides run in, and how many layers of it the fence at the open end has where nothing asks for more. */
-const CHANNEL_BOARD = 1.25;
+export const CHANNEL_BOARD = 1.25;
 const LAYERS = 2;
 /** The slide passes so far above the fence, and the fence stands so far above a joint that it shuts. */
 const UNDER_SLIDE = 0.3;

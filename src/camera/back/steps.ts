@@ -1,10 +1,9 @@
 import type { StepWords } from '../../model/build-step.js';
-import { mm, tenth } from '../../units/print.js';
-import { type Back, PIN_PROUD } from './size.js';
+import { mm } from '../../units/print.js';
+import { byCaliper } from '../bench-figures.js';
+import { type Back, CHANNEL_BOARD, PIN_PROUD } from './size.js';
 
 export const backSteps = (own: Back): readonly StepWords[] => [ring(own), fences(own), turning(own)];
-
-const hundredth = (value: number): number => Math.round(value * 100) / 100;
 
 function ring({ side, ringOutside, ringSlip }: Back): StepWords {
   return {
@@ -17,8 +16,8 @@ function ring({ side, ringOutside, ringSlip }: Back): StepWords {
       'When the glue has set, paint the front face of B2 and the edges of the opening matte black. Paint nothing else of the back.',
     ],
     checks: [
-      `B1 stands ${mm(hundredth((side - ringOutside) / 2))} over B2, on the left, on the right and at the closed end. The closed end is the lower one when the camera stands upright.`,
-      `B2 drops into the opening of R3 from behind, and again after each quarter turn, with ${mm(ringSlip)} of play a side.`,
+      `B1 stands ${byCaliper((side - ringOutside) / 2)} over B2, on the left, on the right and at the closed end. The closed end is the lower one when the camera stands upright.`,
+      `B2 drops into the opening of R3 from behind, and again a quarter turn to the left and to the right, with ${mm(ringSlip)} of play on each side.`,
       'The seat is flat within 0.2 mm: lay a steel rule on it along, across and cornerwise.',
     ],
     needs: ['wood glue', 'clamps, 6 or more; masking tape', 'matte black', 'straight edge and ruler, 300 mm or longer'],
@@ -26,17 +25,18 @@ function ring({ side, ringOutside, ringSlip }: Back): StepWords {
 }
 
 function fences(own: Back): StepWords {
-  const { wellPlay, holderWidth, opening, closedExtent, openExtent, openFence, grooves, places, pins } = own;
+  const { wellPlay, holderWidth, fenceWidth, opening, closedExtent, openExtent, openFence, grooves, places, pins } =
+    own;
   const inner = holderWidth / 2 + wellPlay;
   const pinned = places.pinned.length > 0;
   const [left, right] = [...pins].sort((a, b) => a.x - b.x);
   return {
     step: 'fences',
     acts: [
-      'The fences stand on the seat round the place of holder and glass, which is called the well. Lay B1 down, the seat up, the closed end towards you.',
+      'The fences stand on the seat round the place of holder and glass, which is called the well. Lay B1 down on its ring, the seat up, the closed end towards you.',
       ...(pinned
         ? [
-            `Press the two seat pins, dowels ${mm(left?.diameter ?? 0)} on the left and ${mm(right?.diameter ?? 0)} on the right, through B1 from the front. They stand ${mm(PIN_PROUD)} out of the seat and end flush in front. Do not glue them.`,
+            `Press the two seat pins, dowels ${mm(left?.diameter ?? 0)} on the left and ${mm(right?.diameter ?? 0)} on the right, into B1 from the seat side, until ${mm(PIN_PROUD)} of each stand out. Do not glue them: they can be pulled.`,
             'Lay G1, the front of the glass frame, on the pins as a gauge. Turn up its marked face.',
           ]
         : [
@@ -46,7 +46,8 @@ function fences(own: Back): StepWords {
       'Pencil round them. Put glue on the fences, thinly, and none within 2 mm of the inner edge. Set them to the lines, and press them down.',
       ...(openFence.height > 0
         ? [
-            `Glue the ${openFence.layers} strips of channel board, 1.25 mm thick, on each other and across the open end, against the ends of B3. This low fence lets the dark slide pass over it. Never leave it off.`,
+            `Cut ${openFence.layers} strips of channel board, the card ${mm(CHANNEL_BOARD)} thick that dark slides run in, ${byCaliper(2 * (inner + fenceWidth))} × ${byCaliper(openFence.depth)}.`,
+            'Glue them on each other and across the open end, against the ends of B3. This low fence lets the dark slide pass over it. Never leave it off.',
           ]
         : []),
       'Lift G1 off before the glue sets. Wipe the seat clean with a damp cloth.',
@@ -56,10 +57,10 @@ function fences(own: Back): StepWords {
         : []),
     ],
     checks: [
-      `The long fences stand ${mm(tenth(2 * inner))} apart at both ends.`,
-      `From the edge of the opening to each long fence it is ${mm(tenth(inner - opening.width / 2))}, left and right alike.`,
+      `The long fences stand ${byCaliper(2 * inner)} apart at both ends.`,
+      `From the edge of the opening to each long fence it is ${byCaliper(inner - opening.width / 2)}, left and right alike.`,
       ...(openFence.height > 0
-        ? [`From B4 to the fence at the open end it is ${mm(tenth(closedExtent + openExtent + 2 * wellPlay))}.`]
+        ? [`From B4 to the fence at the open end it is ${byCaliper(closedExtent + openExtent + 2 * wellPlay)}.`]
         : []),
       'A holder drops in without force. No glue lies where it bears: scrape the seat to bare wood.',
       'Nothing stands out of the front face of B1. Pull at each hook when it has set: it must hold.',

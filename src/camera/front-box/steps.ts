@@ -1,6 +1,6 @@
 import type { StepWords } from '../../model/build-step.js';
-import { mm, tenth } from '../../units/print.js';
-import { diagonal } from '../diagonal.js';
+import { mm } from '../../units/print.js';
+import { byCaliper, diagonal } from '../bench-figures.js';
 import { type FrontBox, STRIP } from './size.js';
 
 export const frontBoxSteps = (own: FrontBox): readonly StepWords[] => [walls(own), top(own), strips(own), legs(own)];
@@ -19,7 +19,7 @@ function walls({ wood, inside, outside, length }: FrontBox): StepWords {
     ],
     checks: [
       `Measure both diagonals of the top, from outside corner to outside corner, across F1 and the two sides. Each is ${diagonal(outside, length + wood.ply.thickness)}; the two differ by 0.5 mm at most.`,
-      `The sides stand ${mm(tenth(inside))} apart inside, in front, at the rear, at the floor and at the top.`,
+      `The sides stand ${byCaliper(inside)} apart inside, in front, at the rear, at the floor and at the top.`,
       'A try square stands in the corners of F1 with F2L, F2R and F4 without showing light.',
       'Stood on its legs on the flat board, the box does not rock.',
     ],
@@ -37,7 +37,7 @@ const top = ({ inside }: FrontBox): StepWords => ({
   ],
   checks: [
     `Measure both diagonals of the open rear end, from inside corner to inside corner. Each is ${diagonal(inside, inside)}; the two differ by 0.5 mm at most.`,
-    `Inside, floor and top stand ${mm(tenth(inside))} apart, left and right.`,
+    `Inside, floor and top stand ${byCaliper(inside)} apart, left and right.`,
   ],
   needs: ['wood glue', 'straight edge and ruler, 300 mm or longer', 'clamps, 6 or more; masking tape'],
 });
@@ -53,7 +53,7 @@ function strips({ inside }: FrontBox): StepWords {
       'Leave bare: the outside, the front face of F1, and the ends of the legs that will be glued.',
     ],
     checks: [
-      `The strips leave a square of ${mm(tenth(inside - 2 * STRIP))} clear between them.`,
+      `The strips leave a square of ${byCaliper(inside - 2 * STRIP)} clear between them.`,
       'Held flat against a lamp, no painted face shines. A second thin coat helps; a thick one narrows the box.',
     ],
     cautions: ['Paint where air moves, and as its label says.'],
@@ -72,7 +72,7 @@ function legs({ axisHeight, opening }: FrontBox): StepWords {
     ],
     checks: [
       'F1 stands square to the tailboard, and so do F2L and F2R: hold the try square in the middle of each.',
-      `From T1U up to the lower edge of the opening in F1 it is ${mm(tenth(axisHeight - opening / 2))}, left and right; the two differ by 0.5 mm at most.`,
+      `From T1U up to the lower edge of the opening in F1 it is ${byCaliper(axisHeight - opening / 2)}, left and right; the two differ by 0.5 mm at most.`,
       'The sole slides under the floor F4 from end to end, and touches no leg.',
     ],
     needs: ['wood glue', 'try square'],

@@ -1,5 +1,6 @@
 import type { StepWords } from '../../model/build-step.js';
 import { mm } from '../../units/print.js';
+import { byCaliper, countedOut } from '../bench-figures.js';
 import { NO_PAD, padThickness } from './parts.js';
 import type { GroundGlassFrame } from './size.js';
 
@@ -8,8 +9,6 @@ export const groundGlassFrameSteps = (own: GroundGlassFrame): readonly StepWords
   glassIntoIt(own),
   glassIn(),
 ];
-
-const hundredth = (value: number): number => Math.round(value * 100) / 100;
 
 /** Plies of packing by the id that they are cut under. */
 function packingOf({ packing, extra, wood }: GroundGlassFrame): readonly string[] {
@@ -23,6 +22,10 @@ function frame(own: GroundGlassFrame): StepWords {
   const plies = packingOf(own);
   const ledge = frosted === 'lens' ? depth : depth - glass.thickness;
   const shims = packing.shims.length;
+  const gluedFirst = [
+    ...(plies.length > 0 ? ['the packing on G1'] : []),
+    ...(pocket.plies > 1 ? ['the pieces of G2 on each other'] : []),
+  ];
   return {
     step: 'glass-frame',
     acts: [
@@ -31,13 +34,13 @@ function frame(own: GroundGlassFrame): StepWords {
       ...(plies.length > 0 ? [`Then comes the packing of plywood: ${plies.join(' and ')}.`] : []),
       ...(shims > 0
         ? [
-            `Then ${shims === 1 ? 'comes 1 shim' : `come ${shims} shims`}: thin frames, ${packing.shims.map((one) => mm(one)).join(', ')} thick. Lay them in dry for now.`,
+            `Then ${shims === 1 ? 'comes a shim' : 'come shims'}, ${shims === 1 ? 'a thin frame' : 'thin frames'} cut with a knife: ${countedOut(packing.shims)}. Lay them in dry for now.`,
           ]
         : []),
       `Last comes G2${pocket.plies > 1 ? `, ${pocket.plies} pieces on each other,` : ''} with its marked face down. The glass will lie in its larger opening, on the ledge that the rim below makes.`,
       ...(shims > 0
         ? [
-            `Glue ${plies.length > 0 ? 'the packing on G1' : 'nothing on G1 yet'}${pocket.plies > 1 ? ', and the pieces of G2 on each other' : ''}. Then clamp the stack with its shims dry at all four corners, and measure the ledge as below.`,
+            `${gluedFirst.length > 0 ? `Glue ${gluedFirst.join(', and ')}, but not the shims.` : 'Glue nothing yet.'} Clamp the stack at all four corners, and measure the ledge as below.`,
             'Change shims until the depth is right; the chapter on setting the register tells how. Only then fix the shims with spots of contact adhesive, and glue G2 on with thin glue at its outer rim.',
           ]
         : [
@@ -46,7 +49,7 @@ function frame(own: GroundGlassFrame): StepWords {
       'Paint the edges of the opening matte black. Leave the front face of G1 and the ledge bare.',
     ],
     checks: [
-      `From the front face of G1 to the ledge it is ${mm(hundredth(ledge))}, within ${mm(hundredth(within))}: measure it near all four corners with the depth rod of the caliper.`,
+      `From the front face of G1 to the ledge it is ${byCaliper(ledge)}, within ${byCaliper(within)}: measure it near all four corners with the depth rod of the caliper.`,
       'All edges are flush, or the frame will not go into the well.',
       'Laid on the flat board, the frame does not rock.',
     ],
@@ -70,7 +73,7 @@ function glassIntoIt(own: GroundGlassFrame): StepWords {
       `Lay the glass on the ledge in G2, its frosted side ${frosted === 'lens' ? 'down, towards G1 and the lens' : 'up, away from G1, towards your eye'}. Each corner is cut off, for air and for a look at the stop of the lens.`,
       ...(pad > NO_PAD
         ? [
-            `Lay a piece of card, ${mm(hundredth(pad))} thick, on the glass under each of the four clips. A clip never presses on glass alone.`,
+            `Lay a piece of card, ${byCaliper(pad)} thick, on the glass under each of the four clips. A clip never presses on glass alone.`,
           ]
         : ['Stick thin tape under the end of each clip. A clip never presses on glass alone.']),
       'Hold a clip on the wood of G2, over the edge of the glass. Drill 1.5 mm wide and 4 mm deep through its hole, and drive its screw 2.5 × 6. Do the same with the others.',

@@ -1,12 +1,17 @@
 import type { StepWords } from '../../model/build-step.js';
-import { mm, tenth } from '../../units/print.js';
+import { mm } from '../../units/print.js';
+import { byCaliper } from '../bench-figures.js';
 import { BESIDE_BOARD, CARD, CORNER_GAP } from './parts.js';
 import type { LensBoard } from './size.js';
 
 export const lensBoardSteps = (own: LensBoard): readonly StepWords[] => [board(own), packing(own), boardIn(own)];
 
-function board({ board: side, plug, opening, dowels, by }: LensBoard): StepWords {
-  const bearing = by === 'clamp' ? 'its clamp' : by === 'flange' ? 'its flange' : 'the lens or its ring';
+function board(own: LensBoard): StepWords {
+  const { board: side, plug, opening, dowels, by, screws, wood } = own;
+  const bearing = { clamp: 'the clamp of the lens', flange: 'the flange of the lens', ring: 'the lens or its ring' }[
+    by
+  ];
+  const onPlug = own.side === 'inside' || by === 'ring';
   return {
     step: 'lens-board',
     acts: [
@@ -14,33 +19,33 @@ function board({ board: side, plug, opening, dowels, by }: LensBoard): StepWords
       dowels.length > 0
         ? `Dry first: push the dowels, ${dowels.map(({ diameter }) => mm(diameter)).join(' and ')} thick, through F6 and F7. The holes meet in one way only.`
         : 'Dry first: lay F7 on F6 so that the holes for the screws of the clamp meet, and put four of these screws through. They hold the two in line.',
-      'Glue F7 on F6, and clamp between flat boards. Wipe the glue out of the round hole in the middle and out of the screw holes.',
+      `Glue F7 on F6, and clamp between flat boards. Wipe the glue out of the round hole in the middle${screws.places.length > 0 ? ' and out of the screw holes' : ''}.`,
       dowels.length > 0
-        ? 'When the glue has set, pare the dowels flush on both sides.'
+        ? `When the glue has set, pare the dowels flush on both sides: ${byCaliper(2 * wood.ply.thickness)} is all that stays of them.`
         : 'Take the screws out before the glue sets.',
-      `Paint the wall of the hole and the rear face of F7 matte black. Leave bare where ${bearing} will bear, and the edge of F6 that will lie on F1.`,
+      `Paint the wall of the hole and the rear face of F7 matte black. Leave F6 bare${onPlug ? `, and F7 where ${bearing} will bear on it` : ''}.`,
     ],
     checks: [
-      `F6 stands ${mm(tenth((side - plug) / 2))} over F7 on all four sides; the four differ by 0.2 mm at most.`,
-      `The plug goes into the opening of F1 by hand, with ${mm(tenth((opening - plug) / 2))} of play on each side.`,
+      `F6 stands ${byCaliper((side - plug) / 2)} over F7 on all four sides; the four differ by 0.2 mm at most.`,
+      `The plug goes into the opening of F1 by hand, with ${byCaliper((opening - plug) / 2)} of play on each side.`,
     ],
     needs: ['wood glue', 'clamps, 6 or more; masking tape', 'matte black', 'sharp chisel or knife'],
   };
 }
 
-function packing({ board: side }: LensBoard): StepWords {
+function packing({ board: side, wood }: LensBoard): StepWords {
   return {
     step: 'retainer-packing',
     acts: [
       'Set the lens board (F6, F7) into F1 from the front, dry. Its cut corner is above, on the right as seen from behind.',
       `Glue the small corner block F10 on F1 into that corner, ${mm(CORNER_GAP)} from the board: a doubled strip of thin card keeps it away. It makes sure that the board goes in one way up.`,
-      `Glue a strip of card ${mm(CARD)} thick on the rear face of both F8, the marked one. Set a guide dowel of 5 mm with glue into the round hole, flush behind; in front it stands out by one thickness of plywood.`,
-      'Set a nut M4 into the six-sided hole with epoxy, flush behind, and none in its thread. The epoxy is what holds the nut when the thumb screw pulls.',
+      `Glue a strip of card ${mm(CARD)} thick on the rear face of both F8, the marked one. Cut two dowels of 5 mm to ${byCaliper(2 * wood.ply.thickness)}. Glue one into the round hole of each F8, down on the card; the half that stands out is a guide.`,
+      'Set a nut M4 with epoxy into the six-sided hole of each F8, down on the card. Keep its thread clean. The epoxy is what holds the nut when the thumb screw pulls.',
       `Glue the F8 with their card upright on F1, to the left and right of the board, ends flush with it and ${mm(BESIDE_BOARD)} beside it. On the right, as seen from behind, the nut is above; on the left it is below.`,
       'Take the board out before the glue sets. Wipe off what has run into its place.',
     ],
     checks: [
-      `The F8 stand ${mm(tenth(side + 2 * BESIDE_BOARD))} apart, above and below.`,
+      `The F8 stand ${byCaliper(side + 2 * BESIDE_BOARD)} apart, above and below.`,
       `Laid in, the board lies ${mm(CARD)} deeper than the front of the F8, so that nothing pinches it.`,
       'The board drops in and out by hand, and does not go in upside down.',
     ],

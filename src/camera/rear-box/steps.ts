@@ -1,6 +1,6 @@
 import type { StepWords } from '../../model/build-step.js';
-import { mm, tenth } from '../../units/print.js';
-import { diagonal } from '../diagonal.js';
+import { mm } from '../../units/print.js';
+import { byCaliper, diagonal } from '../bench-figures.js';
 import type { RearBox } from './size.js';
 
 export const rearBoxSteps = (own: RearBox): readonly StepWords[] => [walls(own), felt(own), inside(own)];
@@ -18,8 +18,8 @@ function walls({ outside, clearance }: RearBox): StepWords {
     ],
     checks: [
       `Measure both diagonals of the free end, from outside corner to outside corner. Each is ${diagonal(outside, outside)}; the two differ by 0.5 mm at most.`,
-      `Outside it is ${mm(tenth(outside))} wide and high, at both ends and in the middle.`,
-      `When it has set, try it in the front box: it has ${mm(tenth(2 * clearance))} of play from side to side and the same up and down. Sand down what is proud.`,
+      `Outside it is ${byCaliper(outside)} wide and high, at both ends and in the middle.`,
+      `When it has set, try it in the front box: it has ${byCaliper(2 * clearance)} of play from side to side and the same up and down. Sand down what is proud.`,
     ],
     needs: ['wood glue', 'straight edge and ruler, 300 mm or longer', 'clamps, 6 or more; masking tape'],
     borrows: ['R3'],
@@ -27,13 +27,13 @@ function walls({ outside, clearance }: RearBox): StepWords {
 }
 
 function felt({ outside, clearance, felt: thick, feltWidth, bands, front }: RearBox): StepWords {
-  const [first, second] = bands.map((z) => mm(tenth(z - front)));
+  const [first, second] = bands.map((z) => byCaliper(z - front));
   return {
     step: 'felt',
     acts: [
       'Paint the rear box matte black in thin coats, inside and outside, and the edges of the opening in R3. Leave the rear face of R3 bare, and the sole. Let it dry well.',
       `Draw two pencil lines round the outside of the box: ${first} and ${second} from its front edge. Each felt band lies behind its line, ${mm(feltWidth)} wide.`,
-      `Cut the felt: 4 strips ${mm(tenth(outside + 2 * clearance))} long for top and bottom, and 4 strips ${mm(tenth(outside))} long for the sides.`,
+      `Cut the felt: 4 strips ${byCaliper(outside + 2 * clearance)} long for top and bottom, and 4 strips ${byCaliper(outside)} long for the sides.`,
       'Brush the contact adhesive thinly on the wood, and hardly any on the felt: felt that is soaked sets as hard as wood. Wait as long as its label says.',
       'Press the side strips on first. Then press on those of top and bottom, which reach out over the ends of the side strips. No slit may stay open at a corner.',
       'Put no felt into the front box: two felts would have to pass each other.',

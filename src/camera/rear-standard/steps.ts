@@ -1,5 +1,6 @@
 import type { StepWords } from '../../model/build-step.js';
-import { mm, tenth } from '../../units/print.js';
+import { mm } from '../../units/print.js';
+import { byCaliper } from '../bench-figures.js';
 import { CARD } from './parts.js';
 import { ABOVE_TAILBOARD, type RearStandard } from './size.js';
 
@@ -21,7 +22,7 @@ const sole = ({ soleWidth, soleThickness }: RearStandard): StepWords => ({
     'Pull the pegs out after five minutes, before they stick. Wipe the glue out of the slots, out of the round hole, and off the edges.',
   ],
   checks: [
-    `The sole is ${mm(tenth(soleWidth))} wide at both ends, and its edges are flush: they run between rails.`,
+    `The sole is ${byCaliper(soleWidth)} wide at both ends, and its edges are flush: they run between rails.`,
     `It is ${mm(soleThickness)} thick, and the glue adds 0.1 mm at most.`,
     'A straight edge along and across the underside shows no gap wider than 0.2 mm.',
     'The feet of R3 and R5 go in and out by hand.',
@@ -41,7 +42,7 @@ const standard = ({ side }: RearStandard): StepWords => ({
   checks: [
     'No finger stands out of the rear face of R3: lay a steel rule across. What stands out is sanded flush when it has set, for the back will lie there.',
     'The box stands square on R3: hold the try square against the middle of all four walls.',
-    `R3 is flat: over its ${mm(tenth(side))} a steel rule shows no gap wider than 0.2 mm.`,
+    `R3 is flat: over its ${byCaliper(side)} a steel rule shows no gap wider than 0.2 mm.`,
   ],
   needs: ['wood glue', 'try square', 'fine sandpaper on a block, 180 and 240'],
 });
@@ -53,11 +54,11 @@ function ribs({ front, soleFront, side }: RearStandard): StepWords {
       'Dry first: push the tabs of the two ribs R5 into the small slots of R3 from the front, their marked faces to the left. Their feet point down, as those of R3 do.',
       'Push the sole, its lines and names up, from below over the feet of R3 and R5. The shorter part of the sole lies behind R3.',
       'Take it apart, glue all tabs, feet and slots, and put it together in the same order. Push until R3 and R5 bear on R4U along their whole length.',
-      'Lay the rear on its back over the edge of the bench, or clamp it upright. Wipe off the glue above and below the sole.',
+      'Stand the sole on the flat board, on a sheet of film, and clamp R3 upright against a square block. Wipe off the glue above and below the sole.',
     ],
     checks: [
-      `From the front edge of the sole to R3 it is ${mm(tenth(front - soleFront))}, left and right; the two differ by 0.2 mm at most.`,
-      `R3 is square to the sole: over its ${mm(tenth(side))} the try square shows no gap wider than 0.2 mm. Press it true while the glue is wet.`,
+      `From the front edge of the sole to R3 it is ${byCaliper(front - soleFront)}, left and right; the two differ by 0.2 mm at most.`,
+      `R3 is square to the sole: over its ${byCaliper(side)} the try square shows no gap wider than 0.2 mm. Press it true while the glue is wet.`,
       `No foot stands out below R4L: they end ${mm(ABOVE_TAILBOARD)} inside it. Nothing but its flat face may slide.`,
       'Nothing has run on the edges of the sole.',
     ],

@@ -1,9 +1,8 @@
 import type { StepWords } from '../../model/build-step.js';
 import { mm } from '../../units/print.js';
+import { byCaliper, countedOut } from '../bench-figures.js';
 import { PIN_PROUD } from './parts.js';
 import type { PlacedSpacer } from './size.js';
-
-const hundredth = (value: number): number => Math.round(value * 100) / 100;
 
 export function spacerSteps({ spacer, ownPins }: PlacedSpacer): readonly StepWords[] {
   const { id, holder, under, thickness, made, tolerance } = spacer;
@@ -12,12 +11,12 @@ export function spacerSteps({ spacer, ownPins }: PlacedSpacer): readonly StepWor
   const what = under === 'glass' ? 'the glass frame' : `the ${holder} itself`;
   const layers = plies.length > 1 ? `${plies.length - 1} × ${id} and ${id}T` : `${id}T alone`;
   const pins = [...ownPins].sort((a, b) => a.x - b.x).map(({ diameter }) => mm(diameter));
-  const shimsOf = shims.map((one) => mm(one)).join(', ');
+  const shimsOf = countedOut(shims);
   return [
     {
       step: 'spacers',
       acts: [
-        `The ${holder} needs a spacer. It lies on the seat under ${what}, and makes up ${mm(hundredth(thickness))}.`,
+        `The ${holder} needs a spacer. It lies on the seat under ${what}, and makes up ${byCaliper(thickness)}.`,
         ...(plies.length > 0
           ? [
               `It is glued of ${layers}, the one with four holes uppermost. Dry first: put dowels through the holes that all plies share, to keep them in line.`,
@@ -28,14 +27,14 @@ export function spacerSteps({ spacer, ownPins }: PlacedSpacer): readonly StepWor
         ...(shims.length > 0
           ? [
               plies.length > 0
-                ? `Measure the glued plies. Then put shims on the seat side until the whole is right; as drawn they are ${shimsOf}. Fix them with spots of contact adhesive.`
-                : `It is made of shims alone; as drawn they are ${shimsOf}. Fix them to each other with spots of contact adhesive.`,
+                ? `Measure the glued plies. Then put shims on the seat side until the whole is right: ${shimsOf}, as drawn. Fix them with spots of contact adhesive.`
+                : `It is made of shims alone, thin frames cut with a knife: ${shimsOf}, as drawn. Fix them to each other with spots of contact adhesive.`,
             ]
           : []),
         `Write “${holder}” on its edge.`,
       ],
       checks: [
-        `With its shims it is ${mm(hundredth(thickness))} thick at all four corners, within ${mm(hundredth(tolerance / 2))}.`,
+        `${shims.length > 0 ? 'With its shims it' : 'It'} is ${byCaliper(thickness)} thick at all four corners, within ${byCaliper(tolerance / 2)}.`,
         ...(plies.length > 0 ? [`It goes on the seat pins by hand, and what lies on it goes on its own pins.`] : []),
       ],
       needs: [

@@ -1,5 +1,6 @@
 import type { StepWords } from '../../model/build-step.js';
 import { mm } from '../../units/print.js';
+import { byCaliper } from '../bench-figures.js';
 import { CARD, woodScrew } from './parts.js';
 import type { Tailboard } from './size.js';
 
@@ -20,7 +21,7 @@ function tripodNut({ thread, doubler, wood }: Tailboard): StepWords {
       `Glue the ${doubler.plies} pieces of T4 on each other and on T1L, hole over hole, their edges along its edges. They thicken the base where the tripod is screwed in.`,
       'Push the barrel of the tripod nut through T1L from the marked side while the glue is wet. It keeps the holes in line. Wipe the glue off the barrel: none may reach the thread.',
       'Clamp T4 down with a scrap of wood on top, and let the glue set.',
-      `Draw the nut home: a bolt ${thread.name} with a wide washer, from below, pulls its flange down. Do not hammer, the plies would split.`,
+      `Draw the nut home: a bolt ${thread.name} with a wide washer, from below, pulls its flange down, and its prongs, if it has any, into T1L. Do not hammer: the plies would split.`,
     ],
     checks: [
       `The flange, the flat disc of the nut, lies on the wood all round. It stands up less than ${mm(wood.ply.thickness)}, so that the next ply covers it.`,
@@ -60,7 +61,7 @@ function rails({ soleWidth, railPlay }: Tailboard): StepWords {
       'When the glue has set, pare the dowels flush with the upper T2.',
     ],
     checks: [
-      `The rails stand ${mm(soleWidth + 2 * railPlay)} apart, in front, in the middle and at the rear.`,
+      `The rails stand ${byCaliper(soleWidth + 2 * railPlay)} apart, in front, in the middle and at the rear.`,
       `The sole slides from end to end with the card of ${mm(railPlay)} at each side.`,
     ],
     cautions: ['A chisel or knife slips: clamp the work, and cut away from your hands.'],
@@ -74,13 +75,13 @@ function keepers(own: Tailboard): StepWords {
     step: 'keepers',
     acts: [
       'The keepers lie over the rails, so that the sole cannot be lifted out. Left and right are always meant as you stand behind the camera, the lens away from you.',
-      `Lay a strip of card ${mm(CARD)} thick on each rail, dry. It gives the sole its play in height.`,
+      `Lay a strip of card ${mm(CARD)} thick on each rail, dry, and prick the screw holes through it. It gives the sole its play in height.`,
       'Lay T3 on the left rail and T3S on the right one, the scales up, their numbers running along the inner edges.',
       `Countersink the screw holes of T3 and T3S by hand until a screw head lies flush. Then drive the ${2 * keeperScrews.length} wood screws, 3 × ${woodScrew(own)}, into the rails.`,
       'Use no glue here: the keepers must come off when the camera is mended.',
     ],
     checks: [
-      `The keepers reach ${mm(keeperWidth - railWidth)} inwards over the sole, along their whole length.`,
+      `The keepers reach ${byCaliper(keeperWidth - railWidth)} inwards over the sole, along their whole length.`,
       'The sole, slid in from behind, runs under both keepers from end to end.',
     ],
     cautions: ['A screwdriver that slips goes into the hand. Hold the work with a clamp.'],

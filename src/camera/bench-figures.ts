@@ -1,0 +1,16 @@
+import { mm, plainNumber, tenth } from '../units/print.js';
+
+/** A length as a caliper reads it, to the hundredth: `199.25 mm`. */
+export const byCaliper = (length: number): string => `${plainNumber(length, 2)} mm`;
+
+/** From corner to corner, as it is read on a rule, to the tenth: `281.8 mm`. */
+export const diagonal = (width: number, height: number): string =>
+  mm(tenth(Math.sqrt(width * width + height * height)));
+
+/** Layers as they are counted out: `2 × 0.5 mm and 1 × 0.25 mm`. */
+export const countedOut = (thicknesses: readonly number[]): string =>
+  inARow([...new Set(thicknesses)].map((one) => `${thicknesses.filter((x) => x === one).length} × ${mm(one)}`));
+
+/** `a`, `a and b`, `a, b and c`. */
+export const inARow = (words: readonly string[]): string =>
+  words.length < 2 ? words.join() : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
