@@ -4,6 +4,7 @@ import { workbench } from './assembly/workbench.js';
 import { bookPages } from './book/book.js';
 import type { BookGiven, BookStep, Counted } from './book/given.js';
 import { chaptersAround } from './book-use.js';
+import { stepsOf } from './camera/objects.js';
 import { elevationDrawings } from './drawings/elevation.js';
 import { lightTrapDrawing } from './drawings/light-trap.js';
 import { sectionDrawing } from './drawings/section.js';
@@ -86,19 +87,25 @@ function givenFrom({ planned, build, plan, sheets, bare, proof, drawings }: Book
     parts,
     sheets,
     bare,
-    steps: stepsOf(parts),
+    steps: bookSteps(planned, parts),
     cover: drawings.cover,
     drawings: drawings.all,
     ...chaptersAround({ planned, plan, proof }),
   };
 }
 
-function stepsOf(parts: readonly Counted[]): readonly BookStep[] {
-  return stepsOfCamera(parts.map(({ part }) => part)).map(({ number, title, acts }) => ({
-    number,
-    title,
-    words: [],
-    parts: parts.filter(({ part: { id } }) => acts.some((act) => names(act, id))),
-    drawing: null,
-  }));
+function bookSteps({ camera }: Planned, parts: readonly Counted[]): readonly BookStep[] {
+  const words = stepsOf(camera.objects);
+  return stepsOfCamera(parts.map(({ part }) => part)).map(({ key, number, title, acts }) => {
+    const own = words.filter(({ step }) => step === key);
+    const borrowed = own.flatMap(({ borrows = [] }) => borrows);
+    return {
+      number,
+      title,
+      words: own,
+      parts: parts.filter(({ part: { id } }) => acts.some((act) => names(act, id))),
+      borrowed: parts.filter(({ part: { id } }) => borrowed.includes(id)),
+      drawing: null,
+    };
+  });
 }

@@ -29,7 +29,7 @@ export const assembly = (steps: readonly BookStep[]): Chapter => ({
   ],
 });
 
-function blocksOf({ number, title, words: told, parts, drawing }: BookStep): readonly Block[] {
+function blocksOf({ number, title, words: told, parts, borrowed, drawing }: BookStep): readonly Block[] {
   const cautions = told.flatMap(({ cautions: own = [] }) => own);
   const acts = told.flatMap(({ acts: own }) => own);
   const checks = told.flatMap(({ checks: own = [] }) => own);
@@ -45,6 +45,13 @@ function blocksOf({ number, title, words: told, parts, drawing }: BookStep): rea
       above: 9,
       withNext: true,
     },
+    ...(borrowed.length === 0
+      ? []
+      : [
+          note(
+            `Have at hand too, without glue: ${borrowed.map(({ part }) => `${part.id} (${part.name})`).join(', ')}.`,
+          ),
+        ]),
     ...(cautions.length === 0 ? [] : [caution(cautions)]),
     ...numbered(acts),
     ...(checks.length === 0 ? [] : [subheading('Check before you go on'), ...tickList(checks)]),

@@ -18,6 +18,8 @@ export interface BookStep {
   readonly words: readonly StepWords[];
   /** What comes in, in the order in which it comes. */
   readonly parts: readonly Counted[];
+  /** Of a later step, that lend a hand in this one. */
+  readonly borrowed: readonly Counted[];
   readonly drawing: Drawing | null;
 }
 

@@ -75,7 +75,7 @@ function cutFrom(sheet: Sheet, flat: readonly CountedFlat[]): readonly Block[] {
   return table(
     [
       { title: '', width: 3 },
-      { title: sheet.name, width: 26 },
+      { title: sheet.name, width: 30 },
       { title: 'Part', width: 12 },
       { title: 'Pieces', align: 'right' },
       { title: '', width: 9 },

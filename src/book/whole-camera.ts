@@ -12,7 +12,7 @@ export const wholeCamera = (drawings: readonly Drawing[]): Chapter => ({
       'Thick lines and hatching are cut faces; thin lines are edges that you see. Views are arranged as in first-angle projection.',
     ]),
     ...drawings.map((drawing) => ({
-      ...figure(drawing),
+      ...figure(drawing, { caption: '' }),
       above: 5,
       entry: { title: drawing.title, level: 1 },
     })),

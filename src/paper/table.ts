@@ -25,8 +25,12 @@ const GAP = 4;
 const PAD = 1;
 /** What is written by hand takes so much, mm. */
 const WRITTEN = 8;
-/** A column of words is not made narrower than that. */
-const NARROWEST = 16;
+/** A column is not made narrower than that. */
+const NARROWEST = 8;
+/** A word that is so much wider than a column of a given width is broken. */
+const LONGEST = 12;
+/** Sums of widths must not break a line that just fits. */
+const ROUNDING = 0.01;
 
 /** A head, and a block for each row: a page may end between two rows, and its head stands over the next page again. */
 export function table(
@@ -111,29 +115,55 @@ function widthsOf(
   width: number,
 ): readonly number[] {
   const room = width - GAP * (columns.length - 1);
-  const natural = columns.map(({ title, width: fixed }, i) => {
-    if (fixed !== undefined) return fixed;
-    const texts = rows.map((cells) => cells[i] ?? '').filter((cell) => typeof cell === 'string');
-    const all = texts.map((text) => wordsWidth(text, { size: SMALL, heavy: false }));
-    return Math.max(wordsWidth(title, { size: SMALL, heavy: true }), ...all) + 0.01;
-  });
-  const total = natural.reduce((sum, own) => sum + own, 0);
-  if (total <= room) return natural;
-  // the widest columns of words give way, all to the same width
-  const gives = (i: number) => columns[i]?.width === undefined && columns[i]?.align !== 'right';
-  const fixed = natural.reduce((sum, own, i) => sum + (gives(i) ? 0 : own), 0);
-  let left = room - fixed;
-  let open = natural.map((_, i) => i).filter(gives);
-  const widths = [...natural];
-  for (;;) {
-    const share = left / open.length;
-    const slim = open.filter((i) => (natural[i] ?? 0) <= share);
-    if (slim.length === 0) {
-      for (const i of open) widths[i] = Math.max(NARROWEST, share);
-      return widths;
+  const textsOf = (i: number): readonly string[] => [
+    ...rows.flatMap((cells) => {
+      const cell = cells[i] ?? '';
+      return typeof cell === 'string' ? [cell] : [];
+    }),
+  ];
+  const widest = (texts: readonly string[], heavy: boolean) =>
+    Math.max(0, ...texts.map((text) => wordsWidth(text, { size: SMALL, heavy })));
+  const natural = columns.map(
+    ({ title, width: fixed }, i) => fixed ?? Math.max(widest([title], true), widest(textsOf(i), false)) + ROUNDING,
+  );
+  // no word is broken, in whatever column it stands
+  const least = columns.map(({ title, width: fixed }, i) =>
+    Math.max(
+      Math.min(NARROWEST, fixed ?? NARROWEST),
+      widest(title.split(' '), true) + ROUNDING,
+      widest(
+        textsOf(i).flatMap((text) => text.split(' ')),
+        false,
+      ) + ROUNDING,
+    ),
+  );
+  const wanted = natural.map((own, i) => Math.max(own, Math.min(least[i] ?? 0, own + LONGEST)));
+  return narrowed(wanted, least, columns, room);
+}
+
+/** Columns of words give way first, the widest of them most; then those of which the width was given, numbers last. */
+function narrowed(
+  wanted: readonly number[],
+  least: readonly number[],
+  columns: readonly TableColumn[],
+  room: number,
+): readonly number[] {
+  const widths = [...wanted];
+  const over = () => widths.reduce((sum, own) => sum + own, 0) - room;
+  const given = (i: number) => columns[i]?.width !== undefined;
+  const ofNumbers = (i: number) => columns[i]?.align === 'right';
+  for (const may of [(i: number) => !given(i) && !ofNumbers(i), given, ofNumbers]) {
+    while (over() > ROUNDING) {
+      const spare = (i: number) => (may(i) ? (widths[i] ?? 0) - (least[i] ?? 0) : 0);
+      const giving = widths.map((_, i) => i).filter((i) => spare(i) > ROUNDING);
+      const widest = Math.max(0, ...giving.map((i) => widths[i] ?? 0));
+      if (giving.length === 0) break;
+      const most = giving.filter((i) => (widths[i] ?? 0) > widest - ROUNDING);
+      const next = Math.max(0, ...giving.filter((i) => !most.includes(i)).map((i) => widths[i] ?? 0));
+      const step = Math.min(over() / most.length, widest - next || widest, ...most.map(spare));
+      for (const i of most) widths[i] = (widths[i] ?? 0) - step;
     }
-    left -= slim.reduce((sum, i) => sum + (natural[i] ?? 0), 0);
-    open = open.filter((i) => !slim.includes(i));
-    if (open.length === 0) return widths;
   }
+  if (over() > 1) throw new Error(`a table is ${over().toFixed(1)} mm wider than the page`);
+  return widths;
 }
