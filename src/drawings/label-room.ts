@@ -74,8 +74,8 @@ export interface LabelRoom {
 }
 
 /** Directions that are tried round a spot, and steps outwards, mm. */
-const DIRECTIONS = 32;
-const STEP = 1.5;
+const DIRECTIONS = 24;
+const STEP = 2;
 const MARGIN = 0.5;
 /** What a leader’s crossing of a line is worth in length, mm, and what running along one is: the eye takes it for the other. */
 const CROSSING = 4;
@@ -123,17 +123,20 @@ export function labelRoom({ width, height }: { readonly width: number; readonly 
     place: (wanted) => {
       let best: { readonly placed: Placed; readonly outer: Patch; readonly cost: number } | null = null;
       const { text, letters } = wanted;
+      const own = wordsPatch(text, { x: 0, y: 0 }, letters);
+      const middleOfOwn = { x: (own.left + own.right) / 2, y: (own.top + own.bottom) / 2 };
       for (const { at, middle } of spots(wanted)) {
         const gone = distance(at, middle);
         if (best !== null && gone >= best.cost) break;
         const away = gone + against(wanted, at, middle);
         if (best !== null && away >= best.cost) continue;
-        const own = wordsPatch(text, { x: 0, y: 0 }, letters);
-        const start = {
-          x: hundredths(middle.x - (own.left + own.right) / 2),
-          y: hundredths(middle.y - (own.top + own.bottom) / 2),
+        const start = { x: hundredths(middle.x - middleOfOwn.x), y: hundredths(middle.y - middleOfOwn.y) };
+        const patch = {
+          left: own.left + start.x,
+          top: own.top + start.y,
+          right: own.right + start.x,
+          bottom: own.bottom + start.y,
         };
-        const patch = wordsPatch(text, start, letters);
         const outer = grown(patch, wanted.margin ?? MARGIN);
         if (!isFree(outer)) continue;
         const end = nearest(outer, at);

@@ -358,6 +358,16 @@ function namesOf(figures: Figures, films: readonly FilmLine[], plot: Plot): read
   ];
 }
 
+/** A finger joint cuts a plate into many pieces: its name may lead to the largest of them. */
+const MOST_LOOPS = 2;
+
+const sizeOf = (loop: readonly Point[]): number => {
+  const { left, right, top, bottom } = extentOf([loop]);
+  return (right - left) * (top - bottom);
+};
+
+const largestFirst = (a: readonly Point[], b: readonly Point[]): number => sizeOf(b) - sizeOf(a);
+
 /** The id of each part that is cut, at a point inside its face. */
 function idsOf(faces: readonly CutFace[], plot: Plot): readonly Name[] {
   const named = new Map<string, Point[]>();
@@ -365,7 +375,7 @@ function idsOf(faces: readonly CutFace[], plot: Plot): readonly Name[] {
     if (body.part.kind === 'bought') continue;
     const spots = named.get(body.part.id) ?? [];
     named.set(body.part.id, spots);
-    spots.push(...loops.flatMap(pointsInside).map(plot.at));
+    spots.push(...[...loops].sort(largestFirst).slice(0, MOST_LOOPS).flatMap(pointsInside).map(plot.at));
   }
   return [...named].map(([text, spots]) => ({ text, spots, role: 'number' }));
 }
@@ -374,7 +384,7 @@ function idsOf(faces: readonly CutFace[], plot: Plot): readonly Name[] {
 function pointsInside(loop: readonly Point[]): readonly Point[] {
   const { left, right, top, bottom } = extentOf([loop]);
   const long = right - left > top - bottom;
-  return [0.5, 0.3, 0.7, 0.15, 0.85].flatMap((share) => {
+  return [0.5, 0.25, 0.75, 0.1, 0.9].flatMap((share) => {
     const point = long
       ? { x: left + share * (right - left), y: (top + bottom) / 2 }
       : { x: (left + right) / 2, y: bottom + share * (top - bottom) };
