@@ -6,6 +6,7 @@ import {
   heading,
   INK,
   kept,
+  note,
   numbered,
   paragraph,
   subheading,
