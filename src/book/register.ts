@@ -79,7 +79,7 @@ function whatItIs({ tolerance }: RegisterGiven): readonly Block[] {
       'You focus on the ground glass, and then the film takes its place. Film and glass must stand at the same depth behind the seat, which is the bare rear face of the back that both of them bear on. This is called the register.',
     ),
     paragraph(
-      `In this camera the two may differ by ${mm(tolerance)} at most. No glue joint is that exact by itself. So glue first, then measure, and then make up what is missing with shims: thin frames of card or plastic sheet.`,
+      `In this camera the two may differ by ${mm(hundredth(tolerance))} at most. No glue joint is that exact by itself. So glue first, then measure, and then make up what is missing with shims: thin frames of card or plastic sheet.`,
     ),
     caution(
       'Nothing soft may lie between the seat and what bears on it: no paint, no felt, no foam. It would move the focus each time the cords are put on.',
@@ -176,14 +176,17 @@ function choosing({ stacks, shims, within, mostShims }: RegisterGiven): readonly
       `Glue the plies, let them dry under weights on a flat board, and measure them. The table says which shims to put to them. You have shims of ${sizes.join(', ')} mm; measure ten of each in one pile, for their thickness is seldom what is printed on them. “Left over” may be up to ${mm(hundredth(within))} either way.`,
     ),
     ...(stacks.length > 1 ? [paragraph('Set the glass frame first. Every spacer is reckoned from it.')] : []),
-    ...stacks.flatMap((stack) => shimTable(stack, mostShims)),
+    ...stacks.flatMap((stack) => shimTable(stack, { mostShims, within })),
     note(
       'A reading between two rows: take the row that leaves less over. A reading outside the table: something is glued in that does not belong there, or the sheet is not the one of this book.',
     ),
   ];
 }
 
-function shimTable({ name, wanted, plies, drawn, shimsGo, rows }: RegisterStack, mostShims: number): readonly Block[] {
+function shimTable(
+  { name, wanted, plies, drawn, shimsGo, rows }: RegisterStack,
+  { mostShims, within }: Pick<RegisterGiven, 'mostShims' | 'within'>,
+): readonly Block[] {
   const [head, ...lines] = table(
     [
       { title: 'Plies measure, mm', align: 'right', width: 38 },
@@ -194,7 +197,7 @@ function shimTable({ name, wanted, plies, drawn, shimsGo, rows }: RegisterStack,
     rows.map(({ reading, shims, remainder }) => [
       `${reading.toFixed(2)}${Math.abs(reading - drawn) < 1e-6 ? ', as drawn' : ''}`,
       minus((wanted - reading).toFixed(2)),
-      shimsInWords(shims, mostShims),
+      remainder < -within - ROUNDING ? 'too thick: sand the plies' : shimsInWords(shims, mostShims),
       signed(remainder),
     ]),
     { width: 160 },
@@ -237,10 +240,10 @@ function toFillIn({ holders, stacks, glass }: RegisterGiven): readonly Block[] {
     paragraph('Fill it in with a pencil, and again whenever you change a shim, a glass or a holder.'),
     ...table(
       [
-        { title: 'What', width: 40 },
-        { title: 'Should be, mm', width: 19 },
+        { title: 'What', width: 38 },
+        { title: 'Should be, mm', width: 18 },
         { title: 'Measured in four places; mean', width: 34 },
-        { title: 'Difference', width: 18 },
+        { title: 'Difference', width: 22 },
         { title: 'Shims put in', width: 20 },
         { title: 'Date', width: 18 },
       ],
@@ -265,6 +268,9 @@ function proving({ nearest, tolerance }: RegisterGiven): readonly Block[] {
     ),
   ];
 }
+
+/** A remainder at the limit is within it. */
+const ROUNDING = 1e-6;
 
 const hundredth = (value: number): number => Math.round(value * 100) / 100 || 0;
 const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

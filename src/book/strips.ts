@@ -16,7 +16,7 @@ import { centreCross, lettered, lying, middleOf, type Shape, sizeOf, trueSize } 
 
 const EDGE = { colour: INK, width: 0.2 } as const;
 /** No piece of a strip is longer. */
-const PIECE = 168;
+const PIECE = 172;
 /** Crosses stand so far off the strip, and a joint so far from the nearest hole. */
 const CROSS_OFF = 4;
 const JOINT_CLEAR = 8;

@@ -1,7 +1,7 @@
 import { type Dimension, dimensioned } from '../drawings/dimension.js';
 import { labelRoom } from '../drawings/label-room.js';
 import { lines } from '../drawings/line-weights.js';
-import { hundredths, plotted, scaleFor, scaleText } from '../drawings/plot.js';
+import { hundredths, type Plot, plotted, scaleFor, scaleText } from '../drawings/plot.js';
 import { boundsOf, type ClosedPath, flatten, type Point } from '../geometry/path.js';
 import type { Mark } from '../model/page.js';
 import { words } from '../paper/blocks.js';
@@ -119,22 +119,48 @@ export function trueSizeLettered(parts: readonly string[], shape: Shape, says: r
     height,
     marks: ({ x, y }) => [
       ...trueEdges(shape, { x, y }),
-      ...inside.marks({ x: x + room.left - left + INSIDE, y: y + top - room.top + INSIDE + 12 }),
+      ...inside.marks({ x: x + room.left - left + INSIDE, y: y + top - room.top + INSIDE + 6 }),
     ],
   };
 }
 
-/** What is measured on a thing, in its own frame: between two points, its line so far from the edge that it runs along. */
+/** Where the line of a measure lies: outside of a thing, in the first row or further out, or within it. */
+export type MeasureLine =
+  | { readonly outside: 'left' | 'right' | 'top' | 'bottom'; readonly row?: 2 }
+  | { readonly y: number }
+  | { readonly x: number };
+
+/** What is measured on a thing, in its own frame, between two points. */
 export interface Measure {
   readonly figure: number;
   readonly what?: string;
   readonly from: Point;
   readonly to: Point;
-  readonly line: { readonly y: number } | { readonly x: number };
+  readonly line: MeasureLine;
 }
 
-/** Paper round a thing for its dimensions. */
-const ROUND = 12;
+/** Paper round a thing for two rows of dimensions, and where the rows lie in it. */
+const ROUND = 17;
+const ROWS = { first: 6, second: 12 } as const;
+
+function lineOf(
+  line: MeasureLine,
+  { plot, width, height }: { readonly plot: Plot; readonly width: number; readonly height: number },
+): Dimension['line'] {
+  if ('x' in line) return { x: plot.at({ x: line.x, y: 0 }).x };
+  if ('y' in line) return { y: plot.at({ x: 0, y: line.y }).y };
+  const off = ROUND - (line.row === 2 ? ROWS.second : ROWS.first);
+  switch (line.outside) {
+    case 'left':
+      return { x: off };
+    case 'right':
+      return { x: hundredths(width - off) };
+    case 'top':
+      return { y: off };
+    case 'bottom':
+      return { y: hundredths(height - off) };
+  }
+}
 
 /** A thing that is too large for the paper, smaller than it is, with the figures to draw it by. */
 export function dimensionedDrawing(
@@ -170,7 +196,7 @@ export function dimensionedDrawing(
       ...(what === undefined ? {} : { what }),
       from: plot.at(from),
       to: plot.at(to),
-      line: 'x' in line ? { x: plot.at({ x: line.x, y: 0 }).x } : { y: plot.at({ x: 0, y: line.y }).y },
+      line: lineOf(line, { plot, width, height }),
     }),
   );
   const marks: readonly Mark[] = [

@@ -177,15 +177,20 @@ function groundGlass(part: BoughtPart, { glass }: TemplatesGiven): readonly Temp
       figure: right - left,
       from: { x: left, y: bottom + corner },
       to: { x: right, y: bottom + corner },
-      line: { y: bottom - 18 },
+      line: { outside: 'bottom' },
     },
     {
       figure: top - bottom,
       from: { x: left + corner, y: bottom },
       to: { x: left + corner, y: top },
-      line: { x: left - 12 },
+      line: { outside: 'left' },
     },
-    { figure: corner, from: { x: right - corner, y: top }, to: { x: right, y: top - corner }, line: { y: top + 12 } },
+    {
+      figure: corner,
+      from: { x: right - corner, y: top },
+      to: { x: right, y: top - corner },
+      line: { outside: 'top' },
+    },
   ];
   return [
     dimensionedDrawing([part.id], shape, { measures, says, room: { width: TEXT_WIDTH, height: 150 } }),
@@ -252,10 +257,10 @@ function feltBands(own: readonly Counted[], { felt }: TemplatesGiven): readonly 
   };
   const [first = 0, second = 0] = bands;
   const measures: readonly Measure[] = [
-    { figure: second, from: { x: 0, y: half }, to: { x: second, y: half }, line: { y: half + 14 } },
-    { figure: width, from: { x: second, y: -half }, to: { x: second + width, y: -half }, line: { y: -half - 14 } },
-    { figure: first, from: { x: 0, y: -half }, to: { x: first, y: -half }, line: { y: -half - 14 } },
-    { figure: boxSide, from: { x: boxLength, y: -half }, to: { x: boxLength, y: half }, line: { x: boxLength + 12 } },
+    { figure: second, from: { x: 0, y: half }, to: { x: second, y: half }, line: { outside: 'top' } },
+    { figure: width, from: { x: second, y: -half }, to: { x: second + width, y: -half }, line: { outside: 'bottom' } },
+    { figure: first, from: { x: 0, y: -half }, to: { x: first, y: -half }, line: { outside: 'bottom' } },
+    { figure: boxSide, from: { x: boxLength, y: -half }, to: { x: boxLength, y: half }, line: { outside: 'right' } },
   ];
   return [
     ...own.map(({ part, count }) =>
@@ -312,8 +317,13 @@ function frameMeasures({ outline, holes }: Shape): readonly Measure[] {
   const inner = boundsOf(window);
   const pins = holes.filter((hole) => hole !== window).map(middleOf);
   return [
-    { figure: right - left, from: { x: left, y: bottom }, to: { x: right, y: bottom }, line: { y: bottom - 26 } },
-    { figure: top - bottom, from: { x: left, y: bottom }, to: { x: left, y: top }, line: { x: left - 26 } },
+    {
+      figure: right - left,
+      from: { x: left, y: bottom },
+      to: { x: right, y: bottom },
+      line: { outside: 'bottom', row: 2 },
+    },
+    { figure: top - bottom, from: { x: left, y: bottom }, to: { x: left, y: top }, line: { outside: 'left', row: 2 } },
     {
       figure: inner.right - inner.left,
       what: 'window',
@@ -332,17 +342,17 @@ function frameMeasures({ outline, holes }: Shape): readonly Measure[] {
       figure: inner.left - left,
       from: { x: left, y: top },
       to: { x: inner.left, y: inner.top },
-      line: { y: top + 16 },
+      line: { outside: 'top' },
     },
     {
       figure: inner.bottom - bottom,
       from: { x: right, y: bottom },
       to: { x: inner.right, y: inner.bottom },
-      line: { x: right + 16 },
+      line: { outside: 'right' },
     },
     ...pins.slice(0, 1).flatMap(({ x, y }): readonly Measure[] => [
-      { figure: x - left, from: { x: left, y: bottom }, to: { x, y }, line: { y: bottom - 12 } },
-      { figure: y - bottom, from: { x: left, y: bottom }, to: { x, y }, line: { x: left - 12 } },
+      { figure: x - left, from: { x: left, y: bottom }, to: { x, y }, line: { outside: 'bottom' } },
+      { figure: y - bottom, from: { x: left, y: bottom }, to: { x, y }, line: { outside: 'left' } },
     ]),
   ];
 }
@@ -361,7 +371,6 @@ function wellDrawing({ plate, opening, width, closed, open, play, pins, ...well 
       ...pins.map(({ x, y, diameter }) => circle(x, y, diameter)),
     ],
   };
-  const { left, bottom } = boundsOf(plate);
   const [thin, thick] = [...pins].sort((a, b) => a.diameter - b.diameter);
   const more = [
     {
@@ -381,7 +390,7 @@ function wellDrawing({ plate, opening, width, closed, open, play, pins, ...well 
       what: 'well',
       from: { x: -w, y: -closed },
       to: { x: -w, y: open },
-      line: { x: left - 12 },
+      line: { outside: 'left' },
     },
     {
       figure: opening.width,
@@ -398,11 +407,32 @@ function wellDrawing({ plate, opening, width, closed, open, play, pins, ...well 
       line: { x: opening.width / 4 },
     },
     ...(thin && thick
-      ? [{ figure: thick.x - thin.x, what: 'pins', from: thin, to: thick, line: { y: bottom - 14 } } satisfies Measure]
+      ? [
+          {
+            figure: thick.x - thin.x,
+            what: 'pins',
+            from: thin,
+            to: thick,
+            line: { outside: 'bottom' },
+          } satisfies Measure,
+        ]
       : []),
-    { figure: closed, what: 'axis to fence', from: { x: w, y: -closed }, to: { x: 0, y: 0 }, line: { x: -left + 12 } },
+    {
+      figure: closed,
+      what: 'axis to fence',
+      from: { x: w, y: -closed },
+      to: { x: 0, y: 0 },
+      line: { outside: 'right', row: 2 },
+    },
     ...(thick
-      ? [{ figure: thick.y + closed, from: { x: w, y: -closed }, to: thick, line: { x: -left + 4 } } satisfies Measure]
+      ? [
+          {
+            figure: thick.y + closed,
+            from: { x: w, y: -closed },
+            to: thick,
+            line: { outside: 'right' },
+          } satisfies Measure,
+        ]
       : []),
   ];
   return dimensionedDrawing(
@@ -514,14 +544,19 @@ function tripodPlace({ tripod }: TemplatesGiven): readonly Template[] {
     ),
     dimensionedDrawing([], shape, {
       measures: [
-        { figure: fromFront, from: { x: 0, y: half }, to: { x: fromFront, y: 0 }, line: { y: half + 22 } },
+        { figure: fromFront, from: { x: 0, y: half }, to: { x: fromFront, y: 0 }, line: { outside: 'top' } },
         {
           figure: half,
           from: { x: fromFront, y: 0 },
           to: { x: board.length, y: half },
-          line: { x: board.length + 22 },
+          line: { outside: 'right' },
         },
-        { figure: board.length, from: { x: 0, y: -half }, to: { x: board.length, y: -half }, line: { y: -half - 22 } },
+        {
+          figure: board.length,
+          from: { x: 0, y: -half },
+          to: { x: board.length, y: -half },
+          line: { outside: 'bottom' },
+        },
       ],
       says: ['The tailboard from below, its front end, under the lens, at the left: where the block is glued on.'],
       room: { width: TEXT_WIDTH, height: 100 },

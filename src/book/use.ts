@@ -141,20 +141,28 @@ function whichSpacer({ holders }: UseGiven): readonly Block[] {
       under === 'holder' ? `holder on its spacer (${own})` : 'holder on the seat',
     ];
   });
+  const indexed = table(
+    [
+      { title: 'Holder' },
+      { title: 'Index line', align: 'right', width: 20 },
+      { title: 'While you focus' },
+      { title: 'While you expose' },
+    ],
+    rows,
+  );
+  if (holders.every(({ spacer }) => spacer.under === 'none'))
+    return [
+      heading('Glass and holder'),
+      paragraph('This camera needs no spacer: the film lies as deep behind the seat as the ground glass does.'),
+      ...indexed,
+      ...pinsOut(holders),
+    ];
   return [
     heading('Which spacer, which line'),
     paragraph(
       'Film lies deeper in one holder than in another. A spacer makes up for it. It goes under the ground glass while you focus, or under the holder while you expose, never both.',
     ),
-    ...table(
-      [
-        { title: 'Holder' },
-        { title: 'Index line', align: 'right', width: 18 },
-        { title: 'While you focus' },
-        { title: 'While you expose' },
-      ],
-      rows,
-    ),
+    ...indexed,
     ...pinsOut(holders),
     note('The wrong spacer is the commonest cause of a soft picture. Say it aloud: “this holder, this spacer”.'),
   ];
