@@ -1,0 +1,84 @@
+import type { Point } from '../geometry/path.js';
+import type { Mark } from '../model/page.js';
+import type { Part } from '../model/part.js';
+import type { Arrival } from './at-step.js';
+import type { LabelRoom } from './label-room.js';
+import { LETTERS, lines } from './line-weights.js';
+
+/** What a number stands for: equal pieces, or a whole. */
+export interface Numbered {
+  /** `F5`, `M4 × 20 countersunk`, `front box`. */
+  readonly text: string;
+  readonly count: number;
+  /** Keys of the pieces that it may be led to. */
+  readonly keys: readonly string[];
+}
+
+/** What a part is called on a drawing: its mark where it is made, where it is bought what one asks for in a shop. */
+export const markOf = (part: Part): string => (part.kind === 'bought' ? shopName(part.name) : part.id);
+
+/** Without what it is for, and without which piece of it this is: `shim 0.5 mm`, `tee nut 1/4-20`. */
+const shopName = (name: string): string =>
+  name.replace(/ (in|of|under|between|on|for) .*$/u, '').replace(/^(.*\d[^,]*), .*$/u, '$1');
+
+/** The table calls what slides its rear. */
+const WHOLES: Readonly<Record<string, string>> = { rear: 'sliding rear' };
+
+const wholeName = (whole: string): string => WHOLES[whole] ?? whole;
+
+/** Things that come, equal ones together, in their order; a whole of what came in the same step has its numbers already. */
+export function numberedOf(arrivals: readonly Arrival[]): readonly Numbered[] {
+  const groups = new Map<string, { count: number; keys: string[] }>();
+  const named = new Set<string>();
+  for (const { pieces, whole } of arrivals) {
+    const [first] = pieces;
+    if (first === undefined || named.has(first.key)) continue;
+    for (const { key } of pieces) named.add(key);
+    const largest = pieces.reduce((most, piece) => (piece.part.massKg > most.part.massKg ? piece : most), first);
+    const text = whole === null ? markOf(largest.part) : wholeName(whole);
+    const known = groups.get(text) ?? { count: 0, keys: [] };
+    groups.set(text, known);
+    known.count++;
+    known.keys.push(...pieces.map(({ key }) => key));
+  }
+  return [...groups].map(([text, { count, keys }]) => ({ text, count, keys }));
+}
+
+/** Before several equal pieces their count. */
+export const numberText = ({ text, count }: Numbered): string => (count === 1 ? text : `${count} × ${text}`);
+
+/** A number where it has room, led to a dot on its part. */
+export interface WantedNumber {
+  readonly text: string;
+  /** On paper; any of them does. */
+  readonly spots: readonly Point[];
+}
+
+/** How near the middle of a number may come to its part, and how far it may go, mm. */
+const NEAR = 4;
+const FAR = 70;
+
+/** Numbers are heavier than words: they are what is looked for. */
+const NUMBER = { ...LETTERS, bold: true } as const;
+
+/** Those that have the fewest spots first; null where one of them finds no room. */
+export function numbersIn(wanted: readonly WantedNumber[], room: LabelRoom): readonly Mark[] | null {
+  const marks: Mark[] = [];
+  const order = [...wanted].sort((a, b) => a.spots.length - b.spots.length);
+  for (const { text, spots } of order) {
+    const [at, ...or] = spots;
+    if (at === undefined) return null;
+    const placed = room.place({ text, letters: { size: NUMBER.size, heavy: true }, at, or, from: NEAR, to: FAR });
+    if (placed === null) return null;
+    if (placed.leader !== null) marks.push(...ledTo(placed.leader));
+    for (const row of placed.rows)
+      marks.push({ kind: 'words', role: 'number', at: row.start, text: row.text, anchor: 'start', ...NUMBER });
+  }
+  return marks;
+}
+
+/** A leader ends in a dot where it ends inside an outline: ISO 128-22 (from memory). */
+const ledTo = ([from, to]: readonly [Point, Point]): readonly Mark[] => [
+  { kind: 'line', role: 'leader', points: [from, to], stroke: lines.leader },
+  { kind: 'circle', role: 'leader', centre: from, radius: 0.5, fill: lines.leader.colour },
+];
