@@ -8,8 +8,10 @@ import { stepsOf } from './camera/objects.js';
 import { elevationDrawings } from './drawings/elevation.js';
 import { lightTrapDrawing } from './drawings/light-trap.js';
 import { sectionDrawing } from './drawings/section.js';
+import { stepDrawing } from './drawings/step-drawing.js';
 import { pageSvg } from './files/page-svg.js';
 import type { Kernel } from './geometry/kernel.js';
+import type { Move } from './model/assembly-move.js';
 import { names, stepsOfCamera } from './model/assembly-steps.js';
 import type { OutputFile } from './model/output-file.js';
 import type { Drawing, Page } from './model/page.js';
@@ -30,22 +32,32 @@ const ROOM = { width: 174, height: 225 } as const;
 /** All drawings of a camera that was put together. */
 export interface CameraDrawings {
   readonly cover: Drawing;
-  readonly all: readonly Drawing[];
+  /** Of the whole camera. */
+  readonly whole: readonly Drawing[];
+  /** One for each step, in their order. */
+  readonly steps: readonly Drawing[];
 }
 
-export function drawCamera(build: Build, plan: PlanDocument, kernel: Kernel): CameraDrawings {
+export function drawCamera(
+  { build, plan, moves }: { readonly build: Build; readonly plan: PlanDocument; readonly moves: readonly Move[] },
+  kernel: Kernel,
+): CameraDrawings {
   return kernel.stage((bench) => {
     const on = workbench(bench);
     const given = { build, plan, on, room: ROOM };
-    const all = [
+    const whole = [
       sectionDrawing(given, 'infinity'),
       sectionDrawing(given, 'nearest'),
       ...elevationDrawings(given),
       lightTrapDrawing(given),
     ];
-    const [cover] = all;
+    const [cover] = whole;
     if (cover === undefined) throw new Error('nothing was drawn');
-    return { cover, all };
+    return {
+      cover,
+      whole,
+      steps: stepsOfCamera(build.parts).map(({ number }) => stepDrawing({ ...given, moves }, number)),
+    };
   });
 }
 
@@ -68,7 +80,7 @@ export function bookFiles(from: BookFrom, writeDocument: WriteDocument): readonl
   const title = `${design.name}, revision ${revision}: build book`;
   const subject = `How the camera ${design.name} is built from its cut parts, and used.`;
   return [
-    ...drawings.all.map((drawing) => ({
+    ...[...drawings.whole, ...drawings.steps].map((drawing) => ({
       path: `drawings/${drawing.name}.svg`,
       bytes: encoder.encode(pageSvg(drawing)),
     })),
@@ -87,16 +99,16 @@ function givenFrom({ planned, build, plan, sheets, bare, proof, drawings }: Book
     parts,
     sheets,
     bare,
-    steps: bookSteps(planned, parts),
+    steps: bookSteps(planned, parts, drawings.steps),
     cover: drawings.cover,
-    drawings: drawings.all,
+    drawings: drawings.whole,
     ...chaptersAround({ planned, plan, proof }),
   };
 }
 
-function bookSteps({ camera }: Planned, parts: readonly Counted[]): readonly BookStep[] {
+function bookSteps({ camera }: Planned, parts: readonly Counted[], drawings: readonly Drawing[]): readonly BookStep[] {
   const words = stepsOf(camera.objects);
-  return stepsOfCamera(parts.map(({ part }) => part)).map(({ key, number, title, acts }) => {
+  return stepsOfCamera(parts.map(({ part }) => part)).map(({ key, number, title, acts }, i) => {
     const own = words.filter(({ step }) => step === key);
     const borrowed = own.flatMap(({ borrows = [] }) => borrows);
     return {
@@ -105,7 +117,7 @@ function bookSteps({ camera }: Planned, parts: readonly Counted[]): readonly Boo
       words: own,
       parts: parts.filter(({ part: { id } }) => acts.some((act) => names(act, id))),
       borrowed: parts.filter(({ part: { id } }) => borrowed.includes(id)),
-      drawing: null,
+      drawing: drawings[i] ?? null,
     };
   });
 }

@@ -146,7 +146,8 @@ export function buildCamera(
   stage('putting it together', 0.5);
   const together = planned.drawable ? putTogether(design, planned.build, kernel) : null;
   stage('drawing', 0.6);
-  const drawings = together === null ? null : drawCamera(build, planOf(planned), kernel);
+  const drawings =
+    together === null ? null : drawCamera({ build, plan: planOf(planned), moves: together.moves }, kernel);
   stage('looking for light', 0.8);
   const proven =
     together === null

@@ -8,6 +8,7 @@ import {
   kept,
   note,
   numbered,
+  onOnePage,
   paragraph,
   subheading,
   TEXT,
@@ -26,7 +27,7 @@ export const assembly = (steps: readonly BookStep[]): Chapter => ({
       'Try every joint dry before you glue it. Glue thinly, wipe off what comes out, and make the checks while the glue is still wet: a box that sets out of square stays so.',
       'Before each step lay its parts ready and tick them. A number with a small stroke behind it is bought; it is in the list of bought parts under its name.',
     ]),
-    ...steps.flatMap(blocksOf),
+    ...steps.flatMap((step) => onOnePage(blocksOf(step))),
   ],
 });
 

@@ -16,6 +16,8 @@ export interface Block {
   /** Stands on the same page as the block after it, as a heading does. */
   readonly withNext?: true;
   readonly beginsPage?: true;
+  /** Height of all that should stand on its page: it begins one where less is left, mm. */
+  readonly wants?: number;
   /** Drawn once more over it where it begins a page: the head of its table. */
   readonly head?: Block;
   /** How the contents and the bookmarks call it. */

@@ -78,8 +78,9 @@ function setOnPages(blocks: readonly Block[], { height }: Paper): readonly (read
     const empty = pages.length === 0 || y === TOP;
     const tied = heightTied(blocks, i);
     const fits = y + above + tied <= bottom + ROUNDING;
+    const wanting = y + above + Math.min(block.wants ?? 0, bottom - TOP) > bottom + ROUNDING;
     const alone = tied > bottom - TOP && y + above + block.height <= bottom + ROUNDING;
-    if (pages.length === 0 || (block.beginsPage && !empty) || (!empty && !fits && !alone)) begin(block);
+    if (pages.length === 0 || (block.beginsPage && !empty) || (!empty && (wanting || (!fits && !alone)))) begin(block);
     else if (!empty) y += above;
     put(block);
   });

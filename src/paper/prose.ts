@@ -11,6 +11,7 @@ import { wordsWidth } from './words-width.js';
  *   bullets(items)           numbered(items, from?)                    tickList(items)          boxes to tick
  *   caution(text)            framed, with its word                     blank(height)            nothing
  *   kept(blocks)             one block that no page parts              onNewPage(blocks)        the first begins a page
+ *   onOnePage(blocks)        on one page where it holds them all
  *   formLines(labels)        lines to write on                         see table.ts for tables, figure.ts for drawings
  */
 
@@ -203,6 +204,14 @@ export function formLines(labels: readonly string[], { width = TEXT_WIDTH }: Wit
       above: 0,
     };
   });
+}
+
+/** Blocks that should stand on one page, where it holds them all. */
+export function onOnePage(blocks: readonly Block[]): readonly Block[] {
+  const [first, ...rest] = blocks;
+  if (first === undefined) return [];
+  const wants = rest.reduce((sum, { height, above = PARAGRAPH }) => sum + above + height, first.height);
+  return [{ ...first, wants }, ...rest];
 }
 
 /** One block of several, that no page parts. It comes into the contents as its first. */
