@@ -125,6 +125,24 @@ describe('one piece', () => {
     const below: View = { right: { x: 1, y: 0, z: 0 }, up: { x: 0, y: 0, z: 1 }, toward: { x: 0, y: -1, z: 0 } };
     expect(lengths([shape], below, { hidden: true })).toEqual({ seen: { L: 70 }, hidden: { L: 5 } });
   });
+
+  test('a seam that the kernel leaves in a face, three corners in a line, is no edge and no gap', () => {
+    // on the upper face of a cube, corner 8 lies on the diagonal from 4 to 6: the sliver 4, 8, 6 fills what has no width
+    const positions = [0, 0, 0, 10, 0, 0, 10, 10, 0, 0, 10, 0, 0, 0, 10, 10, 0, 10, 10, 10, 10, 0, 10, 10, 4, 4, 10];
+    const upper = [4, 5, 8, 8, 5, 6, 4, 8, 6, 4, 6, 7];
+    const lower = [0, 2, 1, 0, 3, 2];
+    const sides = [0, 1, 5, 0, 5, 4, 1, 2, 6, 1, 6, 5, 2, 3, 7, 2, 7, 6, 3, 0, 4, 3, 4, 7];
+    const seamed: Body = {
+      key: 'seamed',
+      part: wood,
+      mesh: surfaceOf({ positions, triangles: [...upper, ...lower, ...sides] }),
+      matrix: shift(0, 0, 0),
+    };
+    const stick = box('stick', [2, 3, -5], [7, 3.5, -4]);
+    expect(lengths([seamed, stick], along).seen).toEqual({ seamed: 40, stick: 0 });
+    const whole = lengths([cube], viewFrom({ x: 1, y: 1.2, z: 1.1 })).seen.cube;
+    expect(lengths([seamed], viewFrom({ x: 1, y: 1.2, z: 1.1 })).seen.seamed).toBeCloseTo(whole ?? 0, 2);
+  });
 });
 
 describe('round pieces', () => {
