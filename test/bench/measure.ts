@@ -1,5 +1,5 @@
-import { spawn } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { spawn, spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setFlagsFromString } from 'node:v8';
@@ -41,6 +41,33 @@ async function processRun(words: readonly string[]): Promise<Runs> {
   clearInterval(watch);
   if (code !== 0) throw new Error(`${words.join(' ')} ended with ${code}`);
   return { seconds: (performance.now() - start) / 1000, megabytes };
+}
+
+/** How large a file of a build is. */
+export function writtenBytes(design: string, file: string): number {
+  const folder = mkdtempSync(join(tmpdir(), 'bench-'));
+  const out = join(folder, 'out');
+  spawnSync(process.execPath, ['dist/cli/main.js', 'build', design, '--effort', '0', '-o', out]);
+  const { size } = statSync(join(out, file));
+  rmSync(folder, { recursive: true });
+  return size;
+}
+
+/** Seconds that the stages of a build took, each the median of so many processes. */
+export async function stageRuns(design: string, times: number): Promise<Readonly<Record<string, number>>> {
+  const runs: Record<string, number>[] = [];
+  for (let run = 0; run < times; run++) {
+    const child = spawn(process.execPath, ['test/bench/stages.mjs', design], { stdio: ['ignore', 'pipe', 'inherit'] });
+    let said = '';
+    child.stdout.on('data', (bytes) => {
+      said += String(bytes);
+    });
+    const code = await new Promise((resolve) => child.on('close', resolve));
+    if (code !== 0) throw new Error(`the stages of ${design} ended with ${code}`);
+    runs.push(JSON.parse(said) as Record<string, number>);
+  }
+  const stages = Object.keys(runs[0] ?? {});
+  return Object.fromEntries(stages.map((stage) => [stage, median(runs.map((run) => run[stage] ?? 0))]));
 }
 
 /** High-water mark of a process's memory, where the system keeps one. */
