@@ -1,7 +1,7 @@
 import type { Point } from '../geometry/path.js';
 import type { Mark } from '../model/page.js';
 import { wordsWidth } from '../paper/words-width.js';
-import { type LabelRoom, type Patch, wordsPatch } from './label-room.js';
+import { grown, type LabelRoom, type Patch, wordsPatch } from './label-room.js';
 import { LETTERS, lines } from './line-weights.js';
 import { hundredths } from './plot.js';
 
@@ -28,6 +28,8 @@ const PAST = 1.2;
 const TAIL = 4.5;
 /** From the line to the lowest stroke of the figure. */
 const ABOVE = 0.45;
+/** Bare paper round a figure: less than that, for its own line. */
+const BARE = 0.4;
 /** Figures are tried along their line in such steps. */
 const STEP = 0.75;
 
@@ -113,10 +115,7 @@ function linesOf(each: Laid): {
   return { strokes: [[at(low, 0), at(high, 0)], ...extensions, ...tails], arrows: [arrow(low, 1), arrow(high, -1)] };
 }
 
-/**
- * The figure where it is free: along the line from its middle outwards, else beside it; in full where that finds room,
- * else the figure alone.
- */
+/** The figure where it is free: along its line from the middle outwards, else beside it; in words where they find room. */
 function figureOf(
   each: Laid,
   room: LabelRoom,
@@ -144,14 +143,14 @@ function figureOf(
   const tail = isNarrow(each) ? ARROW.length + 0.6 : 0.8;
   const beside = (width: number) => [high + tail + width / 2, low - tail - width / 2];
   const tries = [
-    ...(what === undefined ? [] : [{ text: `${what} ${figure}`, where: along }]),
+    ...(what === undefined ? [] : [along, beside].map((where) => ({ text: `${what} ${figure}`, where }))),
     { text: figure, where: along },
     { text: figure, where: beside },
   ].flatMap(({ text, where }) => {
     const width = wordsWidth(text, letters);
     return where(width).map((u) => ({ text, u, width }));
   });
-  const chosen = tries.find(({ u, width }) => room.isFree(patchAt(u, width))) ?? tries.at(-1);
+  const chosen = tries.find(({ u, width }) => room.isFree(grown(patchAt(u, width), BARE))) ?? tries.at(-1);
   if (chosen === undefined) throw new Error('a figure has two places beside its line at least');
   const { text, u, width } = chosen;
   room.take(patchAt(u, width));

@@ -10,6 +10,7 @@ import { type Dimension, dimensioned } from './dimension.js';
 import type { DrawingGiven } from './given.js';
 import { labelRoom } from './label-room.js';
 import { LETTERS, lines } from './line-weights.js';
+import { type Name, named } from './names.js';
 import { chainLine, cornersAt, extentOf, HEAD, headed, hundredths, type Plot, plotted, scaleFor } from './plot.js';
 import { bodiesOf, standingIn } from './scene.js';
 import { seenLines } from './seen-lines.js';
@@ -42,6 +43,8 @@ interface Elevation {
   /** Centre lines. */
   readonly axes: Paths;
   readonly measured: readonly Measured[];
+  /** Words, and what they name. */
+  readonly notes: readonly { readonly text: string; readonly spots: readonly Point[]; readonly toward: Point }[];
 }
 
 /**
@@ -68,7 +71,7 @@ export function elevationDrawings({ build, plan, on, room }: DrawingGiven): read
     }),
   );
   return views.map(({ elevation, seen, bounds }): Drawing => {
-    const { name, title, from, dashed, moved, axes, measured } = elevation;
+    const { name, title, from, dashed, moved, axes, measured, notes } = elevation;
     const around = marginsOf(measured);
     const wide = scale * (bounds.right - bounds.left);
     const plot = plotted(scale, {
@@ -88,6 +91,7 @@ export function elevationDrawings({ build, plan, on, room }: DrawingGiven): read
     words.take({ left: 0, top: 0, right: room.width, bottom: HEAD });
     const known = [...seen, ...dashed, ...axes, ...moved];
     const dimensions = dimensioned(dimensionsOf(measured, { known, plot, bounds }), words);
+    const names = notes.map(({ spots, ...note }): Name => ({ ...note, role: 'note', spots: spots.map(plot.at) }));
     return {
       name: `elevation-${name}`,
       title,
@@ -103,6 +107,7 @@ export function elevationDrawings({ build, plan, on, room }: DrawingGiven): read
         ...strokes('way', chained(movedHere, 2), lines.moved),
         ...strokes('axis', chained(axesHere, 1), lines.axis),
         ...dimensions,
+        ...named(names, words, []),
       ],
     };
   });
@@ -180,8 +185,9 @@ function elevationsOf(build: Build, plan: PlanDocument, pieces: readonly Piece[]
   const [board, back, floor, nut] = [box('F6'), box('B1'), box('T1U'), box('tripod-barrel')];
   const [top, rearTop, side] = [box('F3'), box('R2T'), box('R1L')];
   const { gate } = build;
+  const everything = around(pieces.map((piece) => boxAt(piece, 0)));
+  const [keeper, far] = [box('T3'), [box('R3', slide.travel), box('B1', slide.travel)]];
   const half = slide.frontBoxOutside / 2;
-  const far = [box('R3', slide.travel), box('B1', slide.travel)];
   const length = (extent: readonly [number, number]) => extent[1] - extent[0];
   return [
     {
@@ -192,6 +198,7 @@ function elevationsOf(build: Build, plan: PlanDocument, pieces: readonly Piece[]
       dashed: [],
       moved: [],
       axes: cross(frontView, over),
+      notes: [],
       measured: [
         {
           name: 'front-box-outside',
@@ -246,10 +253,11 @@ function elevationsOf(build: Build, plan: PlanDocument, pieces: readonly Piece[]
         ],
         ...upright(nut),
       ],
-      moved: far.map(({ y, z }) => loop(z, y)),
+      // what the keeper would hide of it is left out
+      moved: far.map(({ y, z }) => loop(z, [Math.max(y[0], keeper.y[1]), y[1]])),
       axes: [
         [
-          { x: over.z[0] - 8, y: 0 },
+          { x: everything.z[0] - 8, y: 0 },
           { x: over.z[1] + 4, y: 0 },
         ],
         [
@@ -257,10 +265,26 @@ function elevationsOf(build: Build, plan: PlanDocument, pieces: readonly Piece[]
           { x: tailboard.tripod, y: nut.y[0] - 12 },
         ],
       ],
+      notes: [
+        {
+          text: 'at the farthest',
+          spots: far.map(({ y, z }) => ({ x: z[1], y: (y[0] + y[1]) / 2 + 20 })),
+          toward: { x: 1, y: 0 },
+        },
+        {
+          text: 'rear box',
+          spots: [
+            { x: side.z[0], y: 30 },
+            { x: side.z[0], y: -30 },
+          ],
+          toward: { x: 1, y: 0 },
+        },
+        { text: 'tripod nut', spots: nut.z.map((z) => ({ x: z, y: nut.y[0] + 3 })), toward: { x: -1, y: 1 } },
+      ],
       measured: [
         {
           name: 'travel',
-          what: 'travel of the holder seat',
+          what: 'travel',
           along: 'x',
           from: slide.closest,
           to: slide.farthest,
@@ -295,6 +319,15 @@ function elevationsOf(build: Build, plan: PlanDocument, pieces: readonly Piece[]
       dashed: [loop([-gate.width / 2, gate.width / 2], [-gate.height / 2, gate.height / 2])],
       moved: [],
       axes: cross(backView, over),
+      notes: [
+        {
+          text: 'opening of the back',
+          spots: [-gate.width / 2, gate.width / 2].flatMap((x) =>
+            [gate.height / 8, gate.height / 3].map((y) => ({ x, y })),
+          ),
+          toward: { x: 0, y: -1 },
+        },
+      ],
       measured: [
         {
           name: 'back-side',
@@ -302,12 +335,12 @@ function elevationsOf(build: Build, plan: PlanDocument, pieces: readonly Piece[]
           along: 'x',
           from: back.x[0],
           to: back.x[1],
-          side: 'below',
+          side: 'above',
           figure: length(back.x),
         },
         {
           name: 'opening-width',
-          what: 'opening behind the glass',
+          what: 'opening',
           along: 'x',
           from: -gate.width / 2,
           to: gate.width / 2,
@@ -343,9 +376,19 @@ function elevationsOf(build: Build, plan: PlanDocument, pieces: readonly Piece[]
       moved: [],
       axes: [
         [
-          { x: over.z[0] - 8, y: 0 },
+          { x: everything.z[0] - 8, y: 0 },
           { x: over.z[1] + 4, y: 0 },
         ],
+      ],
+      notes: [
+        {
+          text: 'rear box',
+          spots: [
+            { x: rearTop.z[0], y: 20 },
+            { x: rearTop.z[0], y: -20 },
+          ],
+          toward: { x: 1, y: 0 },
+        },
       ],
       measured: [
         {

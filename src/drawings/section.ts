@@ -311,7 +311,7 @@ function dimensionsOf(figures: Figures, { known, plot, bounds, axisEnd }: Around
       level('film-distance-infinity', 'lens seat to film', 3, lensSeat, film),
       {
         name: 'axis-height',
-        what: 'axis above the tailboard',
+        what: 'axis height',
         figure: figure(tailboard.axisHeight),
         from: plot.at({ x: bounds.right, y: -tailboard.axisHeight }),
         to: axisEnd,
