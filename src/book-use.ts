@@ -103,7 +103,7 @@ const spacerOf = ({ camera }: Planned, name: string) => {
   return { id, under, thickness };
 };
 
-function registerOf(planned: Planned, proof: ProofDocument | null) {
+export function registerOf(planned: Planned, proof: ProofDocument | null) {
   const { design, camera } = planned;
   const { groundGlass, holders, shims, focus } = design;
   const frame = camera.objects.groundGlassFrame;
@@ -183,7 +183,7 @@ function stackOf(
 /** Magnifications that are looked up at the camera, from far to near. */
 const USUAL = [0, 1 / 50, 1 / 20, 1 / 15, 1 / 10, 1 / 8, 1 / 6, 1 / 5, 1 / 4, 1 / 3, 1 / 2.5, 1 / 2, 1 / 1.5, 1];
 
-function useRows({ lens, focus, format }: Design, plan: PlanDocument): readonly UseRow[] {
+export function useRows({ lens, focus, format }: Design, plan: PlanDocument): readonly UseRow[] {
   const { focalLength: f, pupilMagnification: P } = lens;
   const { coversFrom, imageCircle } = plan.optics;
   const known = imageCircle.infinity !== null;
