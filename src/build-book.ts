@@ -2,17 +2,18 @@ import type { Build } from './assembly/build.js';
 import { countOf } from './assembly/setups.js';
 import { workbench } from './assembly/workbench.js';
 import { bookPages } from './book/book.js';
-import type { BookGiven, BookStep, Counted } from './book/given.js';
+import type { BookGiven, BookStep, Counted, StepPart } from './book/given.js';
 import { chaptersAround } from './book-use.js';
 import { stepsOf } from './camera/objects.js';
 import { elevationDrawings } from './drawings/elevation.js';
 import { lightTrapDrawing } from './drawings/light-trap.js';
+import { markOf } from './drawings/numbers.js';
 import { sectionDrawing } from './drawings/section.js';
 import { stepDrawing } from './drawings/step-drawing.js';
 import { pageSvg } from './files/page-svg.js';
 import type { Kernel } from './geometry/kernel.js';
 import type { Move } from './model/assembly-move.js';
-import { names, stepsOfCamera } from './model/assembly-steps.js';
+import { type Act, names, stepsOfCamera } from './model/assembly-steps.js';
 import type { OutputFile } from './model/output-file.js';
 import type { Drawing, Page } from './model/page.js';
 import type { PlanDocument } from './model/plan.js';
@@ -115,9 +116,24 @@ function bookSteps({ camera }: Planned, parts: readonly Counted[], drawings: rea
       number,
       title,
       words: own,
-      parts: parts.filter(({ part: { id } }) => acts.some((act) => names(act, id))),
+      parts: acts.flatMap((act) => broughtBy(act, parts)),
       borrowed: parts.filter(({ part: { id } }) => borrowed.includes(id)),
       drawing: drawings[i] ?? null,
     };
   });
+}
+
+/** What is put in as one was bought as one: it is called after the largest of its pieces, as on the drawings. */
+function broughtBy(act: Act, parts: readonly Counted[]): readonly StepPart[] {
+  const own = parts.filter(({ part: { id } }) => names(act, id));
+  const line = ({ part, count }: Counted): StepPart => ({
+    ids: [part.id],
+    count,
+    id: part.kind === 'bought' ? null : part.id,
+    name: part.name,
+  });
+  const [first] = own;
+  if (first === undefined || !('asOne' in act)) return own.map(line);
+  const largest = own.reduce((most, one) => (one.part.massKg > most.part.massKg ? one : most), first);
+  return [{ ...line(largest), ids: own.map(({ part }) => part.id), name: markOf(largest.part) }];
 }

@@ -2,6 +2,7 @@ import type { Block } from '../paper/blocks.js';
 import { words } from '../paper/blocks.js';
 import { figure } from '../paper/figure.js';
 import {
+  BOX,
   caution,
   heading,
   INK,
@@ -16,8 +17,9 @@ import {
   tickList,
 } from '../paper/prose.js';
 import { TEXT_WIDTH } from '../paper/sheet-size.js';
+import { wordsWidth } from '../paper/words-width.js';
 import type { Chapter } from './chapter.js';
-import type { BookStep, Counted } from './given.js';
+import type { BookStep, StepPart } from './given.js';
 
 /** Each step with its drawing, what comes in, what to do and what to check. */
 export const assembly = (steps: readonly BookStep[]): Chapter => ({
@@ -25,7 +27,7 @@ export const assembly = (steps: readonly BookStep[]): Chapter => ({
   blocks: [
     paragraph([
       'Try every joint dry before you glue it. Glue thinly, wipe off what comes out, and make the checks while the glue is still wet: a box that sets out of square stays so.',
-      'Before each step lay its parts ready and tick them. A number with a small stroke behind it is bought; it is in the list of bought parts under its name.',
+      'Before each step lay its parts ready and tick them. What has a number is cut or printed; what has none is bought. Mind the order of what you do: it is numbered.',
     ]),
     ...steps.flatMap((step) => onOnePage(blocksOf(step))),
   ],
@@ -64,12 +66,22 @@ const COLUMNS = 2;
 const GAP = 6;
 
 /** Boxes to tick as the parts are laid ready, side by side. */
-function partsList(parts: readonly Counted[]): Block | null {
+function partsList(parts: readonly StepPart[]): Block | null {
   if (parts.length === 0) return null;
   const width = (TEXT_WIDTH - GAP * (COLUMNS - 1)) / COLUMNS;
-  const cells = parts.map(({ part, count }): Block => {
-    const text = words(`${count} × ${part.id}  ${part.name}`, { size: TEXT, colour: INK, width: width - 6 });
-    return { height: text.height, marks: ({ x, y }) => [tickBox({ x, y: y + 0.72 }), ...text.marks({ x: x + 6, y })] };
+  const cells = parts.map(({ id, name, count }): Block => {
+    const number = `${count} ×${id === null ? '' : ` ${id}`}`;
+    const heavy = words(number, { size: TEXT, colour: INK, width, bold: true });
+    const left = BOX + 3 + wordsWidth(`${number} `, { size: TEXT, heavy: true });
+    const text = words(name, { size: TEXT, colour: INK, width: width - left });
+    return {
+      height: text.height,
+      marks: ({ x, y }) => [
+        tickBox({ x, y: y + 0.72 }),
+        ...heavy.marks({ x: x + BOX + 3, y }),
+        ...text.marks({ x: x + left, y }),
+      ],
+    };
   });
   const rows = Math.ceil(cells.length / COLUMNS);
   const columns = Array.from({ length: COLUMNS }, (_, c) => cells.slice(c * rows, (c + 1) * rows));

@@ -11,13 +11,22 @@ export interface Counted {
   readonly count: number;
 }
 
+/** A line of what a step brings: a part, or several that are bought as one thing. */
+export interface StepPart {
+  readonly ids: readonly string[];
+  readonly count: number;
+  /** Its number where it is made, and what it is. */
+  readonly id: string | null;
+  readonly name: string;
+}
+
 /** One step of the assembly as the book shows it. */
 export interface BookStep {
   readonly number: number;
   readonly title: string;
   readonly words: readonly StepWords[];
   /** What comes in, in the order in which it comes. */
-  readonly parts: readonly Counted[];
+  readonly parts: readonly StepPart[];
   /** Of a later step, that lend a hand in this one. */
   readonly borrowed: readonly Counted[];
   readonly drawing: Drawing | null;
