@@ -12,7 +12,12 @@ export interface Dimension {
   readonly figure: string;
   /** What it is, in words: said before the figure where there is room for it. */
   readonly what?: string;
-  /** Between these two points; its line lies level or upright. */
+  /** Where it may stand, one place at least: the first at which its figure finds room is taken. */
+  readonly places: readonly Place[];
+}
+
+export interface Place {
+  /** Between these two points; the line lies level or upright. */
   readonly from: Point;
   readonly to: Point;
   /** Where the line lies: y of a level one, x of an upright one. */
@@ -38,6 +43,7 @@ const letters = { size: LETTERS.size, heavy: false } as const;
 /** A dimension in its own frame: `u` runs along its line, `v` across it towards where the figure stands. */
 interface Laid {
   readonly dimension: Dimension;
+  readonly ends: readonly [Point, Point];
   readonly low: number;
   readonly high: number;
   /** From the frame to the paper. */
@@ -46,13 +52,13 @@ interface Laid {
   readonly place: number;
 }
 
-function laid(dimension: Dimension): Laid {
-  const { from, to, line } = dimension;
+function laid(dimension: Dimension, { from, to, line }: Place): Laid {
   const upright = 'x' in line;
   const place = upright ? line.x : line.y;
   const [a, b] = upright ? [from.y, to.y] : [from.x, to.x];
   return {
     dimension,
+    ends: [from, to],
     upright,
     place,
     low: Math.min(a, b),
@@ -64,25 +70,45 @@ function laid(dimension: Dimension): Laid {
 }
 
 /**
- * Lines, arrows and figures of dimensions. All lines are put down first and then the figures, so that none stands on
- * another’s line; what the figures must not cover has to be in the room already.
+ * Lines, arrows and figures of dimensions. The lines that have one place only are put down first, then those that may
+ * choose, with their figures, and last the figures of the first ones: so none stands on a line. What figures must not
+ * cover has to be in the room already.
  */
 export function dimensioned(dimensions: readonly Dimension[], room: LabelRoom): readonly Mark[] {
-  const all = dimensions.map(laid);
-  const drawn = all.map((each) => ({ each, ...linesOf(each) }));
-  for (const { strokes } of drawn) room.keepClear(strokes);
-  return drawn.flatMap(({ each, strokes: [own = [], ...others], arrows }): readonly Mark[] => {
-    const figure = figureOf(each, room);
-    room.keepClear(figure.under);
-    return [
-      { kind: 'strokes', role: 'dimension', paths: [...others, ...figure.under], stroke: lines.dimension },
-      { kind: 'line', role: 'dimension', id: `dimension-${each.dimension.name}`, points: own, stroke: lines.dimension },
-      ...arrows.map(
-        (points): Mark => ({ kind: 'line', role: 'dimension', points, closed: true, fill: lines.dimension.colour }),
-      ),
-      figure.words,
-    ];
-  });
+  const all = dimensions.map((dimension) => dimension.places.map((place) => laid(dimension, place)));
+  for (const [option, ...others] of all)
+    if (option !== undefined && others.length === 0) room.keepClear(linesOf(option).strokes);
+  const settled = all.map((options) => (options.length === 1 ? null : settle(options, room)));
+  return all.flatMap((options, i) => marksOf(settled[i] ?? settle(options, room)));
+}
+
+interface Settled {
+  readonly option: Laid;
+  readonly figure: Figure;
+}
+
+/** Takes the place at which the figure stands best, and that crosses no words. */
+function settle(options: readonly Laid[], room: LabelRoom): Settled {
+  const bare = options.filter((option) => room.isBare(linesOf(option).strokes));
+  const best = (bare.length === 0 ? options : bare)
+    .map((option) => ({ option, figure: figureOf(option, room) }))
+    .reduce((least, each) => (each.figure.tried < least.figure.tried ? each : least));
+  room.take(best.figure.patch);
+  room.keepClear([...linesOf(best.option).strokes, ...best.figure.under]);
+  return best;
+}
+
+function marksOf({ option, figure }: Settled): readonly Mark[] {
+  const { strokes, arrows } = linesOf(option);
+  const [own = [], ...others] = strokes;
+  return [
+    { kind: 'strokes', role: 'dimension', paths: [...others, ...figure.under], stroke: lines.dimension },
+    { kind: 'line', role: 'dimension', id: `dimension-${option.dimension.name}`, points: own, stroke: lines.dimension },
+    ...arrows.map(
+      (points): Mark => ({ kind: 'line', role: 'dimension', points, closed: true, fill: lines.dimension.colour }),
+    ),
+    figure.words,
+  ];
 }
 
 const isNarrow = ({ low, high }: Laid): boolean => high - low < 2 * ARROW.length + 1;
@@ -92,9 +118,9 @@ function linesOf(each: Laid): {
   readonly strokes: readonly (readonly Point[])[];
   readonly arrows: readonly (readonly Point[])[];
 } {
-  const { low, high, at, dimension, upright, place } = each;
+  const { low, high, at, ends, upright, place } = each;
   const narrow = isNarrow(each);
-  const extensions = [dimension.from, dimension.to].flatMap((p) => {
+  const extensions = ends.flatMap((p) => {
     const [u, v] = upright ? [p.y, place - p.x] : [p.x, place - p.y];
     if (Math.abs(v) < GAP) return [];
     const away = v > 0 ? -1 : 1;
@@ -115,11 +141,17 @@ function linesOf(each: Laid): {
   return { strokes: [[at(low, 0), at(high, 0)], ...extensions, ...tails], arrows: [arrow(low, 1), arrow(high, -1)] };
 }
 
+interface Figure {
+  readonly words: Mark;
+  readonly patch: Patch;
+  /** The dimension line drawn on below a figure beside it. */
+  readonly under: readonly (readonly Point[])[];
+  /** Which way it found room: 0 in words along its line, more for each way that is worse. */
+  readonly tried: number;
+}
+
 /** The figure where it is free: along its line from the middle outwards, else beside it; in words where they find room. */
-function figureOf(
-  each: Laid,
-  room: LabelRoom,
-): { readonly words: Mark; readonly under: readonly (readonly Point[])[] } {
+function figureOf(each: Laid, room: LabelRoom): Figure {
   const { dimension, low, high, at, upright } = each;
   const { figure, what } = dimension;
   const { top, bottom } = wordsPatch('', { x: 0, y: 0 }, letters);
@@ -142,20 +174,25 @@ function figureOf(
   };
   const tail = isNarrow(each) ? ARROW.length + 0.6 : 0.8;
   const beside = (width: number) => [high + tail + width / 2, low - tail - width / 2];
-  const tries = [
-    ...(what === undefined ? [] : [along, beside].map((where) => ({ text: `${what} ${figure}`, where }))),
+  const inWords = what === undefined ? figure : `${what} ${figure}`;
+  const ways = [
+    { text: inWords, where: along },
+    { text: inWords, where: beside },
     { text: figure, where: along },
     { text: figure, where: beside },
-  ].flatMap(({ text, where }) => {
+  ];
+  const tries = ways.flatMap(({ text, where }, tried) => {
     const width = wordsWidth(text, letters);
-    return where(width).map((u) => ({ text, u, width }));
+    return where(width).map((u) => ({ text, u, width, tried }));
   });
-  const chosen = tries.find(({ u, width }) => room.isFree(grown(patchAt(u, width), BARE))) ?? tries.at(-1);
+  const free = tries.find(({ u, width }) => room.isFree(grown(patchAt(u, width), BARE)));
+  const chosen = free ?? tries.at(-1);
   if (chosen === undefined) throw new Error('a figure has two places beside its line at least');
   const { text, u, width } = chosen;
-  room.take(patchAt(u, width));
   const end = u > high ? high : u < low ? low : null;
   return {
+    patch: patchAt(u, width),
+    tried: free?.tried ?? ways.length,
     under: end === null ? [] : [[at(end, 0), at(u > high ? u + width / 2 : u - width / 2, 0)]],
     words: {
       kind: 'words',

@@ -165,9 +165,13 @@ function dimensionsOf(measured: readonly Measured[], { known, plot, bounds }: Ar
       name,
       what,
       figure: plainNumber(figure, 2),
-      from: ends[0] as Point,
-      to: ends[1] as Point,
-      line: along === 'x' ? { y: hundredths(edge.y + away) } : { x: hundredths(edge.x + away) },
+      places: [
+        {
+          from: ends[0] as Point,
+          to: ends[1] as Point,
+          line: along === 'x' ? { y: hundredths(edge.y + away) } : { x: hundredths(edge.x + away) },
+        },
+      ],
     };
   });
 }

@@ -69,6 +69,8 @@ export interface LabelRoom {
   /** Paper that is taken: words that stand there, the key. */
   readonly take: (patch: Patch) => void;
   readonly isFree: (patch: Patch) => boolean;
+  /** Whether lines come into no paper that is taken. */
+  readonly isBare: (paths: readonly (readonly Point[])[]) => boolean;
   /** Takes the best free place; null where there is none within reach. Ask for the words that have the least choice first. */
   readonly place: (wanted: Wanted) => Placed | null;
 }
@@ -110,6 +112,13 @@ export function labelRoom({ width, height }: { readonly width: number; readonly 
 
   return {
     isFree,
+    isBare: (paths) =>
+      paths.every((path) =>
+        path.slice(1).every((b, i) => {
+          const segment = { a: path[i] as Point, b };
+          return !taken.some(around(segment), (patch) => meets(segment, patch));
+        }),
+      ),
     take,
     keepClear: (paths, closed) => {
       for (const path of paths) {

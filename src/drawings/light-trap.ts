@@ -97,9 +97,9 @@ export function lightTrapDrawing({ build, plan, on, room }: DrawingGiven): Drawi
       name: `film-depth-${i + 1}`,
       what: 'film depth',
       figure: plainNumber(depth, 2),
-      from: plot.at({ x: trap.seat, y: trap.opening }),
-      to: at,
-      line: { y: hundredths(low + 5 + i * 6.5) },
+      places: [
+        { from: plot.at({ x: trap.seat, y: trap.opening }), to: at, line: { y: hundredths(low + 5 + i * 6.5) } },
+      ],
     };
   });
   const upright = (
@@ -112,9 +112,7 @@ export function lightTrapDrawing({ build, plan, on, room }: DrawingGiven): Drawi
     name,
     what,
     figure: plainNumber(to - from, 2),
-    from: plot.at({ x: z, y: from }),
-    to: plot.at({ x: z, y: to }),
-    line: { x: hundredths(x) },
+    places: [{ from: plot.at({ x: z, y: from }), to: plot.at({ x: z, y: to }), line: { x: hundredths(x) } }],
   });
   const left = plot.at({ x: window.left, y: 0 }).x;
   const right = plot.at({ x: window.right, y: 0 }).x;

@@ -1,11 +1,11 @@
 import type { Build, Setup } from '../assembly/build.js';
 import { boxAt, type Piece } from '../assembly/pieces.js';
-import { inside, type Point } from '../geometry/path.js';
+import { type Box, inside, type Point } from '../geometry/path.js';
 import type { Drawing, Mark } from '../model/page.js';
 import type { PlanDocument } from '../model/plan.js';
 import { plainNumber } from '../units/print.js';
 import { cutFace } from './cut-face.js';
-import { type Dimension, dimensioned } from './dimension.js';
+import { type Dimension, dimensioned, type Place } from './dimension.js';
 import type { DrawingGiven } from './given.js';
 import { type Face, hatched, hatchKey, type Loops, stuffOf } from './hatch.js';
 import { labelRoom } from './label-room.js';
@@ -76,7 +76,10 @@ export function sectionDrawing({ build, plan, on, room }: DrawingGiven, at: Focu
   words.take({ left: 0, top: low + BELOW - KEY - 1, right: room.width, bottom: height });
 
   const known = [...seen, ...films.map(({ truly }) => truly)];
-  const dimensions = dimensioned(dimensionsOf(figures, { known, plot, bounds, axisEnd: axis[1] }), words);
+  const dimensions = dimensioned(
+    dimensionsOf(figures, { known, plot, bounds, rim: light[0].x, axisEnd: axis[1] }),
+    words,
+  );
   const names = [...namesOf(figures, films, plot), ...(at === 'infinity' ? idsOf(faces, plot) : [])];
   return {
     name: `section-${at}`,
@@ -276,13 +279,15 @@ interface Around {
   /** What stands on the drawing, true lengths: extension lines begin at its corners. */
   readonly known: Loops;
   readonly plot: Plot;
-  readonly bounds: { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number };
+  readonly bounds: Box;
+  /** z of the rear end of the lens. */
+  readonly rim: number;
   readonly axisEnd: Point;
 }
 
 const figure = (length: number): string => plainNumber(length, 2);
 
-function dimensionsOf(figures: Figures, { known, plot, bounds, axisEnd }: Around): readonly Dimension[] {
+function dimensionsOf(figures: Figures, { known, plot, bounds, rim, axisEnd }: Around): readonly Dimension[] {
   const { plan, lensSeat, holderSeat, film, ply, at } = figures;
   const { slide, tailboard, optics } = plan;
   const above = plot.at({ x: 0, y: bounds.top }).y - ROWS_BEGIN;
@@ -291,18 +296,17 @@ function dimensionsOf(figures: Figures, { known, plot, bounds, axisEnd }: Around
     name,
     what,
     figure: figure(Math.abs(to - from)),
-    from: plot.at(top(from)),
-    to: plot.at(top(to)),
-    line: { y: hundredths(above - row * ROW) },
+    places: [{ from: plot.at(top(from)), to: plot.at(top(to)), line: { y: hundredths(above - row * ROW) } }],
   });
-  const upright = (name: string, z: number, half: number): Dimension => ({
-    name,
-    what: 'inside',
-    figure: figure(2 * half),
-    from: plot.at({ x: z, y: -half }),
-    to: plot.at({ x: z, y: half }),
-    line: { x: plot.at({ x: z, y: 0 }).x },
-  });
+  /** Inside a box, at one of several places along it. */
+  const upright = (name: string, half: number, zs: readonly number[]): Dimension => {
+    const at = (z: number): Place => ({
+      from: plot.at({ x: z, y: -half }),
+      to: plot.at({ x: z, y: half }),
+      line: { x: plot.at({ x: z, y: 0 }).x },
+    });
+    return { name, what: 'inside', figure: figure(2 * half), places: zs.map(at) };
+  };
   if (at === 'infinity')
     return [
       level('ply', 'ply', 0, -ply, 0),
@@ -313,35 +317,55 @@ function dimensionsOf(figures: Figures, { known, plot, bounds, axisEnd }: Around
         name: 'axis-height',
         what: 'axis height',
         figure: figure(tailboard.axisHeight),
-        from: plot.at({ x: bounds.right, y: -tailboard.axisHeight }),
-        to: axisEnd,
-        line: { x: hundredths(axisEnd.x - 1.5) },
+        places: [
+          {
+            from: plot.at({ x: bounds.right, y: -tailboard.axisHeight }),
+            to: axisEnd,
+            line: { x: hundredths(axisEnd.x - 1.5) },
+          },
+        ],
       },
     ];
   const standard = holderSeat - slide.stackBehindBoxes;
   const rearFront = standard - slide.rearBoxLength;
   const sharpAtInfinity = lensSeat + optics.infinity.filmDistance;
-  const aside = plot.at({ x: 0, y: -figures.half / 2 }).y;
+  const step = STEP / plot.scale;
+  const boxesApart = Math.min(rearFront, slide.frontBoxLength);
+  const inFront = range(boxesApart - step, Math.max(rim, 0) + step, -step);
+  const rearOnly = Math.max(rearFront, slide.frontBoxLength);
+  const inRear = [
+    ...range(rearOnly + step, standard - step, step),
+    ...range(slide.frontBoxLength - step, rearFront + step, -step),
+  ];
+  // clear of the dimension of the extension, and of its figure beside it
+  const clear = inRear.filter((z) => z < sharpAtInfinity - 2 * step);
+  const extension = film - sharpAtInfinity;
+  const aside = [-0.5, -0.75, -0.25, 0.25, 0.5, 0.75].map((share): Place => {
+    const y = plot.at({ x: 0, y: share * figures.half }).y;
+    const [from, to] = [sharpAtInfinity, film].map((z) => ({ x: plot.at({ x: z, y: 0 }).x, y })) as [Point, Point];
+    return { from, to, line: { y } };
+  });
   return [
     level('overlap', rearFront < slide.frontBoxLength ? 'overlap' : 'gap', 0, rearFront, slide.frontBoxLength),
     level('rear-box-length', 'rear box', 1, rearFront, standard),
     level('seat-nearest', 'panel to holder seat', 2, 0, holderSeat),
     level('film-distance-nearest', 'lens seat to film', 3, lensSeat, film),
-    ...(film - sharpAtInfinity < 1
+    upright('rear-box-inside', slide.rearBoxInside / 2, [...clear, ...inRear, rearOnly + step]),
+    upright('front-box-inside', slide.frontBoxInside / 2, [...inFront, boxesApart - step]),
+    ...(extension < LEAST_EXTENSION
       ? []
-      : [
-          {
-            name: 'extension',
-            what: 'extension',
-            figure: figure(film - sharpAtInfinity),
-            from: { x: plot.at({ x: sharpAtInfinity, y: 0 }).x, y: aside },
-            to: { x: plot.at({ x: film, y: 0 }).x, y: aside },
-            line: { y: aside },
-          },
-        ]),
-    upright('front-box-inside', Math.min(rearFront, slide.frontBoxLength) - 4 / plot.scale, slide.frontBoxInside / 2),
-    upright('rear-box-inside', Math.max(slide.frontBoxLength, rearFront) + 4 / plot.scale, slide.rearBoxInside / 2),
+      : [{ name: 'extension', what: 'extension', figure: figure(extension), places: aside }]),
   ];
+}
+
+/** From place to place inside a box where a dimension may stand, mm on paper. */
+const STEP = 4;
+/** A camera for one distance alone has no extension to speak of, mm. */
+const LEAST_EXTENSION = 1;
+
+function range(from: number, to: number, step: number): readonly number[] {
+  const count = Math.floor((to - from) / step) + 1;
+  return Array.from({ length: Math.max(0, count) }, (_, i) => from + i * step);
 }
 
 function namesOf(figures: Figures, films: readonly FilmLine[], plot: Plot): readonly Name[] {
