@@ -147,9 +147,7 @@ function broken(parts: readonly string[], { outline }: Shape, says: readonly str
   const dimension: Dimension = {
     name: 'length',
     figure: `${plainNumber(long, 2)} in all`,
-    from: { x: 0, y },
-    to: { x: TEXT_WIDTH, y },
-    line: { y: y - 3.5 },
+    places: [{ from: { x: 0, y }, to: { x: TEXT_WIDTH, y }, line: { y: y - 3.5 } }],
   };
   const words = lettered(says, TEXT_WIDTH);
   const all = [...marks, ...dimensioned([dimension], room)];

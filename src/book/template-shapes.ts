@@ -1,4 +1,4 @@
-import { type Dimension, dimensioned } from '../drawings/dimension.js';
+import { type Dimension, dimensioned, type Place } from '../drawings/dimension.js';
 import { labelRoom } from '../drawings/label-room.js';
 import { lines } from '../drawings/line-weights.js';
 import { hundredths, type Plot, plotted, scaleFor, scaleText } from '../drawings/plot.js';
@@ -146,7 +146,7 @@ const ROWS = { first: 6, second: 12 } as const;
 function lineOf(
   line: MeasureLine,
   { plot, width, height }: { readonly plot: Plot; readonly width: number; readonly height: number },
-): Dimension['line'] {
+): Place['line'] {
   if ('x' in line) return { x: plot.at({ x: line.x, y: 0 }).x };
   if ('y' in line) return { y: plot.at({ x: 0, y: line.y }).y };
   const off = ROUND - (line.row === 2 ? ROWS.second : ROWS.first);
@@ -194,9 +194,7 @@ export function dimensionedDrawing(
       name: `template-${i}`,
       figure: plainNumber(figure, 2),
       ...(what === undefined ? {} : { what }),
-      from: plot.at(from),
-      to: plot.at(to),
-      line: lineOf(line, { plot, width, height }),
+      places: [{ from: plot.at(from), to: plot.at(to), line: lineOf(line, { plot, width, height }) }],
     }),
   );
   const marks: readonly Mark[] = [
