@@ -214,7 +214,7 @@ function shimTable(
 }
 
 /** As they are counted out of the box: 2 × 0.5 + 1 × 0.25. */
-export function shimsInWords(shims: readonly number[], most: number): string {
+function shimsInWords(shims: readonly number[], most: number): string {
   if (shims.length === 0) return 'nothing';
   const sizes = [...new Set(shims)];
   const text = sizes.map((size) => `${shims.filter((one) => one === size).length} × ${plainNumber(size)}`).join(' + ');

@@ -31,7 +31,7 @@ export function strip(parts: readonly string[], shape: Shape, says: readonly str
 }
 
 /** Where a strip is parted: into pieces as equal as its holes let it. */
-export function jointsOf({ outline, holes }: Shape): readonly number[] {
+function jointsOf({ outline, holes }: Shape): readonly number[] {
   const { left, right } = boundsOf(outline);
   const count = Math.ceil((right - left) / PIECE);
   const middles = holes.map((hole) => middleOf(hole).x);
