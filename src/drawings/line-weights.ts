@@ -2,8 +2,11 @@ import type { Stroke } from '../model/page.js';
 
 const INK = '#1a1a1a';
 
-/** Width 0.5 for what is cut, half of it for what is seen, less for all that explains: ISO 128-2, its series 0.13 … 2 (from memory). */
-const WIDE = 0.5;
+/**
+ * Widths of the series of ISO 128-2 (0.13, 0.18, 0.25, 0.35 …, from memory). What is cut is twice as wide as what lies
+ * behind it; wider, the plies of a board at a third of their size would run together.
+ */
+const WIDE = 0.35;
 const MIDDLE = 0.25;
 const NARROW = 0.18;
 const THIN = 0.13;
@@ -12,17 +15,19 @@ const THIN = 0.13;
 export const lines = {
   cut: { colour: INK, width: WIDE },
   /** What a step brings, and what stood there before it. */
-  added: { colour: INK, width: 0.35 },
+  added: { colour: INK, width: WIDE },
   there: { colour: '#8f8f8f', width: NARROW },
   outline: { colour: INK, width: MIDDLE },
+  /** What is seen behind a cut. */
+  beyond: { colour: INK, width: NARROW },
   hidden: { colour: INK, width: NARROW, dash: [1.6, 0.8] },
   hatch: { colour: '#4a4a4a', width: THIN },
-  /** A long-dashed double-dotted line would be the standard's for another place of something that moves; dashes of one length are what both writers know. */
-  moved: { colour: '#4a4a4a', width: NARROW, dash: [4, 1] },
+  /** Another place of something that moves, as a chain line with two dots. */
+  moved: { colour: '#4a4a4a', width: NARROW },
   axis: { colour: INK, width: NARROW },
-  film: { colour: '#8c1d18', width: 0.35 },
+  film: { colour: '#8c1d18', width: WIDE },
   light: { colour: '#b08a2e', width: NARROW },
-  way: { colour: '#b5541c', width: 0.35 },
+  way: { colour: '#b5541c', width: WIDE },
   dimension: { colour: INK, width: NARROW },
   leader: { colour: INK, width: NARROW },
 } as const satisfies Readonly<Record<string, Stroke>>;

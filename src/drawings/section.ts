@@ -95,7 +95,7 @@ export function sectionDrawing({ build, plan, on, room }: DrawingGiven, at: Focu
       ...headed(title, scale),
       { kind: 'line', role: 'light', points: light.map(plot.at), closed: true, fill: LIGHT_FILL },
       ...hatching,
-      { kind: 'strokes', role: 'outline', paths: seenOnPaper, stroke: lines.outline },
+      { kind: 'strokes', role: 'outline', paths: seenOnPaper, stroke: lines.beyond },
       ...cut.flatMap(({ loops }) =>
         loops.map((points): Mark => ({ kind: 'line', role: 'cut', points, closed: true, stroke: lines.cut })),
       ),
