@@ -24,23 +24,28 @@ const AS_GOOD = 0.04;
 /** What it is worth that the side to which things go is seen. */
 const OPEN_SIDE = 0.5;
 
+/** What is seen from below only is looked at from there, turned over on the bench, or not looked at. */
+export type Underneath = 'looked at' | 'turned over' | 'never';
+
 /**
  * Corners from which what a step brings is seen, the best first: most of it, even of what shows least, and the side to
  * which it goes. Boxes stand for the pieces: it is an estimate, and the drawing itself has the last word.
  */
-export function looksAt({ pieces, ways }: Pulled, added: ReadonlySet<string>, whole: boolean): readonly Look[] {
+export function looksAt({ pieces, ways }: Pulled, added: ReadonlySet<string>, underneath: Underneath): readonly Look[] {
   const boxes = pieces.map(boxOf);
-  const judged = corners.map(({ x, y, z }) => {
-    const toward = { x: DIRECTION.across * x, y: DIRECTION.height * y, z: DIRECTION.along * z };
-    const seen = pieces.flatMap(({ piece }, i) =>
-      added.has(piece.key) ? [shareSeen(boxes[i] as Extent, boxes, i, toward)] : [],
-    );
-    const mean = seen.reduce((sum, share) => sum + share, 0) / (seen.length || 1);
-    const least = Math.min(1, ...seen);
-    const open = ways.filter(({ arrival: { way } }) => way !== null && toward[way.axis] * way.sign < 0).length;
-    const score = mean + least + (OPEN_SIDE * open) / (ways.length || 1);
-    return { score, x, y, z, toward };
-  });
+  const judged = corners
+    .filter(({ y }) => y > 0 || underneath !== 'never')
+    .map(({ x, y, z }) => {
+      const toward = { x: DIRECTION.across * x, y: DIRECTION.height * y, z: DIRECTION.along * z };
+      const seen = pieces.flatMap(({ piece }, i) =>
+        added.has(piece.key) ? [shareSeen(boxes[i] as Extent, boxes, i, toward)] : [],
+      );
+      const mean = seen.reduce((sum, share) => sum + share, 0) / (seen.length || 1);
+      const least = Math.min(1, ...seen);
+      const open = ways.filter(({ arrival: { way } }) => way !== null && toward[way.axis] * way.sign < 0).length;
+      const score = mean + least + (OPEN_SIDE * open) / (ways.length || 1);
+      return { score, x, y, z, toward };
+    });
   const best = Math.max(...judged.map(({ score }) => score));
   const first = judged.find(({ score }) => score >= best - AS_GOOD);
   const order = [...judged].sort((a, b) => (a === first ? -1 : b === first ? 1 : b.score - a.score));
@@ -48,7 +53,7 @@ export function looksAt({ pieces, ways }: Pulled, added: ReadonlySet<string>, wh
     const view = viewFrom(toward);
     const from = `Seen from ${z > 0 ? 'behind' : 'the front'}, from the ${x > 0 ? 'right' : 'left'}`;
     if (y > 0) return { view, words: `${from} and above` };
-    if (whole) return { view, words: `${from} and below` };
+    if (underneath === 'looked at') return { view, words: `${from} and below` };
     return { view: turnedOver(view), words: `Turned upside down; ${from.charAt(0).toLowerCase()}${from.slice(1)}` };
   });
 }

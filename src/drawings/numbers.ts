@@ -54,6 +54,11 @@ export interface WantedNumber {
   readonly spots: readonly Point[];
 }
 
+export interface Numbers {
+  readonly marks: readonly Mark[];
+  readonly homeless: readonly string[];
+}
+
 /** How near the middle of a number may come to its part, and how far it may go, mm. */
 const NEAR = 4;
 const FAR = 70;
@@ -61,20 +66,38 @@ const FAR = 70;
 /** Numbers are heavier than words: they are what is looked for. */
 const NUMBER = { ...LETTERS, bold: true } as const;
 
-/** Those that have the fewest spots first; null where one of them finds no room. */
-export function numbersIn(wanted: readonly WantedNumber[], room: LabelRoom): readonly Mark[] | null {
+/** Those that have the fewest spots first; `homeless` are those that find no room. */
+export function numbersIn(wanted: readonly WantedNumber[], room: LabelRoom): Numbers {
   const marks: Mark[] = [];
+  const homeless: string[] = [];
   const order = [...wanted].sort((a, b) => a.spots.length - b.spots.length);
   for (const { text, spots } of order) {
     const [at, ...or] = spots;
-    if (at === undefined) return null;
-    const placed = room.place({ text, letters: { size: NUMBER.size, heavy: true }, at, or, from: NEAR, to: FAR });
-    if (placed === null) return null;
+    const placed = at && room.place({ text, letters: { size: NUMBER.size, heavy: true }, at, or, from: NEAR, to: FAR });
+    if (!placed) {
+      homeless.push(text);
+      continue;
+    }
     if (placed.leader !== null) marks.push(...ledTo(placed.leader));
     for (const row of placed.rows)
       marks.push({ kind: 'words', role: 'number', at: row.start, text: row.text, anchor: 'start', ...NUMBER });
   }
-  return marks;
+  return { marks, homeless };
+}
+
+/** Smaller and smaller, until every number has room. */
+const SHRINK = [1, 0.9, 0.8, 0.7, 0.6, 0.5] as const;
+
+/** The largest drawing in which every number has room; else that in which the fewest have none. */
+export function roomiest<Drawn extends Numbers>(draw: (shrink: number) => Drawn): Drawn {
+  let best = draw(SHRINK[0]);
+  for (const shrink of SHRINK.slice(1)) {
+    if (best.homeless.length === 0) break;
+    const smaller = draw(shrink);
+    if (smaller.homeless.length < best.homeless.length) best = smaller;
+  }
+  if (best.homeless.length) console.log('HOMELESS', best.homeless);
+  return best;
 }
 
 /** A leader ends in a dot where it ends inside an outline: ISO 128-22 (from memory). */

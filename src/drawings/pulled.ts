@@ -99,17 +99,19 @@ function clear(
   /** The end towards which it moves, counted along its way. */
   const front = ({ piece, out }: PulledPiece) => sign * (piece.extent[axis][sign > 0 ? 1 : 0] + out[axis]);
   const back = ({ piece, out }: PulledPiece) => sign * (piece.extent[axis][sign > 0 ? 0 : 1] + out[axis]);
+  const more = further === 'far' ? FAR : 0;
   let far = 0;
   for (const one of moving)
     for (const { piece, out } of there) {
-      const air = size * (piece.part === one.piece.part ? AIR_BETWEEN_EQUALS : AIR);
+      const equal = piece.part === one.piece.part;
+      const air = size * (equal ? AIR_BETWEEN_EQUALS : AIR + more);
       for (const shown of out === HERE ? [HERE] : [HERE, out]) {
         const other = { piece, out: shown };
-        if (further !== 'clear' || across.every((k) => overlap(one, other, k) > BESIDE))
+        if ((further !== 'clear' && !equal) || across.every((k) => overlap(one, other, k) > BESIDE))
           far = Math.max(far, front(one) - back(other) + air);
       }
     }
-  return (far > 0 ? far : size * AIR) + (further === 'far' ? size * FAR : 0);
+  return far > 0 ? far : size * (AIR + more);
 }
 
 const overlap = (a: PulledPiece, b: PulledPiece, k: Axis): number =>

@@ -14,7 +14,14 @@ const THIN = 4e-4;
  * The straight lines along which a thing comes to its place, as bodies, so that what stands before them hides them: from
  * its two outermost corners as they are seen, or from the middle of what is small.
  */
-export function wayLines(way: PulledWay, bodies: ReadonlyMap<string, Body>, view: View): readonly Body[] {
+export function wayLines(
+  way: PulledWay,
+  {
+    bodies,
+    view,
+    led,
+  }: { readonly bodies: ReadonlyMap<string, Body>; readonly view: View; readonly led: 'sides' | 'middle' },
+): readonly Body[] {
   const { arrival, from, to } = way;
   const vector = { x: to.x - from.x, y: to.y - from.y, z: to.z - from.z };
   const along = project(view, vector);
@@ -31,7 +38,7 @@ export function wayLines(way: PulledWay, bodies: ReadonlyMap<string, Body>, view
     ({ low, high }, p) => ({ low: aside(p) < aside(low) ? p : low, high: aside(p) > aside(high) ? p : high }),
     { low: any, high: any },
   );
-  const wide = aside(ends.high) - aside(ends.low) > WIDE;
+  const wide = led === 'sides' && aside(ends.high) - aside(ends.low) > WIDE;
   const starts = wide ? [ends.low, ends.high] : [middleOf(piece, from)];
   return starts.map(
     (start, i): Body => ({
