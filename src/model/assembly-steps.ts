@@ -144,7 +144,7 @@ const table = [
   {
     key: 'glass-frame',
     title: 'Frame of the ground glass',
-    acts: [{ into: 'glass frame', each: ['G1', 'glass-shim-*', 'GP', 'GQ', 'G2'] }],
+    acts: [{ into: 'glass frame', each: ['G1', 'GP', 'GQ', 'glass-shim-*', 'G2'] }],
   },
   {
     key: 'ground-glass',

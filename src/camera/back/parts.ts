@@ -4,7 +4,7 @@ import { across, compose, frame, type Matrix4, quarterTurn } from '../../geometr
 import { box, boxAt, circle, clipped, rectangle } from '../../geometry/shapes.js';
 import { boughtPlate, boughtRod, joined, plate, standing } from '../../joinery/plate.js';
 import type { Hardware, Part, Placement } from '../../model/part.js';
-import { type Back, type BackPlaces, CORNER_CLIP, PIN_PROUD } from './size.js';
+import { type Back, type BackPlaces, CORNER_CLIP, PAST_CLOSED_END, PIN_PROUD } from './size.js';
 
 const HOOK = { width: 16, height: 30, tab: 8 };
 /** Where the cord is hooked in, from the seat: nearer to it than the back of the thinnest frame, or nothing presses that down. */
@@ -116,8 +116,8 @@ function fences(own: Back): readonly Part[] {
   const t = ply.thickness;
   const inner = holderWidth / 2 + play;
   const place = (matrix: Matrix4) => turning('back', matrix, places);
-  const length = closedExtent + 6.4 + openExtent + play;
-  const middle = (openExtent + play - closedExtent - 6.4) / 2;
+  const length = closedExtent + PAST_CLOSED_END + openExtent + play;
+  const middle = (openExtent + play - closedExtent - PAST_CLOSED_END) / 2;
   return [
     plate({
       id: 'B3',

@@ -94,6 +94,8 @@ const OVER_JOINT = 0.3;
 const CLIP = 30;
 export const CORNER_CLIP = CLIP;
 export const PIN_PROUD = 3;
+/** The long fences reach so far beyond the closed end of the holders, past the corner that they shut. */
+export const PAST_CLOSED_END = 6.4;
 /** From a holder's edges to the middle of a pin, where the rim is wide enough. */
 const TUCKED = 12;
 /** A spacer's own pins stand so far from the seat pins. */

@@ -1,7 +1,7 @@
 import type { StepWords } from '../../model/build-step.js';
 import { mm } from '../../units/print.js';
 import { byCaliper } from '../bench-figures.js';
-import { type Back, CHANNEL_BOARD, PIN_PROUD } from './size.js';
+import { type Back, CHANNEL_BOARD, PAST_CLOSED_END, PIN_PROUD } from './size.js';
 
 export const backSteps = (own: Back): readonly StepWords[] => [ring(own), fences(own), turning(own)];
 
@@ -42,7 +42,7 @@ function fences(own: Back): StepWords {
         : [
             'Lay G1, the front of the glass frame, on B1 as a gauge, its opening over that of B1. Turn up its marked face.',
           ]),
-      `Dry first: stand a strip of card ${mm(wellPlay)} thick against G1 at both sides and at the closed end. Set the long fences B3 and the short fence B4 against the card, their marked faces down. B4 fits between the two B3.`,
+      `Dry first: stand a strip of card ${mm(wellPlay)} thick against G1 at both sides and at the closed end. Set the long fences B3 and the short fence B4 against the card, their marked faces down. B4 fits between the two B3, which reach ${byCaliper(PAST_CLOSED_END - wellPlay)} past its inner edge.`,
       'Pencil round them. Put glue on the fences, thinly, and none within 2 mm of the inner edge. Set them to the lines, and press them down.',
       ...(openFence.height > 0
         ? [

@@ -142,7 +142,7 @@ function protector(own: GroundGlassFrame, z: number, clips: ReturnType<typeof cl
   });
 }
 
-/** Packing between front and pocket, from the front outwards: shims, plies of the camera's sheet, a ply of another. */
+/** Packing between front and pocket, from the front outwards: plies that are glued and measured, then the shims that make up the rest. */
 function packingLayers(
   own: GroundGlassFrame,
   outline: ReturnType<typeof rectangle>,
@@ -150,16 +150,16 @@ function packingLayers(
 ) {
   const { wood, packing, extra, stances, seat } = own;
   const layers: { id: string; name: string; ply: Ply | null; thickness: number }[] = [
+    ...packing.plies.map((s) => {
+      const other = extra.find((e) => e.thickness === s && s !== wood.ply.thickness);
+      return { id: other ? 'GQ' : 'GP', name: 'glass frame, packing', ply: other ?? wood.ply, thickness: s };
+    }),
     ...packing.shims.map((s) => ({
       id: `glass-shim-${Math.round(s * 1000)}`,
       name: `shim ${s} mm in the glass frame`,
       ply: null,
       thickness: s,
     })),
-    ...packing.plies.map((s) => {
-      const other = extra.find((e) => e.thickness === s && s !== wood.ply.thickness);
-      return { id: other ? 'GQ' : 'GP', name: 'glass frame, packing', ply: other ?? wood.ply, thickness: s };
-    }),
   ];
   const places = new Map<string, ReturnType<typeof inStances>[number][]>();
   let z = seat + wood.ply.thickness;

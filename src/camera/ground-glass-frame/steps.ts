@@ -34,14 +34,14 @@ function frame(own: GroundGlassFrame): StepWords {
       ...(plies.length > 0 ? [`Then comes the packing of plywood: ${plies.join(' and ')}.`] : []),
       ...(shims > 0
         ? [
-            `Then ${shims === 1 ? 'comes a shim' : 'come shims'}, ${shims === 1 ? 'a thin frame' : 'thin frames'} cut with a knife: ${countedOut(packing.shims)}. Lay them in dry for now.`,
+            `Then ${shims === 1 ? 'comes a shim' : 'come shims'}, ${shims === 1 ? 'a thin frame' : 'thin frames'} cut with a knife: ${countedOut(packing.shims)}. Lay ${shims === 1 ? 'it' : 'them'} in dry for now.`,
           ]
         : []),
       `Last comes G2${pocket.plies > 1 ? `, ${pocket.plies} pieces on each other,` : ''} with its marked face down. The glass will lie in its larger opening, on the ledge that the rim below makes.`,
       ...(shims > 0
         ? [
             `${gluedFirst.length > 0 ? `Glue ${gluedFirst.join(', and ')}, but not the shims.` : 'Glue nothing yet.'} Clamp the stack at all four corners, and measure the ledge as below.`,
-            'Change shims until the depth is right; the chapter on setting the register tells how. Only then fix the shims with spots of contact adhesive, and glue G2 on with thin glue at its outer rim.',
+            'Change shims until the depth is right; the chapter on setting the register tells how. Then stick the shims and G2 on with small spots of contact adhesive near the rim, and measure again.',
           ]
         : [
             'Glue the stack with thin glue, edges flush, and clamp it between flat boards. Measure the ledge as below while the glue is wet.',
@@ -73,9 +73,9 @@ function glassIntoIt(own: GroundGlassFrame): StepWords {
       `Lay the glass on the ledge in G2, its frosted side ${frosted === 'lens' ? 'down, towards G1 and the lens' : 'up, away from G1, towards your eye'}. Each corner is cut off, for air and for a look at the stop of the lens.`,
       ...(pad > NO_PAD
         ? [
-            `Lay a piece of card, ${byCaliper(pad)} thick, on the glass under each of the four clips. A clip never presses on glass alone.`,
+            `Lay card, ${byCaliper(pad)} thick in as many layers as it takes, on the glass under each of the four clips. A clip never presses on bare glass.`,
           ]
-        : ['Stick thin tape under the end of each clip. A clip never presses on glass alone.']),
+        : ['Stick thin tape under the end of each clip. A clip never presses on bare glass.']),
       'Hold a clip on the wood of G2, over the edge of the glass. Drill 1.5 mm wide and 4 mm deep through its hole, and drive its screw 2.5 × 6. Do the same with the others.',
       'Blow the dust away from under the glass before the last clip is tight.',
     ],

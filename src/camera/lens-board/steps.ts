@@ -59,7 +59,7 @@ const boardIn = ({ overlap, draw }: LensBoard): StepWords => ({
   acts: [
     'Put the caps on the lens, or tie a clean cloth over both ends.',
     'Set the lens board into F1 from the front, its cut corner at F10. Hold it there.',
-    'Lay a retainer F9 on each F8: the long holes over the guide dowel and over the nut, the marked face to the wood.',
+    'Lay a retainer F9 on each F8: the wider long hole over the guide dowel, the narrower one over the nut, the marked face to the wood.',
     'Put the thumb screws in, push both F9 inwards over the board, and tighten with two fingers. Hard tightening pulls the nuts out.',
   ],
   checks: [

@@ -10,6 +10,7 @@ export const lensSteps = (own: MountedLens): readonly StepWords[] => [
       'The lens sits on its seat all round: a strip of thin paper goes in nowhere.',
       'It does not turn or shift by hand, and its stops still move.',
     ],
+    needs: own.by === 'flange' ? ['drill bits and a screwdriver for each screw of the list'] : [],
     cautions: [
       'Work over a soft cloth, with the caps on. Keep tools and screws away from the glass.',
       'Taking a lens out of an old machine: pull the plug first, and leave flash units and their capacitors shut. They stay charged for a long time.',
@@ -41,7 +42,7 @@ function fixing({ by, side, flange, barrel }: MountedLens): readonly string[] {
     ? ['from behind', 'the rear face of F7', 'in front, against F6']
     : ['from the front', 'the front face of F6', 'from behind, against F7'];
   return [
-    `Put the lens in ${from}, until its shoulder bears on ${shoulder}. The hole passes ${mm(inside ? barrel.frontDiameter : barrel.diameter)} of thread.`,
+    `Put the lens in ${from}, until its shoulder bears on ${shoulder}. Its thread, ${mm(inside ? barrel.frontDiameter : barrel.diameter)} across, passes through the hole.`,
     `Screw the retaining ring on ${ring}. Tighten it by hand, or with a wooden stick in its slots.`,
   ];
 }

@@ -60,7 +60,7 @@ function ribs({ front, soleFront, side }: RearStandard): StepWords {
       `From the front edge of the sole to R3 it is ${byCaliper(front - soleFront)}, left and right; the two differ by 0.2 mm at most.`,
       `R3 is square to the sole: over its ${byCaliper(side)} the try square shows no gap wider than 0.2 mm. Press it true while the glue is wet.`,
       `No foot stands out below R4L: they end ${mm(ABOVE_TAILBOARD)} inside it. Nothing but its flat face may slide.`,
-      'Nothing has run on the edges of the sole.',
+      'No tab of R5 stands out of the rear face of R3, and no glue has run on the edges of the sole.',
     ],
     needs: ['wood glue', 'try square', 'clamps, 6 or more; masking tape'],
   };
@@ -89,7 +89,7 @@ function buttons({ buttonScrew, button }: RearStandard): StepWords {
     step: 'turn-buttons',
     acts: [
       'The turn-buttons are four small arms that hold the back on R3. Countersink the four corner holes of R3 from the front, until a screw head lies flush: the front box comes close there.',
-      `Glue a disc of card ${mm(CARD)} thick and a disc R7 on the rear face of R3 round each hole. A screw M4 × ${buttonScrew}, put through from the front, keeps the holes in line.`,
+      `Glue a disc of card ${mm(CARD)} thick and a disc R7 on the rear face of R3 round each of these holes. R7 is round and bears no mark. A screw M4 × ${buttonScrew}, put through from the front, keeps the holes in line.`,
       'Set the back on, its ring in the opening of R3.',
       'Put an R6 on each screw, its marked face on the back and its long arm towards the middle. Screw a lock nut on until the button turns stiffly.',
     ],

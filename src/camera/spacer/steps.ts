@@ -35,7 +35,9 @@ export function spacerSteps({ spacer, ownPins }: PlacedSpacer): readonly StepWor
       ],
       checks: [
         `${shims.length > 0 ? 'With its shims it' : 'It'} is ${byCaliper(thickness)} thick at all four corners, within ${byCaliper(tolerance / 2)}.`,
-        ...(plies.length > 0 ? [`It goes on the seat pins by hand, and what lies on it goes on its own pins.`] : []),
+        ...(plies.length > 0
+          ? ['Where there are seat pins, it goes on them by hand. What lies on it goes on its own pins.']
+          : []),
       ],
       needs: [
         ...(plies.length > 0 ? ['wood glue', 'clamps, 6 or more; masking tape'] : []),

@@ -16,7 +16,7 @@ function tripodNut({ thread, doubler, wood }: Tailboard): StepWords {
   return {
     step: 'tripod-nut',
     acts: [
-      'Wipe the soot off all cut edges with a damp cloth, here and in every step that follows. Let the parts dry before you glue them.',
+      'Wipe the soot off all cut edges with a damp cloth, here and in every step. Let the parts dry before you glue them. The marked face of a part is the one with its number engraved.',
       'Lay T1L on the flat board, its marked face down. It is the lower ply of the tailboard, the base plate of the camera.',
       `Glue the ${doubler.plies} pieces of T4 on each other and on T1L, hole over hole, their edges along its edges. They thicken the base where the tripod is screwed in.`,
       'Push the barrel of the tripod nut through T1L from the marked side while the glue is wet. It keeps the holes in line. Wipe the glue off the barrel: none may reach the thread.',
