@@ -125,6 +125,13 @@ export function registerOf(planned: Planned, proof: ProofDocument | null) {
     shims,
     mostShims: MOST_SHIMS,
     stacks: stacksOf(planned),
+    ofShims: camera.objects.spacers
+      .filter(({ spacer: { made } }) => made.plies.length === 0 && made.shims.length > 0)
+      .map(({ spacer: { holder, made } }) => ({
+        name: `spacer for the ${holder}`,
+        wanted: made.thickness,
+        shims: made.shims,
+      })),
     budgets: proof?.register ?? [],
     nearest: focus.nearest,
   };

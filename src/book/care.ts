@@ -73,7 +73,7 @@ function dangers({ clampHeat }: CareGiven): readonly Block[] {
     caution([
       'Elastic cords: hold the hook while you take one off, and keep your face away. They fly.',
       'Glass: edges are ground before it is handled; gloves when it is broken.',
-      'Old lenses: some old glass holds thorium and is slightly radioactive. Do not carry such a lens on your body, do not grind it, do not look through it for long.',
+      'Old lenses: some old glass holds thorium and is slightly radioactive. Looking through it does no harm; never grind or sand it.',
       'Flash units: they hold their charge after they are switched off. Never open one.',
       'Chemicals: gloves, goggles, fresh air; acid into water, never water into acid.',
       ...(clampHeat === null

@@ -98,6 +98,7 @@ function joints({ joints: all, holders }: LeakTestGiven): readonly Block[] {
     return [joint, look, shutBy, cure, ''];
   });
   const wells = well === undefined ? [] : [[holdersInWell(holders), WELL.look, well.shutBy, WELL.cure, '']];
+  if (all.length === 0) return [];
   return [
     heading('Where to look'),
     ...table(

@@ -55,6 +55,8 @@ export interface RegisterGiven {
   /** More of them slide about. */
   readonly mostShims: number;
   readonly stacks: readonly RegisterStack[];
+  /** Spacers that are made of shims alone. */
+  readonly ofShims: readonly { readonly name: string; readonly wanted: number; readonly shims: readonly number[] }[];
   /** Of the middle of the picture. */
   readonly budgets: readonly RegisterBudget[];
   readonly nearest: number;
@@ -168,7 +170,7 @@ function measuring({ glass, holders, stacks }: RegisterGiven): readonly Block[] 
   ];
 }
 
-function choosing({ stacks, shims, within, mostShims }: RegisterGiven): readonly Block[] {
+function choosing({ stacks, ofShims, shims, within, mostShims }: RegisterGiven): readonly Block[] {
   const sizes = [...shims].sort((a, b) => b - a).map((one) => plainNumber(one));
   return [
     heading('Which shims'),
@@ -177,6 +179,11 @@ function choosing({ stacks, shims, within, mostShims }: RegisterGiven): readonly
     ),
     ...(stacks.length > 1 ? [paragraph('Set the glass frame first. Every spacer is reckoned from it.')] : []),
     ...stacks.flatMap((stack) => shimTable(stack, { mostShims, within })),
+    ...ofShims.map((one) =>
+      paragraph(
+        `${upper(one.name)}: shims alone, ${shimsInWords(one.shims, mostShims)}, glued with spots of contact adhesive to ${mm(hundredth(one.wanted))}. Choose them by what they measure together in one pile.`,
+      ),
+    ),
     note(
       'A reading between two rows: take the row that leaves less over. A reading outside the table: something is glued in that does not belong there, or the sheet is not the one of this book.',
     ),
@@ -253,9 +260,10 @@ function toFillIn({ holders, stacks, glass }: RegisterGiven): readonly Block[] {
   ];
 }
 
-function proving({ nearest, tolerance }: RegisterGiven): readonly Block[] {
+function proving({ nearest, tolerance, holders }: RegisterGiven): readonly Block[] {
   if (nearest === 0) return [];
   const perMm = nearest * nearest;
+  const raised = holders.filter(({ spacer }) => spacer.under === 'holder').map(({ name }) => name);
   return [
     heading('Proof by a picture'),
     ...numbered([
@@ -264,8 +272,15 @@ function proving({ nearest, tolerance }: RegisterGiven): readonly Block[] {
       'Put the holder in and take the picture. On it, look for the figure that is sharpest.',
     ]),
     paragraph(
-      `If it is a figure nearer to the camera, the film stands behind the glass: the glass must go back, so add a shim under it. If it is one farther away, the film stands ahead of the glass: take a shim out. For each millimetre between the two figures, along the axis of the lens, the shim is ${mm(hundredth(perMm))} thick. Up to ${mm(Math.floor((10 * tolerance) / perMm) / 10)} of the tape is within what is allowed.`,
+      `If it is a figure nearer to the camera, the film stands behind the glass: the glass must go back, so add a shim to the spacer of that holder, or to the glass frame where it has none. If it is one farther away, the film stands ahead of the glass: take a shim out. For each millimetre between the two figures, along the axis of the lens, the shim is ${mm(hundredth(perMm))} thick. Up to ${mm(Math.floor((10 * tolerance) / perMm) / 10)} of the tape is within what is allowed.`,
     ),
+    ...(raised.length > 0
+      ? [
+          paragraph(
+            `The ${raised.join(' and the ')} ${raised.length === 1 ? 'stands on a spacer itself' : 'stand on spacers themselves'}: there it is the other way round. A shim more moves the film back, and not the glass.`,
+          ),
+        ]
+      : []),
   ];
 }
 

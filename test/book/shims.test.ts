@@ -110,3 +110,13 @@ test('the frosted side is told for what the design says, and a window of a holde
   };
   expect(registerOf({ ...heron, design }, null).holders[0]?.measuredDepth).toBeCloseTo(5.8 + 0.5, 9);
 });
+
+test('a spacer of shims alone is told, and what lies under the holder is corrected the other way', () => {
+  // 7.65 less 5.65, of the shims of 1 mm that Teal has
+  const text = textOf(settingTheRegister(registerOf(planCamera(keptDesign('teal')), null)).blocks);
+  expect(text).toContain('Spacer for the film holder: shims alone, 2 × 1,');
+  expect(text).toContain('The film holder stands on a spacer itself');
+  const heron = textOf(settingTheRegister(registerOf(planCamera(keptDesign('heron')), null)).blocks);
+  expect(heron).not.toContain('shims alone');
+  expect(heron).not.toContain('on a spacer itself');
+});

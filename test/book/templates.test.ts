@@ -139,7 +139,7 @@ const templateOf = ({ all }: Kept, id: string): Template => {
   return one;
 };
 
-describe('templates of Heron, drawn from the document at 300 dots to an inch', () => {
+describe('templates of Heron, drawn from the document at 300 dots to an inch', { timeout: 60_000 }, () => {
   const heron = keptOne('heron');
 
   test('the bar is 100 mm long, with a tick each centimetre', async () => {
