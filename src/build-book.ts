@@ -5,11 +5,9 @@ import { bookPages } from './book/book.js';
 import type { BookGiven, BookStep, Counted, StepPart } from './book/given.js';
 import { chaptersAround } from './book-use.js';
 import { stepsOf } from './camera/objects.js';
-import { elevationDrawings } from './drawings/elevation.js';
-import { lightTrapDrawing } from './drawings/light-trap.js';
+import { type CameraDrawings, drawCamera } from './drawings/draw-camera.js';
+import type { DrawingGiven } from './drawings/given.js';
 import { markOf } from './drawings/numbers.js';
-import { sectionDrawing } from './drawings/section.js';
-import { stepDrawing } from './drawings/step-drawing.js';
 import { pageSvg } from './files/page-svg.js';
 import type { Kernel } from './geometry/kernel.js';
 import type { Move } from './model/assembly-move.js';
@@ -30,37 +28,12 @@ export type WriteDocument = (
 /** The largest that a drawing of the book may be: on either paper, with its title and the foot of the page. */
 const ROOM = { width: 174, height: 225 } as const;
 
-/** All drawings of a camera that was put together. */
-export interface CameraDrawings {
-  readonly cover: Drawing;
-  /** Of the whole camera. */
-  readonly whole: readonly Drawing[];
-  /** One for each step, in their order. */
-  readonly steps: readonly Drawing[];
-}
-
-export function drawCamera(
-  { build, plan, moves }: { readonly build: Build; readonly plan: PlanDocument; readonly moves: readonly Move[] },
+/** @param onDrawn is told of each step that is drawn, as a share of all of them */
+export const drawBuild = (
+  from: Pick<DrawingGiven, 'build' | 'plan'> & { readonly moves: readonly Move[] },
   kernel: Kernel,
-): CameraDrawings {
-  return kernel.stage((bench) => {
-    const on = workbench(bench);
-    const given = { build, plan, on, room: ROOM };
-    const whole = [
-      sectionDrawing(given, 'infinity'),
-      sectionDrawing(given, 'nearest'),
-      ...elevationDrawings(given),
-      lightTrapDrawing(given),
-    ];
-    const [cover] = whole;
-    if (cover === undefined) throw new Error('nothing was drawn');
-    return {
-      cover,
-      whole,
-      steps: stepsOfCamera(build.parts).map(({ number }) => stepDrawing({ ...given, moves }, number)),
-    };
-  });
-}
+  onDrawn?: (share: number) => void,
+): CameraDrawings => kernel.stage((bench) => drawCamera({ ...from, on: workbench(bench), room: ROOM }, onDrawn));
 
 export interface BookFrom {
   readonly planned: Planned;
@@ -81,13 +54,21 @@ export function bookFiles(from: BookFrom, writeDocument: WriteDocument): readonl
   const title = `${design.name}, revision ${revision}: build book`;
   const subject = `How the camera ${design.name} is built from its cut parts, and used.`;
   return [
-    ...[...drawings.whole, ...drawings.steps].map((drawing) => ({
+    ...[drawings.cover, ...wholeOf(drawings), ...drawings.steps.map(({ drawing }) => drawing)].map((drawing) => ({
       path: `drawings/${drawing.name}.svg`,
       bytes: encoder.encode(pageSvg(drawing)),
     })),
     { path: 'book.pdf', bytes: writeDocument(bookPages(givenFrom(from), design.book.paper), { title, subject }) },
   ];
 }
+
+/** What shows the whole camera, in the order in which it is looked at. */
+const wholeOf = ({ sections, exploded, elevations, lightTrap }: CameraDrawings): readonly Drawing[] => [
+  ...sections,
+  exploded,
+  ...elevations,
+  lightTrap,
+];
 
 function givenFrom({ planned, build, plan, sheets, bare, proof, drawings }: BookFrom): BookGiven {
   const { design } = planned;
@@ -102,14 +83,18 @@ function givenFrom({ planned, build, plan, sheets, bare, proof, drawings }: Book
     bare,
     steps: bookSteps(planned, parts, drawings.steps),
     cover: drawings.cover,
-    drawings: drawings.whole,
+    drawings: wholeOf(drawings),
     ...chaptersAround({ planned, plan, proof }),
   };
 }
 
-function bookSteps({ camera }: Planned, parts: readonly Counted[], drawings: readonly Drawing[]): readonly BookStep[] {
+function bookSteps(
+  { camera }: Planned,
+  parts: readonly Counted[],
+  drawings: CameraDrawings['steps'],
+): readonly BookStep[] {
   const words = stepsOf(camera.objects);
-  return stepsOfCamera(parts.map(({ part }) => part)).map(({ key, number, title, acts }, i) => {
+  return stepsOfCamera(parts.map(({ part }) => part)).map(({ key, number, title, acts }) => {
     const own = words.filter(({ step }) => step === key);
     const borrowed = own.flatMap(({ borrows = [] }) => borrows);
     return {
@@ -118,7 +103,7 @@ function bookSteps({ camera }: Planned, parts: readonly Counted[], drawings: rea
       words: own,
       parts: acts.flatMap((act) => broughtBy(act, parts)),
       borrowed: parts.filter(({ part: { id } }) => borrowed.includes(id)),
-      drawing: drawings[i] ?? null,
+      drawing: drawings.find((drawn) => drawn.number === number)?.drawing ?? null,
     };
   });
 }

@@ -1,6 +1,6 @@
 import type { Build } from './assembly/build.js';
 import { countOf } from './assembly/setups.js';
-import { bookFiles, drawCamera, type WriteDocument } from './build-book.js';
+import { bookFiles, drawBuild, type WriteDocument } from './build-book.js';
 import { engrave } from './camera/engrave.js';
 import { spacerChecks } from './camera/spacer/checks.js';
 import { spacerParts } from './camera/spacer/parts.js';
@@ -145,15 +145,19 @@ export function buildCamera(
   const sheetsDrawn = despite.length === 0 ? drawn([]) : null;
   stage('putting it together', 0.5);
   const together = planned.drawable ? putTogether(design, planned.build, kernel) : null;
-  stage('drawing', 0.6);
+  stage('drawing', 0.55);
   const drawings =
-    together === null ? null : drawCamera({ build, plan: planOf(planned), moves: together.moves }, kernel);
-  stage('looking for light', 0.8);
+    together === null
+      ? null
+      : drawBuild({ build, plan: planOf(planned), moves: together.moves }, kernel, (share) =>
+          stage('drawing', 0.55 + 0.3 * share),
+        );
+  stage('looking for light', 0.85);
   const proven =
     together === null
       ? { findings: [NOT_PROVEN], leaks: [], document: null }
       : prove(design, planned.build, kernel, { together, ...(lightOf === undefined ? {} : { lightOf }) });
-  stage('writing the book', 0.9);
+  stage('writing the book', 0.95);
   const all = [...proven.findings, ...findings];
   const waived = brokenRules([...planned.findings, ...all]).filter((rule) => despite.includes(rule));
   const plan = planOf(planned, all, waived);

@@ -17,6 +17,7 @@ import {
   tickList,
 } from '../paper/prose.js';
 import { TEXT_WIDTH } from '../paper/sheet-size.js';
+import { table } from '../paper/table.js';
 import { wordsWidth } from '../paper/words-width.js';
 import type { Chapter } from './chapter.js';
 import type { BookStep, StepPart } from './given.js';
@@ -29,6 +30,20 @@ export const assembly = (steps: readonly BookStep[]): Chapter => ({
       'Try every joint dry before you glue it. Glue thinly, wipe off what comes out, and make the checks while the glue is still wet: a box that sets out of square stays so.',
       'Before each step lay its parts ready and tick them. What has a number is cut or printed; what has none is bought. Mind the order of what you do: it is numbered.',
     ]),
+    ...table(
+      [
+        { title: '', width: BOX },
+        { title: 'Step', align: 'right' },
+        { title: 'What is done' },
+        { title: 'Cut and printed parts that come in', width: 66 },
+      ],
+      steps.map(({ number, title, parts }) => [
+        TO_TICK,
+        `${number}`,
+        title,
+        parts.flatMap(({ id }) => id ?? []).join(', '),
+      ]),
+    ),
     ...steps.flatMap((step) => onOnePage(blocksOf(step))),
   ],
 });
@@ -61,6 +76,8 @@ function blocksOf({ number, title, words: told, parts, borrowed, drawing }: Book
     ...(checks.length === 0 ? [] : [subheading('Check before you go on'), ...tickList(checks)]),
   ];
 }
+
+const TO_TICK: Block = { height: BOX + 0.6, marks: ({ x, y }) => [tickBox({ x, y: y + 0.5 })] };
 
 const COLUMNS = 2;
 const GAP = 6;

@@ -62,7 +62,28 @@ export async function readPdf(bytes: Uint8Array) {
     });
     pages.push({ width: (right - left) / POINTS, height: (top - bottom) / POINTS, lines });
   }
-  return { info, preferences, pages };
+  return { info, preferences, pages, outline: await outlineOf(document) };
+}
+
+interface Bookmark {
+  readonly title: string;
+  readonly level: number;
+  /** From 0. */
+  readonly page: number;
+}
+
+/** Bookmarks in the order in which a reader shows them, each with the page that it leads to. */
+async function outlineOf(document: PDFDocumentProxy): Promise<readonly Bookmark[]> {
+  const found: Bookmark[] = [];
+  const walk = async (items: Awaited<ReturnType<PDFDocumentProxy['getOutline']>>, level: number): Promise<void> => {
+    for (const { title, dest, items: inner } of items ?? []) {
+      const [page] = Array.isArray(dest) ? dest : [];
+      found.push({ title, level, page: await document.getPageIndex(page) });
+      await walk(inner, level + 1);
+    }
+  };
+  await walk(await document.getOutline(), 0);
+  return found;
 }
 
 /** A page of a document as another program draws it, four bytes a pixel, so many pixels to a millimetre. */
