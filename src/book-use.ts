@@ -209,7 +209,7 @@ export function useRows({ lens, focus, format }: Design, plan: PlanDocument): re
 
 /** @returns what is cut by hand, and where */
 export function templatesOf({ design, camera, build }: Planned): TemplatesGiven {
-  const { back, rearBox, tailboard } = camera.objects;
+  const { back, rearBox, rearStandard, tailboard } = camera.objects;
   const flat = (id: string) => {
     const part = build.parts.find((one) => one.id === id);
     if (part?.kind !== 'flat') throw new Error(`${id} is no part that is cut`);
@@ -244,11 +244,12 @@ export function templatesOf({ design, camera, build }: Planned): TemplatesGiven 
       pinProud: PIN_PROUD,
       pinPlay: PIN_PLAY,
     },
-    holders: design.holders.map(({ name, locating }, i) => ({ id: `holder-${i + 1}`, name, locating })),
+    holders: design.holders.map(({ name, filmDepth }, i) => ({ id: `holder-${i + 1}`, name, filmDepth })),
     tripod: {
       thread: tailboard.thread.name,
       doubler: flat('T4'),
       fromFront: tailboard.tripod - tailboard.start,
+      toKnob: rearStandard.bolt - rearStandard.knob.diameter / 2 - tailboard.tripod,
       board: { width: tailboard.width, length: tailboard.length },
     },
   };

@@ -38,7 +38,7 @@ export interface TemplatesGiven {
   readonly holders: readonly {
     readonly id: string;
     readonly name: string;
-    readonly locating: 'pins' | 'rib' | 'well';
+    readonly filmDepth: number;
   }[];
   readonly tripod: {
     readonly thread: string;
@@ -46,6 +46,8 @@ export interface TemplatesGiven {
     readonly doubler: Shape;
     /** Middle of the hole, from the tailboard's front edge. */
     readonly fromFront: number;
+    /** From there back to the edge of the knob, the slide pushed in. */
+    readonly toKnob: number;
     readonly board: { readonly width: number; readonly length: number };
   };
 }
@@ -358,11 +360,14 @@ function frameMeasures({ outline, holes }: Shape): readonly Measure[] {
 }
 
 function seat(own: readonly Counted[], given: TemplatesGiven): readonly Template[] {
-  return [wellDrawing(given.well), ...own.flatMap(({ part }) => pinCorners(part, given))];
+  return [wellDrawing(given), ...own.flatMap(({ part }) => pinCorners(part, given))];
 }
 
 /** The back from behind: what a holder must fit into. */
-function wellDrawing({ plate, opening, width, closed, open, play, pins, ...well }: WellGiven): Template {
+function wellDrawing({
+  well: { plate, opening, width, closed, open, play, pins, ...well },
+  holders,
+}: TemplatesGiven): Template {
   const w = width / 2;
   const shape: Shape = {
     outline: plate,
@@ -441,12 +446,13 @@ function wellDrawing({ plate, opening, width, closed, open, play, pins, ...well 
     {
       measures,
       says: [
-        `The back from behind, its open end up. Dashed: the well between the fences. A holder may be ${mm(width - 2 * play)} wide at most: it has ${mm(play)} to each fence. The fences stand ${mm(well.fenceHeight)} above the seat, at the open end ${mm(well.openFenceHeight)}.`,
+        `The back from behind, its open end up. Dashed: the well between the fences. A holder may be ${mm(width - 2 * play)} wide at most: it has ${mm(play)} to each fence. The fences stand ${mm(well.fenceHeight)} above the seat, at the open end ${mm(well.openFenceHeight)}: the dark slide passes over it.`,
         ...(thin && thick
           ? [
               `Two pins stand ${mm(well.pinProud)} above the seat: ${plainNumber(thin.diameter)} mm thick at the left, ${plainNumber(thick.diameter)} mm at the right. So nothing goes on the wrong way round. Holes for them: ${plainNumber(well.pinPlay)} mm wider, and deeper than ${mm(well.pinProud)}.`,
             ]
           : []),
+        `From its face to the film: ${holders.map(({ name, filmDepth }) => `${name} ${mm(filmDepth)}`).join(', ')}.`,
       ],
       room: { width: TEXT_WIDTH, height: 190 },
     },
@@ -523,7 +529,7 @@ function pinCorners(part: BoughtPart, { holders, well }: TemplatesGiven): readon
 const placeKey = (x: number, y: number): string => `${x.toFixed(3)} ${y.toFixed(3)}`;
 
 function tripodPlace({ tripod }: TemplatesGiven): readonly Template[] {
-  const { thread, doubler, fromFront, board } = tripod;
+  const { thread, doubler, fromFront, toKnob, board } = tripod;
   const { width, height } = sizeOf(doubler.outline);
   const half = board.width / 2;
   const shape: Shape = {
@@ -538,7 +544,7 @@ function tripodPlace({ tripod }: TemplatesGiven): readonly Template[] {
       [],
       doubler,
       [
-        `The block under the tailboard, ${sizeText(doubler)}, and the hole of the ${thread} nut: so much of the tripod’s plate bears. Stick this on the plate of the tripod to see whether it turns freely.`,
+        `The block under the tailboard, ${sizeText(doubler)}, with the hole of the ${thread} nut. The tripod’s plate bears on it, and may reach ${Math.floor(toKnob)} mm behind the middle of the hole: farther back it meets the knob when the slide is pushed in.`,
       ],
       100,
     ),
