@@ -152,7 +152,7 @@ function dimensionsOf(measured: readonly Measured[], { known, plot, bounds }: Ar
     if (inside === undefined) rows.set(side, row + 1);
     const outermost = side === 'above' || side === 'right' ? Math.max : Math.min;
     const ends = [from, to].map((at): Point => {
-      const across = inside ?? outermost(...cornersAt(along === 'x' ? known : turned, at));
+      const across = inside ?? outermost(...(cornersAt(along === 'x' ? known : turned, at) ?? [0]));
       return plot.at(along === 'x' ? { x: at, y: across } : { x: across, y: at });
     });
     const out = FIRST + row * ROW;

@@ -56,11 +56,11 @@ export const HEAD = 11;
 
 export const extentOf = (paths: readonly (readonly Point[])[]): Box => boundsOfPoints(paths.flat());
 
-/** The highest, lowest … of the points that a drawing has at an x: where an extension line begins. */
-export function cornersAt(paths: readonly (readonly Point[])[], x: number): readonly number[] {
+/** The heights of the points that a drawing has at an x, where extension lines begin; null where it has none. */
+export function cornersAt(paths: readonly (readonly Point[])[], x: number): readonly number[] | null {
   const ys: number[] = [];
   for (const path of paths) for (const p of path) if (Math.abs(p.x - x) < SAME) ys.push(p.y);
-  return ys;
+  return ys.length === 0 ? null : ys;
 }
 
 /** Points nearer than this stand above each other, mm of true length. */

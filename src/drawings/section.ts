@@ -291,7 +291,7 @@ function dimensionsOf(figures: Figures, { known, plot, bounds, rim, axisEnd }: A
   const { plan, lensSeat, holderSeat, film, ply, at } = figures;
   const { slide, tailboard, optics } = plan;
   const above = plot.at({ x: 0, y: bounds.top }).y - ROWS_BEGIN;
-  const top = (z: number): Point => ({ x: z, y: Math.max(...cornersAt(known, z), -Infinity) });
+  const top = (z: number): Point => ({ x: z, y: Math.max(...(cornersAt(known, z) ?? [bounds.top])) });
   const level = (name: string, what: string, row: number, from: number, to: number): Dimension => ({
     name,
     what,
