@@ -1,6 +1,7 @@
 import type { Drawing } from '../model/page.js';
+import type { Block } from '../paper/blocks.js';
 import { figure } from '../paper/figure.js';
-import { paragraph } from '../paper/prose.js';
+import { heading, kept, paragraph } from '../paper/prose.js';
 import type { Chapter } from './chapter.js';
 
 /** What is going to be built, before it is built. */
@@ -11,10 +12,14 @@ export const wholeCamera = (drawings: readonly Drawing[]): Chapter => ({
       'Look at these drawings before you begin, and come back to them when you wonder where a part goes. They are true to scale where a scale is named; measure only what has a figure.',
       'Thick lines and hatching are cut faces; thin lines are edges that you see. Views are arranged as in first-angle projection.',
     ]),
-    ...drawings.map((drawing) => ({
-      ...figure(drawing, { caption: '' }),
-      above: 5,
-      entry: { title: drawing.title, level: 1 },
-    })),
+    ...drawings.map(shown),
   ],
 });
+
+/** Most drawings have their title on them; the others get one. */
+function shown(drawing: Drawing): Block {
+  const { title, marks } = drawing;
+  const own = figure(drawing, { caption: '' });
+  if (!marks.some((mark) => mark.kind === 'words' && mark.text === title)) return kept([heading(title), own]);
+  return { ...own, above: 5, entry: { title, level: 1 } };
+}
