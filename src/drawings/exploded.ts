@@ -15,7 +15,7 @@ import { type Seen, spotsOf, wellSeen } from './well-seen.js';
 type Paths = readonly (readonly Point[])[];
 
 /** Of the lines of each part this share is to be seen. */
-const ENOUGH = 0.06;
+const ENOUGH = 0.04;
 /** For the numbers at both sides, and above and below each half, mm. */
 const SIDE = 12;
 const ABOVE = 5;
@@ -47,6 +47,7 @@ export function explodedDrawing(given: StepGiven): Drawing {
       on,
       led: 'middle',
       enough: ENOUGH,
+      each: false,
       underneath: 'never',
     });
     const { words: from } = seen.look;

@@ -37,6 +37,7 @@ export function stepDrawing({ build, on, room, moves }: StepGiven, step: number)
     on,
     led: 'sides',
     enough: ENOUGH,
+    each: true,
     underneath: at.arrivals.some(({ into }) => into === CAMERA) ? 'looked at' : 'turned over',
   });
   const free = { width: room.width - 2 * SIDE, height: Math.min(HIGHEST, room.height) - HEAD - 2 * ABOVE };
