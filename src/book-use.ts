@@ -8,10 +8,6 @@ import { testPiece } from './book/test-piece.js';
 import { type UseRow, usingTheCamera } from './book/use.js';
 import { PIN_PLAY, PIN_PROUD } from './camera/back/size.js';
 import { throughGlass } from './camera/ground-glass-frame/size.js';
-import { STRIPS } from './coupon/comb.js';
-import { COMBS_AGREE } from './coupon/judge.js';
-import { drawCoupon } from './coupon/piece.js';
-import { couponSheet } from './coupon/sheet.js';
 import type { Design } from './design/design.js';
 import { type ClosedPath, flatten, polygon } from './geometry/path.js';
 import { apply, type Matrix4 } from './geometry/placement.js';
@@ -20,7 +16,7 @@ import type { PlanDocument } from './model/plan.js';
 import type { ProofDocument } from './model/proof.js';
 import { extension, extensionFactor, extensionStops, filmPlane, subjectDistance } from './optics/conjugates.js';
 import type { Planned } from './pipeline.js';
-import { couponGiven, OFF_MARK } from './test-piece.js';
+import { testPieceGiven } from './test-piece.js';
 
 export interface UseFrom {
   readonly planned: Planned;
@@ -37,7 +33,7 @@ export function chaptersAround({ planned, plan, proof }: UseFrom): {
   const { design, camera } = planned;
   const { tailboard, rearBox, lensClamp } = camera.objects;
   return {
-    before: [testPieceOf(design)],
+    before: [testPiece(testPieceGiven(design))],
     after: [
       settingTheRegister(registerOf(planned, proof)),
       leakTest({ joints: proof?.joints ?? [], holders: design.holders.map(({ name }) => name) }),
@@ -76,24 +72,6 @@ export function chaptersAround({ planned, plan, proof }: UseFrom): {
       templates(templatesOf(planned)),
     ],
   };
-}
-
-function testPieceOf(design: Design): Chapter {
-  const given = couponGiven(design);
-  const coupon = drawCoupon(given);
-  const { plywood, laser, workshop } = design;
-  return testPiece({
-    material: plywood.material,
-    kerf: laser.kerf,
-    thickness: plywood.thickness,
-    readings: plywood.readings,
-    fits: workshop.fits,
-    strips: STRIPS,
-    combSum: coupon.combSum,
-    combsAgree: COMBS_AGREE,
-    feltKerf: OFF_MARK / 2,
-    sheet: couponSheet(coupon, { ...given, margin: workshop.margin }),
-  });
 }
 
 const spacerOf = ({ camera }: Planned, name: string) => {

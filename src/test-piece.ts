@@ -1,9 +1,12 @@
+import type { TestPieceGiven } from './book/test-piece.js';
+import { STRIPS } from './coupon/comb.js';
 import { type CouponAnswers, couponQuestions, readingsForm } from './coupon/form.js';
 import type { CouponGiven } from './coupon/given.js';
-import { type CouponResult, judgeReadings } from './coupon/judge.js';
+import { COMBS_AGREE, type CouponResult, judgeReadings } from './coupon/judge.js';
 import { fitNames } from './coupon/ladder.js';
 import { type Coupon, drawCoupon } from './coupon/piece.js';
 import type { CouponQuestion, CutAs } from './coupon/readings.js';
+import { couponSheet } from './coupon/sheet.js';
 import type { Design } from './design/design.js';
 import { type ChangedKey, type DesignChange, editDesign } from './design/edit.js';
 import { plausibility } from './design/plausibility.js';
@@ -114,7 +117,7 @@ const changesOf = ({ kerf, thickness, fits }: CouponResult, strays: number | nul
 ];
 
 /** Beyond this the marks of the finger ladder mislead the hand that feels them, mm: half of the press fits' step. */
-export const OFF_MARK = 0.02;
+const OFF_MARK = 0.02;
 
 function summaryOf(result: CouponResult, cut: CutAs, pieces: number): readonly string[] {
   const { x, y, kerf, interval, standardUncertainty, kerfUncertainty, fits, thickness } = result;
@@ -133,4 +136,23 @@ function summaryOf(result: CouponResult, cut: CutAs, pieces: number): readonly s
     ...(thickness.length === 0 ? ['The sheet was not measured; its thickness stays.'] : []),
     ...(fitNames.some((name) => fits[name] === undefined) ? ['Fits that were not read stay as they are.'] : []),
   ];
+}
+
+/** What the book tells of the piece that the design draws now. */
+export function testPieceGiven(design: Design): TestPieceGiven {
+  const given = couponGiven(design);
+  const coupon = drawCoupon(given);
+  const { plywood, laser, workshop } = design;
+  return {
+    material: plywood.material,
+    kerf: laser.kerf,
+    thickness: plywood.thickness,
+    readings: plywood.readings,
+    fits: workshop.fits,
+    strips: STRIPS,
+    combSum: coupon.combSum,
+    combsAgree: COMBS_AGREE,
+    feltKerf: OFF_MARK / 2,
+    sheet: couponSheet(coupon, { ...given, margin: workshop.margin }),
+  };
 }

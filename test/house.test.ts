@@ -143,6 +143,7 @@ const KERF_HOMES = [
   /^src\/sheets\/lay-out\.ts$/,
   /^src\/coupon\//,
   /^src\/files\/layout-json\.ts$/,
+  /^src\/book\/test-piece\.ts$/,
   /^src\/(?:test-piece|workshop)\.ts$/,
   /^src\/index\.ts$/,
   /^src\/model\/rules\.ts$/,
