@@ -22,6 +22,9 @@ export interface DrawnLines {
 export function drawnLines(closest: number): DrawnLines {
   const cells = new Map<number, number[]>();
   const ends: number[] = [];
+  /** When each line was last looked at: the number of the question. */
+  const looked: number[] = [];
+  let asked = 0;
   const key = (column: number, row: number) => (column + 32768) * 65536 + (row + 32768);
 
   /** The cells along a segment, and those within `closest` of it. */
@@ -43,11 +46,13 @@ export function drawnLines(closest: number): DrawnLines {
     if (length === 0) return [];
     const [ux, uy] = [dx / length, dy / length];
     const taken: [number, number][] = [];
-    const looked = new Set<number>();
+    asked++;
     along(x0, y0, x1, y1, (cell) => {
-      for (const line of cells.get(cell) ?? []) {
-        if (looked.has(line)) continue;
-        looked.add(line);
+      const near = cells.get(cell);
+      if (near === undefined) return;
+      for (const line of near) {
+        if (looked[line / 4] === asked) continue;
+        looked[line / 4] = asked;
         const ax = (ends[line] as number) - x0;
         const ay = (ends[line + 1] as number) - y0;
         const bx = (ends[line + 2] as number) - x0;
@@ -69,6 +74,7 @@ export function drawnLines(closest: number): DrawnLines {
     const keep = (from: number, to: number) => {
       if (to - from <= (taken.length === 0 ? 0 : closest)) return;
       const line = ends.push(x0 + ux * from, y0 + uy * from, x0 + ux * to, y0 + uy * to) - 4;
+      looked.push(0);
       left.push([x0 + ux * from, y0 + uy * from, x0 + ux * to, y0 + uy * to]);
       along(x0 + ux * from, y0 + uy * from, x0 + ux * to, y0 + uy * to, (cell) => {
         const known = cells.get(cell);

@@ -74,53 +74,69 @@ export function screenOf(solids: readonly Faced[]): Screen {
   const column = (x: number) => Math.min(across - 1, Math.max(0, Math.floor((x - left) / size)));
   const row = (y: number) => Math.min(down - 1, Math.max(0, Math.floor((y - bottom) / size)));
 
-  /** The cells that a facet touches, row by row. */
-  const cellsOf = (o: number, visit: (cell: number) => void): void => {
-    const [ax, ay] = [facets[o] as number, facets[o + 1] as number];
-    const [bx, by] = [facets[o + 2] as number, facets[o + 3] as number];
-    const [cx, cy] = [facets[o + 4] as number, facets[o + 5] as number];
+  // the cells that each facet touches, row by row: facet, first cell, last cell
+  let spans = new Int32Array(12 * count + 3);
+  let spanned = 0;
+  const first = new Int32Array(across * down + 1);
+  for (let i = 0; i < count; i++) {
+    const o = i * STRIDE;
+    const ax = facets[o] as number;
+    const ay = facets[o + 1] as number;
+    const bx = facets[o + 2] as number;
+    const by = facets[o + 3] as number;
+    const cx = facets[o + 4] as number;
+    const cy = facets[o + 5] as number;
     const lowest = row(Math.min(ay, by, cy) - SEAM);
     const highest = row(Math.max(ay, by, cy) + SEAM);
     const from = column(Math.min(ax, bx, cx) - SEAM);
     const to = column(Math.max(ax, bx, cx) + SEAM);
     for (let r = lowest; r <= highest; r++) {
-      let [start, end] = [from, to];
+      let start = from;
+      let end = to;
       if (lowest < highest && from < to) {
-        const [low, high] = [bottom + r * size - SEAM, bottom + (r + 1) * size + SEAM];
+        const low = bottom + r * size - SEAM;
+        const high = bottom + (r + 1) * size + SEAM;
         let least = Infinity;
         let most = -Infinity;
-        const side = (x0: number, y0: number, x1: number, y1: number) => {
-          if (y0 > y1) return side(x1, y1, x0, y0);
-          if (y1 < low || y0 > high) return;
+        for (let e = 0; e < 6; e += 2) {
+          const next = e === 4 ? 0 : e + 2;
+          const upwards = (facets[o + e + 1] as number) <= (facets[o + next + 1] as number);
+          const x0 = facets[o + (upwards ? e : next)] as number;
+          const y0 = facets[o + (upwards ? e : next) + 1] as number;
+          const x1 = facets[o + (upwards ? next : e)] as number;
+          const y1 = facets[o + (upwards ? next : e) + 1] as number;
+          if (y1 < low || y0 > high) continue;
           const slope = y1 - y0 > SEAM ? (x1 - x0) / (y1 - y0) : 0;
           const p = y0 < low && slope !== 0 ? x0 + slope * (low - y0) : x0;
           const q = y1 > high && slope !== 0 ? x0 + slope * (high - y0) : x1;
           least = Math.min(least, p, q);
           most = Math.max(most, p, q);
-        };
-        side(ax, ay, bx, by);
-        side(bx, by, cx, cy);
-        side(cx, cy, ax, ay);
+        }
         if (least > most) continue;
-        [start, end] = [column(least - SEAM), column(most + SEAM)];
+        start = column(least - SEAM);
+        end = column(most + SEAM);
       }
-      for (let c = start; c <= end; c++) visit(r * across + c);
+      if (spanned + 3 > spans.length) {
+        const larger = new Int32Array(2 * spans.length);
+        larger.set(spans);
+        spans = larger;
+      }
+      spans[spanned++] = i;
+      spans[spanned++] = r * across + start;
+      spans[spanned++] = r * across + end;
+      for (let cell = r * across + start; cell <= r * across + end; cell++)
+        first[cell + 1] = (first[cell + 1] as number) + 1;
     }
-  };
-  const first = new Int32Array(across * down + 1);
-  for (let i = 0; i < count; i++)
-    cellsOf(i * STRIDE, (cell) => {
-      first[cell + 1] = (first[cell + 1] as number) + 1;
-    });
+  }
   for (let cell = 0; cell < across * down; cell++)
     first[cell + 1] = (first[cell + 1] as number) + (first[cell] as number);
   const list = new Int32Array(first[across * down] as number);
   const filled = first.slice(0, across * down);
-  for (let i = 0; i < count; i++)
-    cellsOf(i * STRIDE, (cell) => {
-      list[filled[cell] as number] = i;
+  for (let k = 0; k < spanned; k += 3)
+    for (let cell = spans[k + 1] as number, last = spans[k + 2] as number; cell <= last; cell++) {
+      list[filled[cell] as number] = spans[k] as number;
       filled[cell] = (filled[cell] as number) + 1;
-    });
+    }
 
   const seen = new Int32Array(count).fill(-1);
   let asked = 0;
@@ -128,12 +144,17 @@ export function screenOf(solids: readonly Faced[]): Screen {
     asked++;
     const found: [number, number][] = [];
     const start = starts[solid] as number;
-    const [besideA, besideB] = [beside[0] < 0 ? -1 : start + beside[0], beside[1] < 0 ? -1 : start + beside[1]];
+    const besideA = beside[0] < 0 ? -1 : start + beside[0];
+    const besideB = beside[1] < 0 ? -1 : start + beside[1];
     const nearest = Math.min(pz, qz) + DEPTH;
-    const [loX, hiX, loY, hiY] = [Math.min(px, qx), Math.max(px, qx), Math.min(py, qy), Math.max(py, qy)];
+    const loX = Math.min(px, qx);
+    const hiX = Math.max(px, qx);
+    const loY = Math.min(py, qy);
+    const hiY = Math.max(py, qy);
     const length = Math.sqrt((qx - px) * (qx - px) + (qy - py) * (qy - py));
     for (let r = row(loY), last = row(hiY); r <= last; r++) {
-      let [x0, x1] = [loX, hiX];
+      let x0 = loX;
+      let x1 = hiX;
       if (hiY - loY > SEAM) {
         const slope = (qx - px) / (qy - py);
         const a = px + slope * (Math.max(loY, bottom + r * size - SEAM) - py);
@@ -186,6 +207,7 @@ export function screenOf(solids: readonly Faced[]): Screen {
 
 const STRIDE = 10;
 const WHOLE: readonly Stretch[] = [[0, 1]];
+const NOTHING: readonly Stretch[] = [];
 
 const between = (corners: Float64Array, from: number, to: number): readonly [number, number, number] => [
   (corners[to] as number) - (corners[from] as number),
@@ -195,6 +217,7 @@ const between = (corners: Float64Array, from: number, to: number): readonly [num
 
 /** Stretches in order, those that overlap or nearly touch made one; nothing shorter than a crumb. */
 export function together(stretches: readonly Stretch[], crumb: number): readonly Stretch[] {
+  if (stretches.length === 0) return NOTHING;
   const sorted = [...stretches].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
   const out: [number, number][] = [];
   for (const [from, to] of sorted) {
