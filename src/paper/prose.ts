@@ -9,10 +9,8 @@ import { wordsWidth } from './words-width.js';
  *   heading(text)            a part of a chapter, in the contents      subheading(text)         not in the contents
  *   paragraph(text)          a text or several                         note(text)               beside a bar
  *   bullets(items)           numbered(items, from?)                    tickList(items)          boxes to tick
- *   caution(text)            framed, with its word                     blank(height)            nothing
- *   kept(blocks)             one block that no page parts              onNewPage(blocks)        the first begins a page
- *   onOnePage(blocks)        on one page where it holds them all
- *   formLines(labels)        lines to write on                         see table.ts for tables, figure.ts for drawings
+ *   caution(text)            framed, with its word                     kept(blocks)             one block that no page parts
+ *   onOnePage(blocks)        on one page where it holds them all       see table.ts for tables, figure.ts for drawings
  */
 
 /** A point of type in mm. */
@@ -72,8 +70,6 @@ export const subheading = (text: string): Block => ({
   above: 3.5,
   withNext: true,
 });
-
-export const blank = (height: number): Block => ({ height, marks: () => [], above: 0 });
 
 const INDENT = 7;
 
@@ -189,23 +185,6 @@ export function note(text: string | readonly string[], { width = TEXT_WIDTH }: W
   };
 }
 
-/** Lines to write on, each with the words of what goes there. */
-export function formLines(labels: readonly string[], { width = TEXT_WIDTH }: Within = {}): readonly Block[] {
-  return labels.map((label) => {
-    const reach = label === '' ? 0 : wordsWidth(label, { size: TEXT, heavy: false }) + 2;
-    return {
-      height: 8,
-      marks: ({ x, y }): readonly Mark[] => [
-        ...(label === ''
-          ? []
-          : [{ kind: 'words', at: { x, y: y + 7 }, text: label, size: TEXT, anchor: 'start', colour: INK } as const]),
-        ruleAcross({ x: x + reach, y: y + 7.6 }, width - reach, 0.2),
-      ],
-      above: 0,
-    };
-  });
-}
-
 /** Blocks that should stand on one page, where it holds them all. */
 export function onOnePage(blocks: readonly Block[]): readonly Block[] {
   const [first, ...rest] = blocks;
@@ -233,9 +212,6 @@ export function kept(blocks: readonly Block[]): Block {
     ...(last?.withNext === undefined ? {} : { withNext: last.withNext }),
   };
 }
-
-export const onNewPage = ([first, ...rest]: readonly Block[]): readonly Block[] =>
-  first === undefined ? [] : [{ ...first, beginsPage: true }, ...rest];
 
 export const ruleAcross = (
   { x, y }: { readonly x: number; readonly y: number },
