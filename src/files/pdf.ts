@@ -74,7 +74,7 @@ function put(mark: Mark, document: PDFKit.PDFDocument): void {
     case 'words': {
       const { at, text, size, anchor, colour, bold, turned } = mark;
       document.font(bold ? 'bold' : 'regular', size).fillColor(colour);
-      const left = at.x - { start: 0, middle: 0.5, end: 1 }[anchor] * document.widthOfString(text);
+      const left = anchor === 'start' ? at.x : at.x - { middle: 0.5, end: 1 }[anchor] * document.widthOfString(text);
       if (turned !== undefined) {
         document.save();
         // the library turns clockwise
