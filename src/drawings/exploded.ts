@@ -16,12 +16,15 @@ type Paths = readonly (readonly Point[])[];
 
 /** Of the lines of each part this share is to be seen. */
 const ENOUGH = 0.04;
-/** For the numbers at both sides, and above and below each half, mm. */
+/** For the numbers at both sides, and above and below each group, mm. */
 const SIDE = 12;
 const ABOVE = 5;
-/** For the words over each half. */
+/** For the words over each group. */
 const HEAD = 6;
-interface Half {
+/** What rounding to hundredths may add, mm. */
+const ROUNDED = 0.1;
+
+interface Group {
   readonly words: string;
   readonly seen: Seen;
   readonly numbered: readonly Numbered[];
@@ -36,11 +39,11 @@ export function explodedDrawing(given: StepGiven): Drawing {
   const [setup] = build.setups;
   if (setup === undefined) throw new Error('a camera has a set-up');
   const shown = shownPieces(build);
-  const halves = [
+  const groups = [
     { words: 'Front box and lens', pieces: shown.filter((piece) => !piece.slides && !isBase(piece)) },
     { words: 'Tailboard', pieces: shown.filter((piece) => !piece.slides && isBase(piece)) },
     { words: 'Sliding rear, back, and what sits in it', pieces: shown.filter(({ slides }) => slides) },
-  ].map(({ words, pieces }): Half => {
+  ].map(({ words, pieces }): Group => {
     const at = { setup, before: new Map(), arrivals: arrivalsOf(moves, pieces), after: pieces };
     const seen = wellSeen(at, {
       added: new Set(pieces.map(({ key }) => key)),
@@ -53,11 +56,11 @@ export function explodedDrawing(given: StepGiven): Drawing {
     const { words: from } = seen.look;
     return { words: `${words}: ${from.charAt(0).toLowerCase()}${from.slice(1)}`, seen, numbered: numberedOf(pieces) };
   });
-  const { height, marks } = roomiest((shrink) => drawnHalves(halves, room, shrink));
+  const { height, marks } = roomiest((shrink) => drawnGroups(groups, room, shrink));
   return {
     name: 'exploded',
     title: 'Every made part, and the way that it goes in',
-    description: `${plan.name} taken apart, without perspective. ${halves.map(({ words }) => `${words}.`).join(' ')}`,
+    description: `${plan.name} taken apart, without perspective. ${groups.map(({ words }) => `${words}.`).join(' ')}`,
     scale: null,
     width: room.width,
     height,
@@ -99,19 +102,19 @@ function numberedOf(shown: readonly Piece[]): readonly Numbered[] {
   return [...groups].map(([text, keys]) => ({ text, count: keys.length, keys }));
 }
 
-/** Both halves at one scale, one above the other. */
-function drawnHalves(
-  halves: readonly Half[],
+/** All groups at one scale, one above the other. */
+function drawnGroups(
+  groups: readonly Group[],
   room: StepGiven['room'],
   shrink: number,
 ): Numbers & { readonly height: number } {
-  const bounds = halves.map(({ seen }) => extentOf([...seen.lines.flatMap((piece) => piece.seen), ...seen.ways]));
+  const bounds = groups.map(({ seen }) => extentOf([...seen.lines.flatMap((piece) => piece.seen), ...seen.ways]));
   const sizes = bounds.map(({ left, right, top, bottom }) => ({ width: right - left, height: top - bottom }));
   const scale =
     shrink *
     Math.min(
       (room.width - 2 * SIDE) / Math.max(...sizes.map(({ width }) => width)),
-      (room.height - halves.length * (HEAD + 2 * ABOVE)) / sizes.reduce((sum, { height }) => sum + height, 0),
+      (room.height - ROUNDED - groups.length * (HEAD + 2 * ABOVE)) / sizes.reduce((sum, { height }) => sum + height, 0),
     );
   let top = 0;
   const plots = bounds.map((box, i): Plot & { readonly top: number } => {
@@ -124,7 +127,7 @@ function drawnHalves(
     return { ...plot, top: own };
   });
   const words = labelRoom({ width: room.width, height: top });
-  const drawn = halves.map(({ seen }, i) => {
+  const drawn = groups.map(({ seen }, i) => {
     const at = (plots[i] as Plot).at;
     const onPaper = (paths: Paths): Paths => paths.map((path) => path.map(at));
     return { outlines: onPaper(seen.lines.flatMap((piece) => piece.seen)), ways: onPaper(seen.ways) };
@@ -132,7 +135,7 @@ function drawnHalves(
   for (const { outlines, ways } of drawn) words.keepClear([...outlines, ...ways]);
   for (const plot of plots) words.take({ left: 0, top: plot.top, right: room.width, bottom: plot.top + HEAD });
   const numbers = numbersIn(
-    halves.flatMap(({ seen, numbered }, i) =>
+    groups.flatMap(({ seen, numbered }, i) =>
       numbered.map((one) => ({
         text: numberText(one),
         spots: spotsOf(one.keys, { points: seen.points, pieces: seen.lines }).map((plots[i] as Plot).at),
@@ -144,12 +147,12 @@ function drawnHalves(
     homeless: numbers.homeless,
     height: top,
     marks: [
-      ...halves.map(
-        (half, i): Mark => ({
+      ...groups.map(
+        (group, i): Mark => ({
           kind: 'words',
           role: 'note',
           at: { x: 0, y: hundredths((plots[i]?.top ?? 0) + LETTERS.size + 1) },
-          text: `${half.words}.`,
+          text: `${group.words}.`,
           anchor: 'start',
           ...LETTERS,
         }),

@@ -33,8 +33,10 @@ export type Underneath = 'looked at' | 'turned over' | 'never';
  */
 export function looksAt({ pieces, ways }: Pulled, added: ReadonlySet<string>, underneath: Underneath): readonly Look[] {
   const boxes = pieces.map(boxOf);
+  // nobody turns over what nothing comes to from below
+  const below = underneath !== 'never' && ways.some(({ arrival: { way } }) => way?.axis === 'y' && way.sign > 0);
   const judged = corners
-    .filter(({ y }) => y > 0 || underneath !== 'never')
+    .filter(({ y }) => y > 0 || below)
     .map(({ x, y, z }) => {
       const toward = { x: DIRECTION.across * x, y: DIRECTION.height * y, z: DIRECTION.along * z };
       const seen = pieces.flatMap(({ piece }, i) =>

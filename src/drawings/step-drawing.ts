@@ -60,6 +60,16 @@ const addedKeys = ({ arrivals }: AtStep): ReadonlySet<string> =>
     arrivals.flatMap(({ pieces, whole, way }) => (whole !== null && way === null ? [] : pieces.map(({ key }) => key))),
   );
 
+/** Keys of what comes together, each once: what came before its whole is not drawn again with it. */
+function comingApart({ arrivals }: AtStep): readonly ReadonlySet<string>[] {
+  const told = new Set<string>();
+  return arrivals.map(({ pieces }) => {
+    const own = pieces.map(({ key }) => key).filter((key) => !told.has(key));
+    for (const key of own) told.add(key);
+    return new Set(own);
+  });
+}
+
 interface Sheet {
   readonly at: AtStep;
   readonly added: ReadonlySet<string>;
@@ -112,7 +122,15 @@ function onPaper(
         'way',
         wayPaths.flatMap((path) => path.slice(1).flatMap((to, i) => chainLine(path[i] as Point, to, 1))),
       ),
-      ...strokes('added', addedPaths),
+      ...comingApart(at).flatMap((keys) =>
+        strokes(
+          'added',
+          paths((key) => added.has(key) && keys.has(key)),
+        ).map((mark) => ({
+          ...mark,
+          id: `comes-${[...keys][0]}`,
+        })),
+      ),
       ...numbers.marks,
     ],
   };
