@@ -144,8 +144,8 @@ export function hatched(faces: readonly Face[]): readonly Mark[] {
   ];
 }
 
-/** Faces nearer than this touch, mm on paper. */
-const NEAR = 0.1;
+/** Faces nearer than this are neighbours, mm on paper: the air of a joint does not tell them apart. */
+const NEAR = 0.8;
 
 /** The stretches of parallel lines that lie inside loops (even-odd). */
 function rowsIn(loops: Loops, { along, spacing, offset = 0 }: Rows): readonly (readonly Point[])[] {
