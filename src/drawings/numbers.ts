@@ -96,7 +96,6 @@ export function roomiest<Drawn extends Numbers>(draw: (shrink: number) => Drawn)
     const smaller = draw(shrink);
     if (smaller.homeless.length < best.homeless.length) best = smaller;
   }
-  if (best.homeless.length) console.log('HOMELESS', best.homeless);
   return best;
 }
 
