@@ -3,7 +3,7 @@ import { loadLight, loadWorkshop } from '../src/index.js';
 import { changed, designOf } from './design/reading.js';
 import { heron } from './design/worked-designs.js';
 
-const { check } = await loadWorkshop();
+const { build, check } = await loadWorkshop();
 const light = await loadLight();
 const checked = (text: string) => check(designOf(text), { onProgress: () => {} });
 
@@ -15,6 +15,19 @@ describe('not-proven: a design of which no camera can be put together', () => {
     expect(findings.map(({ rule }) => rule)).toEqual(expect.arrayContaining(['unit-plausible', 'not-proven']));
     expect(findings.filter(({ level }) => level === 'error').map(({ rule }) => rule)).toEqual(['unit-plausible']);
     expect({ proof, leaks }).toEqual({ proof: null, leaks: [] });
+  });
+
+  test('has neither drawings nor a book, even where it is built despite all', { timeout: 60_000 }, () => {
+    const { files } = build(designOf(inches), {
+      despite: ['unit-plausible'],
+      effort: 0,
+      onProgress: () => {},
+      writeDocument: () => {
+        throw new Error('nothing is to be written');
+      },
+    });
+    expect(files.map(({ path }) => path)).toContain('plan.json');
+    expect(files.filter(({ path }) => /book|drawings/.test(path))).toEqual([]);
   });
 
   test('has no dark to look into', () => expect(light(designOf(inches))).toBeNull());
