@@ -78,7 +78,7 @@ const isOneOf =
   ({ piece }: PulledPiece): boolean =>
     pieces.includes(piece);
 
-export function largest(pieces: readonly Piece[]): number {
+function largest(pieces: readonly Piece[]): number {
   const { x, y, z } = around(pieces.map(({ extent }) => extent));
   return Math.max(x[1] - x[0], y[1] - y[0], z[1] - z[0]);
 }

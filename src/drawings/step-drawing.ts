@@ -26,7 +26,7 @@ const ABOVE = 7;
 /** No larger than true size. */
 const LARGEST = 1;
 /** Of the lines of each thing that comes this share is to be seen. */
-const ENOUGH = 0.25;
+const ENOUGH = 0.45;
 
 /** What one step brings to what is there, pulled out along the way that it comes. */
 export function stepDrawing({ build, on, room, moves }: StepGiven, step: number): Drawing {
