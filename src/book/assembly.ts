@@ -35,7 +35,7 @@ export const assembly = (steps: readonly BookStep[]): Chapter => ({
         { title: '', width: BOX },
         { title: 'Step', align: 'right' },
         { title: 'What is done' },
-        { title: 'Cut and printed parts that come in', width: 66 },
+        { title: 'Cut and printed parts that come in', width: 52 },
       ],
       steps.map(({ number, title, parts }) => [
         TO_TICK,
