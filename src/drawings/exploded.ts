@@ -31,8 +31,8 @@ interface Group {
 }
 
 /**
- * Every made part with its number, pulled out of the camera against the way that it goes in: above what stands on the
- * tailboard, below it what slides and what is taken out behind.
+ * Every made part with its number, pulled out of the camera against the way that it goes in: front box and lens, the
+ * tailboard that they stand on, and what slides on it with all that it carries, one group above the other.
  */
 export function explodedDrawing(given: StepGiven): Drawing {
   const { build, plan, on, room, moves } = given;
