@@ -153,9 +153,32 @@ function numbersOf(lying: readonly Lying[], blank: () => LabelRoom): readonly Ma
       return led.length === 0;
     });
     if (shutIn === undefined) return [...inside, ...marks];
-    if (first.includes(shutIn)) throw new Error(`no room for the number of ${shutIn.id}`);
+    if (first.includes(shutIn)) return [...inside, ...crossingLines([...first, ...outside], { lying, inside, blank })];
     first = [shutIn, ...first];
   }
+}
+
+/** Where a sheet is so full that lines must cross: they do, but no number stands on one. */
+function crossingLines(
+  outside: readonly Lying[],
+  given: {
+    readonly lying: readonly Lying[];
+    readonly inside: readonly Mark[];
+    readonly blank: () => LabelRoom;
+  },
+): readonly Mark[] {
+  const marks: Mark[] = [];
+  for (const one of outside) {
+    // a line that was drawn before counts as any other line here, and may be crossed
+    const paper = given.blank();
+    for (const { loops } of given.lying) paper.keepClear(hatched(loops));
+    for (const mark of [...given.inside, ...marks]) {
+      if (mark.kind === 'line') paper.keepClear([mark.points]);
+      if (mark.kind === 'words') paper.take(wordsPatch(mark.text, mark.at, LETTERS));
+    }
+    marks.push(...ledTo(one, paper));
+  }
+  return marks;
 }
 
 /** The number of a part beside it, with a line to it; nothing where there is no room. */
