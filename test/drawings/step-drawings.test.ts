@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { ON_THE_ROAD } from '../../src/assembly/setups.js';
 import { workbench } from '../../src/assembly/workbench.js';
 import { explodedDrawing } from '../../src/drawings/exploded.js';
+import { looksAt } from '../../src/drawings/look-from.js';
 import { stepDrawing } from '../../src/drawings/step-drawing.js';
 import { pageSvg } from '../../src/files/page-svg.js';
 import { loadKernel } from '../../src/geometry/kernel.js';
@@ -91,6 +92,19 @@ describe.each(['heron', 'wren', 'bittern'])('step drawings of %s', (name) => {
     }
   });
 
+  test('say how many pieces come', () => {
+    for (const { step, words } of steps) {
+      const alone = moves.filter((move) => move.step === step && move.whole === undefined && move.pieces.length === 1);
+      const keys = new Set(alone.flatMap(({ pieces }) => pieces));
+      for (const [id, part] of parts) {
+        // what stands in every set-up; the rest is in another place in each
+        if (part.kind !== 'flat' || part.placements.some(({ when }) => when !== undefined)) continue;
+        const count = [...keys].filter((key) => key.split('#')[0] === id).length;
+        if (count > 0) expect(numbersOf(words), `step ${step}`).toContain(count === 1 ? id : `${count} × ${id}`);
+      }
+    }
+  });
+
   test('the exploded view has every flat part once', () => {
     const numbered = numbersOf(exploded.words).map((text) => text.replace(/^\d+ × /, ''));
     const flat = [...parts.values()].filter(({ kind }) => kind === 'flat').map(({ id }) => id);
@@ -125,4 +139,22 @@ describe.each(['heron', 'wren', 'bittern'])('step drawings of %s', (name) => {
         }
     }
   });
+});
+
+test('from where a step is seen is told as the photographer stands', () => {
+  const still = { x: 0, y: 0, z: 0 };
+  const fromBelow = { pieces: [], into: 'camera', whole: null, way: { axis: 'y', sign: 1 } } as const;
+  const pulled = { pieces: [], ways: [{ arrival: fromBelow, from: still, to: still }] };
+  for (const underneath of ['looked at', 'turned over', 'never'] as const) {
+    const all = looksAt(pulled, new Set(), underneath);
+    expect(all).toHaveLength(underneath === 'never' ? 4 : 8);
+    for (const { view, words } of all) {
+      const { x, y, z } = view.toward;
+      expect(words).toContain(x > 0 ? 'from the right' : 'from the left');
+      expect(words).toMatch(z > 0 ? /from behind/ : /from the front/);
+      const turned = view.up.y < 0;
+      expect(/upside down/.test(words)).toBe(turned);
+      if (!turned) expect(words).toContain(y > 0 ? 'above' : 'below');
+    }
+  }
 });
