@@ -25,7 +25,8 @@ export function pagePdf(
     margin: 0,
     // compressed streams differ from one processor and one engine to the next
     compress: false,
-    pdfVersion: '1.7',
+    // from 1.4 on the library repeats the title in XML and does not escape it
+    pdfVersion: '1.3',
     lang: 'en',
     displayTitle: true,
     info: {

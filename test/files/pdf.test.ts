@@ -21,6 +21,10 @@ describe('a document, read by another program', () => {
     expect(read.preferences).toMatchObject({ DisplayDocTitle: true });
   });
 
+  // Extensible metadata are XML (ISO 16684-1), in which & and < have to be escaped; the library does not
+  test('says it once, and never in XML that a title would break', () =>
+    expect(Buffer.from(bytes).toString('latin1')).not.toMatch(/<\?xpacket|<rdf:/));
+
   test('has a page for each drawing, of its true size', () => {
     // the writer of the file prints six decimals of a point
     const sizes = read.pages.map(({ width, height }) => [width, height]);
