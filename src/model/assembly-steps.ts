@@ -43,7 +43,7 @@ const table = [
   },
   { key: 'tailboard', title: 'Upper ply on the tailboard', acts: [{ into: 'tailboard', each: ['T1U'] }] },
   { key: 'sole', title: 'The sole, of two plies', acts: [{ into: 'sole', each: ['R4L', 'R4U'] }] },
-  { key: 'rails', title: 'Rails on the tailboard', acts: [{ into: 'tailboard', each: ['T2', 'rail-dowel'] }] },
+  { key: 'rails', title: 'Rails on the tailboard', acts: [{ into: 'tailboard', each: ['T2', 'rail-dowel-*'] }] },
   {
     key: 'keepers',
     title: 'Keepers on the rails',

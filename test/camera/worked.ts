@@ -55,9 +55,9 @@ export const regrouped = (id: string, group: Group): Build =>
     placements: part.placements.map((place) => ({ ...place, group })),
   }));
 
-export const without = (id: string): Build => ({
+export const without = (...ids: readonly string[]): Build => ({
   ...heron.build,
-  parts: heron.build.parts.filter((part) => part.id !== id),
+  parts: heron.build.parts.filter(({ id }) => !ids.includes(id)),
 });
 
 function changedPart(

@@ -8,7 +8,8 @@ import type { Tailboard } from './size.js';
 export const CARD = 0.3;
 const SCREW = { head: 3.2, pilot: 2 };
 const NUT_FLANGE = 1.6;
-const DOWEL = 6;
+/** Of two thicknesses: on two alike a rail would go on end for end too, and stand off by the difference of their distances from the ends. */
+export const RAIL_DOWELS = { front: 6, rear: 5 };
 
 export function tailboardParts(own: Tailboard): readonly Part[] {
   return [...base(own), ...rails(own), ...doubler(own), ...endStop(own)];
@@ -18,7 +19,10 @@ const upright = (x: number, y: number, z: number): Matrix4 => frame([1, 0, 0], [
 const front = (matrix: Matrix4) => standing('front', matrix);
 const railLength = (own: Tailboard) => own.length + own.start - own.endStop;
 const railX = (own: Tailboard) => own.soleWidth / 2 + own.railPlay + own.railWidth / 2;
-const dowelZ = (own: Tailboard) => [24, railLength(own) - 30];
+const dowelsAlong = (own: Tailboard) => [
+  { z: 24, diameter: RAIL_DOWELS.front },
+  { z: railLength(own) - 30, diameter: RAIL_DOWELS.rear },
+];
 
 function base(own: Tailboard): readonly Part[] {
   const { wood, width, start, length, axisHeight, slot, tripod, thread, footSlots } = own;
@@ -26,7 +30,7 @@ function base(own: Tailboard): readonly Part[] {
   const t = ply.thickness;
   const outline = rectangle(box(-width / 2, start, width / 2, start + length));
   const boltSlot = slotAlongY(0, slot.middle, slot.width, slot.length);
-  const dowels = dowelPlaces(own).map(({ x, z }) => circle(x, z, DOWEL));
+  const dowels = dowelPlaces(own).map(({ x, z, diameter }) => circle(x, z, diameter));
   const pilots = endScrews(own).map((x) => circle(x, start + length - own.endStop / 2, SCREW.pilot));
   return [
     plate({
@@ -56,7 +60,8 @@ function base(own: Tailboard): readonly Part[] {
   ];
 }
 
-const dowelPlaces = (own: Tailboard) => [railX(own), -railX(own)].flatMap((x) => dowelZ(own).map((z) => ({ x, z })));
+const dowelPlaces = (own: Tailboard) =>
+  [railX(own), -railX(own)].flatMap((x) => dowelsAlong(own).map((dowel) => ({ ...dowel, x })));
 const endScrews = (own: Tailboard) => [own.soleWidth / 3, -own.soleWidth / 3];
 
 function rails(own: Tailboard): readonly Part[] {
@@ -68,7 +73,7 @@ function rails(own: Tailboard): readonly Part[] {
   const keeperX = x + railWidth / 2 - keeperWidth / 2;
   const middle = length / 2;
   const railHoles = [
-    ...dowelZ(own).map((z) => circle(0, z - middle, DOWEL)),
+    ...dowelsAlong(own).map(({ z, diameter }) => circle(0, z - middle, diameter)),
     ...keeperScrews.map((z) => circle(0, z - middle, SCREW.pilot)),
   ];
   const keeperHoles = (side: number) => keeperScrews.map((z) => circle(side * x, z, SCREW.head));
@@ -123,15 +128,19 @@ function rails(own: Tailboard): readonly Part[] {
     }),
     keeper('T3', 'keeper, left, with the scale of distances', -1, scale.left, scale.leftMarks),
     keeper('T3S', 'keeper, right, with the scale of magnifications', 1, scale.right, scale.rightMarks),
-    boughtRod({
-      id: 'rail-dowel',
-      name: 'dowel 6 mm in the rails',
-      diameter: DOWEL,
-      length: 3 * t,
-      placements: dowelPlaces(own).map((d) => front(upright(d.x, -axisHeight - t, d.z))),
-      joins: joined('press', 'T1U', 'T2'),
-      massKg: 0.0004,
-    }),
+    ...Object.values(RAIL_DOWELS).map((diameter) =>
+      boughtRod({
+        id: `rail-dowel-${diameter}`,
+        name: `dowel ${diameter} mm in the rails`,
+        diameter,
+        length: 3 * t,
+        placements: dowelPlaces(own)
+          .filter((dowel) => dowel.diameter === diameter)
+          .map(({ x: at, z }) => front(upright(at, -axisHeight - t, z))),
+        joins: joined('press', 'T1U', 'T2'),
+        massKg: 0.0004,
+      }),
+    ),
     boughtRod({
       id: 'keeper-screw',
       name: 'wood screw 3 mm in the keepers',
@@ -234,7 +243,12 @@ export const tailboardHardware = (own: Tailboard): readonly Hardware[] => [
     count: 2 * own.keeperScrews.length + 2,
     for: 'keepers and end stop',
   },
-  { name: 'dowel', size: `6 × ${Math.ceil(3 * own.wood.ply.thickness)}`, count: 4, for: 'rails' },
+  ...Object.entries(RAIL_DOWELS).map(([end, diameter]) => ({
+    name: 'dowel',
+    size: `${diameter} × ${Math.ceil(3 * own.wood.ply.thickness)}`,
+    count: 2,
+    for: `rails, ${end} ends`,
+  })),
   {
     name: 'card strip',
     size: `0.3 thick, ${own.railWidth} × ${Math.ceil(railLength(own))}`,
