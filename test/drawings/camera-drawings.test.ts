@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import { spanOf } from '../../src/assembly/span-of.js';
 import { loadKernel } from '../../src/geometry/kernel.js';
 import type { Point } from '../../src/geometry/path.js';
 import { wordsWidth } from '../../src/paper/words-width.js';
@@ -157,6 +158,49 @@ describe.each(keptDesigns)('the drawings of %s', (name) => {
             expect.fail(`${drawing}: ${under.text} stands on a line of ${role} at ${p.x}, ${p.y}`);
         }
       }
+    }
+  });
+
+  test('put the film of each holder, and the light to its edges, where the plan has them', () => {
+    const { plan, design, build, drawings } = drawn;
+    const depths = plan.holders.map(({ effectiveDepth }) => effectiveDepth);
+    const rear = build.parts
+      .flatMap((part) =>
+        part.kind === 'bought' && part.role === 'lens' && part.placements.length > 0 && part.shape.form === 'cylinder'
+          ? [{ z: spanOf(build, part.id).z[1], radius: part.shape.diameter / 2 }]
+          : [],
+      )
+      .reduce((last, one) => (one.z > last.z ? one : last));
+    for (const at of ['infinity', 'nearest'] as const) {
+      const drawing = drawings.find(({ name: own }) => own === `section-${at}`);
+      const scale = drawing?.scale ?? 0;
+      const line = (id: string) => drawing?.lines.find((one) => one.id === id)?.points ?? [];
+      // by the front face of the board, where the lens is seated, the place of all lengths on paper is known
+      const seat = Math.min(...line(`dimension-film-distance-${at}`).map(({ x }) => x));
+      const axis = line('optical-axis')[0]?.y ?? 0;
+      const onPaper = (z: number) => seat + (z - plan.optics.seatZ) * scale;
+      const film = plan.optics.seatZ + plan.optics[at].filmDistance;
+      depths.forEach((depth, i) => {
+        for (const { x } of line(`film-holder-${i + 1}`))
+          expect(Math.abs(x - onPaper(film + depth - (depths[0] ?? 0))), `${at}, holder ${i + 1}`).toBeLessThan(0.021);
+        const mark = drawing?.marks.find((one) => one.id === `film-holder-${i + 1}`);
+        const dashed = mark?.kind === 'line' && mark.stroke?.dash !== undefined;
+        expect(dashed, `${at}, holder ${i + 1}`).toBe(i > 0);
+      });
+      for (const { x } of line('film-at-infinity'))
+        expect(Math.abs(x - onPaper(plan.optics.seatZ + plan.optics.infinity.filmDistance))).toBeLessThan(0.021);
+      const cone = drawing?.lines.find(({ role, filled }) => role === 'light' && filled)?.points ?? [];
+      const half = design.format.image.long / 2;
+      for (const [z, y] of [
+        [film, half],
+        [film, -half],
+        [rear.z, rear.radius],
+        [rear.z, -rear.radius],
+      ] as const)
+        expect(
+          cone.some((p) => Math.abs(p.x - onPaper(z)) < 0.021 && Math.abs(p.y - (axis - y * scale)) < 0.021),
+          `${at}: light at ${z}, ${y}`,
+        ).toBe(true);
     }
   });
 
