@@ -3,6 +3,8 @@ import { ROUNDING } from '../assembly/limit.js';
 import { type Loop, leastFrom } from '../assembly/measure.js';
 import { stands } from '../assembly/setups.js';
 import { type Box, boundsOfPoints, type ClosedPath, flatten, polygon } from '../geometry/path.js';
+import { apply } from '../geometry/placement.js';
+import { idsOf, matches, stepsOfCamera } from '../model/assembly-steps.js';
 import type { Finding } from '../model/finding.js';
 import type { FlatPart, Part, Placement } from '../model/part.js';
 import { mm, tenth } from '../units/print.js';
@@ -13,13 +15,15 @@ const ALIKE = 1;
 /** What differs by no more than this works alike: a slide fit. Common practice, no source. */
 const SAME = 0.3;
 
-/** Curves are compared as chords that stray by so much, well below what counts. */
-const CHORDS = 0.05;
+/** Curves are compared as chords that stray by so much: below what counts, and by less than a press fit gives way. */
+const CHORDS = 0.005;
 
 /**
  * one-way: no part goes in the wrong way, or in the place of another, unless it does there what it should. Every part is
  * tried in its own place in the seven other ways in which its outline may lie there, and in the place of every part that
  * looks like it; whether it goes in is seen by its neighbours. A mark that says which part it is does not count, a scale does.
+ * Where pins locate it, it is also tried where these let it go on turned but shifted, and there by what is at the bench when
+ * it comes in: what comes later tells too late.
  */
 export function oneWayRules(build: Build): readonly Finding[] {
   const plates = build.parts.filter((part) => part.kind === 'flat').filter(({ placements }) => placements.length > 0);
@@ -30,9 +34,10 @@ export function oneWayRules(build: Build): readonly Finding[] {
   }));
   const shapes = plates.map(shapeOf);
   const seats = plates.map((part) => seatsOf(part, standing));
+  const atBench = thereWhenItComes(build.parts);
   return shapes.flatMap((shape, i) => {
     const own = seats[i] ?? [];
-    const turned = wrongWays(shape, shape, own)[0];
+    const turned = wrongWays(shape, shape, own)[0] ?? shiftedWays(shape, own, atBench.get(shape.part.id))[0];
     const swapped = shapes.slice(i + 1).flatMap((other, k) => {
       if (!sameSize(shape, other)) return [];
       const there = wrongWays(shape, other, seats[i + 1 + k] ?? [])[0];
@@ -150,6 +155,91 @@ function wrongWays(shape: Shape, place: Shape, seats: readonly Seat[]): readonly
     return wrong(Math.max(edge, holesStray(holes.filter(matters), place.holes.filter(matters))));
   });
 }
+
+/** By the id of a part, what is at the bench with it when its step is done. */
+function thereWhenItComes(parts: readonly Part[]): ReadonlyMap<string, ReadonlySet<string>> {
+  const ids = parts.map(({ id }) => id);
+  const together = new Map<string, ReadonlySet<string>>();
+  const there = new Map<string, ReadonlySet<string>>();
+  for (const { acts } of stepsOfCamera(parts)) {
+    const come = acts.map((act) => ({
+      into: act.into,
+      brought: 'whole' in act ? [] : ids.filter((id) => idsOf(act).some((pattern) => matches(pattern, id))),
+      whole: 'whole' in act ? act.whole : null,
+    }));
+    for (const { into, brought, whole } of come)
+      together.set(into, new Set([...(together.get(into) ?? []), ...brought, ...(together.get(whole ?? '') ?? [])]));
+    for (const { into, brought } of come) for (const id of brought) there.set(id, together.get(into) ?? new Set());
+  }
+  return there;
+}
+
+/** Ways in which a part goes on all the pins that locate it, but not to its place: turned round, and moved. */
+function shiftedWays(
+  shape: Shape,
+  whole: readonly Seat[],
+  there: ReadonlySet<string> | undefined,
+): readonly WrongWay[] {
+  const seats = whole.map((seat) =>
+    seat.map(({ placement, others }) => ({
+      placement,
+      others: others.filter(({ piece }) => there === undefined || there.has(piece.part.id)),
+    })),
+  );
+  const { part } = shape;
+  const holes = part.holes.map((hole) => flatten(hole, CHORDS));
+  return turnings.slice(1).flatMap((turning) => {
+    const outline = turnedLoop(shape.outline, turning, shape, shape);
+    const turned = holes.map((hole) => turnedLoop(hole, turning, shape, shape));
+    const strays = seats.flatMap((seat) => {
+      // what is only screwed on comes off again
+      if (!seat.some(({ others }) => others.some(({ piece }) => glued(part, piece.part)))) return [];
+      const pinned = holes.map(roundHole).filter((hole) => seat.some((place) => isPinned(hole, part, place)));
+      const [first] = pinned;
+      if (first === undefined || pinned.length < 2) return [];
+      return turned.map(roundHole).flatMap((hole) => {
+        const by = { x: first.x - hole.x, y: first.y - hole.y };
+        const far = Math.sqrt(by.x ** 2 + by.y ** 2);
+        const moved = (loop: Loop): Loop => loop.map(({ x, y }) => ({ x: x + by.x, y: y + by.y }));
+        const now = turned.map(moved);
+        const taken = pinned.every((pin) => now.some((loop) => isAlike(pin, roundHole(loop))));
+        return far > SAME && taken && goesIn(part, moved(outline), now, seat) ? [far] : [];
+      });
+    });
+    return strays.map((stray) => ({ part, place: part, turning, stray, scale: false }));
+  });
+}
+
+interface RoundHole {
+  readonly x: number;
+  readonly y: number;
+  readonly diameter: number;
+}
+
+function roundHole(loop: Loop): RoundHole {
+  const { left, right, bottom, top } = boundsOfPoints(loop);
+  return { x: (left + right) / 2, y: (bottom + top) / 2, diameter: right - left };
+}
+
+const isAlike = (a: RoundHole, b: RoundHole): boolean =>
+  Math.max(Math.abs(a.x - b.x), Math.abs(a.y - b.y), Math.abs(a.diameter - b.diameter)) <= SAME;
+
+/** Whether a rod of its size stands in the middle of a hole. */
+function isPinned({ x, y, diameter }: RoundHole, part: FlatPart, { placement, others }: Seat[number]): boolean {
+  const middle = apply(placement.matrix, { x, y, z: part.thickness / 2 });
+  return others.some(({ piece: { part: rod, placement: at } }) => {
+    if (rod.kind !== 'bought' || rod.shape.form !== 'cylinder' || Math.abs(rod.shape.diameter - diameter) > SAME)
+      return false;
+    const foot = apply(at.matrix, { x: 0, y: 0, z: 0 });
+    const end = apply(at.matrix, { x: 0, y: 0, z: rod.shape.length });
+    return AXES.every((axis) => {
+      const [from, to] = [Math.min(foot[axis], end[axis]), Math.max(foot[axis], end[axis])];
+      return middle[axis] > from - SAME && middle[axis] < to + SAME;
+    });
+  });
+}
+
+const AXES = ['x', 'y', 'z'] as const;
 
 /**
  * Pins, bolts, screws and nuts are parts and stand in their holes, so a round hole of their size that is empty here does

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Build } from '../../src/assembly/build.js';
+import { spansOf } from '../../src/assembly/span-of.js';
+import { boundsOf, reversed } from '../../src/geometry/path.js';
 import { across } from '../../src/geometry/placement.js';
 import { circle, slotAlongX } from '../../src/geometry/shapes.js';
 import type { FlatPart, Part } from '../../src/model/part.js';
@@ -161,9 +163,53 @@ describe('Heron', () => {
     );
   });
 
+  /** As rails were once: both dowels of one thickness, so that the hole nearer to the end goes on the other one too. */
+  const withEqualDowels = (build: Build, diameter: number): Build => ({
+    ...build,
+    parts: build.parts.map((part): Part => {
+      if (part.id.startsWith('rail-dowel') && part.kind === 'bought' && part.shape.form === 'cylinder')
+        return { ...part, shape: { ...part.shape, diameter } };
+      if (part.id !== 'T2' || part.kind !== 'flat') return part;
+      const holes = part.holes.map((hole) => {
+        const { left, right, bottom, top } = boundsOf(hole);
+        return right - left < 3 ? hole : reversed(circle((left + right) / 2, (bottom + top) / 2, diameter));
+      });
+      return { ...part, holes };
+    }),
+  });
+  test.each([5, 6])('rails on two dowels of %s mm go on turned, as far off as their ends differ', (diameter) => {
+    const found = oneWayRules(withEqualDowels(heron.build, diameter)).filter(({ message }) => message.startsWith('T2'));
+    expect(found).toHaveLength(1);
+    expect(found[0]?.message).toMatch(/^T2 \(rail ply\) goes in turned .* as well: an edge of it then lies 6 mm/);
+    // 24 mm from one end and 30 from the other
+    expect(found[0]?.value).toBeCloseTo(30 - 24, 6);
+  });
+  test('something at the bench that is in the way of the turned rail keeps it out', () => {
+    const { build } = heron;
+    const tabs = spansOf(build, 'T2').map(({ x, y }) =>
+      tinyPlate({
+        id: 'T1-stop',
+        across: 'y',
+        low: y[0],
+        outline: rect(x[0], -20, x[1], -1),
+        change: { joins: [{ to: 'T1U', by: 'glue' }] },
+      }),
+    );
+    expect(tabs).toHaveLength(4);
+    const parts = withEqualDowels(build, 6).parts;
+    // of no step of the camera: it is not known when it comes, so that it does not count as there
+    const late = oneWayRules({ ...build, parts: [...parts, ...tabs] });
+    expect(late.some(({ message }) => message.startsWith('T2'))).toBe(true);
+    // as an end of the upper ply it is
+    const there = tabs.map((tab): Part => ({ ...tab, id: 'T1U' }));
+    expect(oneWayRules({ ...build, parts: [...parts, ...there] }).some(({ message }) => message.startsWith('T2'))).toBe(
+      false,
+    );
+  });
+
   test('rails without their dowels go in end for end, and the keepers’ screws miss them', () =>
     expect(
-      oneWayRules(without('rail-dowel'))
+      oneWayRules(without('rail-dowel-6', 'rail-dowel-5'))
         .map(({ message }) => message)
         .join(),
     ).toMatch(/T2 \(rail ply\) goes in/));
