@@ -110,25 +110,26 @@ export const saidOn = (pages: readonly Page[]): string =>
     .map(({ text }) => text)
     .join(' ');
 
-/** The pages from the one with this bookmark to the one on which the next of its level or above stands. */
-export function chapterPages(pages: readonly Page[], title: string): readonly Page[] {
+/** A bookmark and the next one, of its level or above where the whole of a chapter is meant. */
+function between(pages: readonly Page[], title: string, { whole }: { readonly whole: boolean }) {
   const marks = pages.flatMap(({ bookmarks = [] }, page) => bookmarks.map((mark) => ({ ...mark, page })));
   const at = marks.findIndex((mark) => mark.title === title);
   const own = marks[at];
   if (own === undefined) throw new Error(`no bookmark ${title}`);
-  const next = marks.slice(at + 1).find(({ level }) => level <= own.level);
-  return pages.slice(own.page, Math.max(own.page + 1, next?.page ?? pages.length));
+  const next = marks.slice(at + 1).find(({ level }) => !whole || level <= own.level);
+  return { own, next, pages: pages.slice(own.page, (next?.page ?? pages.length) + 1) };
 }
 
-/** What is said from the title of a part of a chapter to the next title. */
+/** The pages from the one with this bookmark to the one on which the next of its level or above stands. */
+export const chapterPages = (pages: readonly Page[], title: string): readonly Page[] =>
+  between(pages, title, { whole: true }).pages;
+
+/** What is said from a title to the next one. */
 export function saidUnder(pages: readonly Page[], title: string): string {
-  const marks = pages.flatMap(({ bookmarks = [] }) => bookmarks);
-  const at = marks.findIndex((mark) => mark.title === title);
-  const next = marks[at + 1]?.title;
-  const all = saidOn(pages);
-  // the contents say it first
-  const from = all.lastIndexOf(title);
-  const to = next === undefined ? all.length : all.indexOf(next, from + title.length);
+  const { next, pages: own } = between(pages, title, { whole: false });
+  const all = saidOn(own);
+  const from = all.indexOf(title);
+  const to = next === undefined ? -1 : all.indexOf(next.title, from + title.length);
   return all.slice(from, to < 0 ? all.length : to);
 }
 

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { spanOf } from '../../src/assembly/span-of.js';
+import { stands } from '../../src/assembly/setups.js';
+import { spanOf, spansOf } from '../../src/assembly/span-of.js';
 import { usingTheCamera } from '../../src/book/use.js';
 import { stepsOf } from '../../src/camera/objects.js';
 import { stepsOfCamera } from '../../src/model/assembly-steps.js';
@@ -187,6 +188,75 @@ describe.each(keptDesigns)('the book of %s', (name) => {
     expect(said).toContain(`may reach ${Math.floor(knob - middle + 1e-9)} mm behind the middle of the hole`);
   });
 
+  test('says what is laid on a spacer, and on which', () => {
+    const { pages, planned } = book;
+    const said = saidOn(chapterPages(pages, 'Using the camera'));
+    const seat = spanOf(planned.build, 'B1').z[1];
+    for (const [i, { name }] of planned.design.holders.entries()) {
+      const id = `SP${i + 1}`;
+      const own = planned.parts.filter(
+        (part) => (part.id === `${id}T` || part.id.startsWith(`${id}-shim-`)) && part.placements.length > 0,
+      );
+      if (own.length === 0) continue;
+      // either the holder stands off the seat, or the glass is raised for it
+      const raised = spanOf(planned.build, `holder-${i + 1}`).z[0] > seat + 0.01;
+      const pattern = raised
+        ? `${name} ${i + 1} glass on the seat holder on its spacer \\(${id}, [\\d.]+ mm\\)`
+        : `${name} ${i + 1} glass on its spacer \\(${id}, [\\d.]+ mm\\) holder on the seat`;
+      expect(said).toMatch(new RegExp(pattern));
+    }
+  });
+
+  test('tells as many pieces of each template as there are, and where the felt lies', () => {
+    const { pages, planned } = book;
+    const { build } = planned;
+    const piecesOf = (id: string) => {
+      const part = planned.parts.find((one) => one.id === id);
+      const counts = build.setups.map(
+        (setup) => part?.placements.filter((placement) => stands(placement, setup)).length ?? 0,
+      );
+      return Math.max(0, ...counts);
+    };
+    const inWords = (count: number) => (count === 1 ? 'one piece' : `${count} pieces`);
+    const felt = saidUnder(pages, 'Felt round the rear box');
+    expect(felt.match(/(one piece|\d+ pieces) of felt/g)).toEqual(
+      ['felt-long', 'felt-side'].map((id) => `${inWords(piecesOf(id))} of felt`),
+    );
+    // how far a band lies from the front edge of the box
+    const front = spanOf(build, 'R1L').z[0];
+    const bands = [...new Set(spansOf(build, 'felt-long').map(({ z }) => z[0] - front))];
+    const figures = (felt.match(/(?<![\d.])\d+(\.\d+)?/g) ?? []).map(Number);
+    for (const band of bands)
+      expect(
+        figures.some((one) => Math.abs(one - band) < 0.0051),
+        `band at ${band}`,
+      ).toBe(true);
+    const shims = planned.parts.filter(({ id }) => /-shim-/.test(id)).filter(({ id }) => piecesOf(id) > 0);
+    if (shims.length === 0) return;
+    const frames = saidUnder(pages, 'Frames of shim');
+    const told = [...frames.matchAll(/(one piece|\d+ pieces) of ([\d.]+) mm\./g)].map(
+      ([, many, thick]) => `${many} of ${thick}`,
+    );
+    const wanted = shims.map((part) => {
+      const thickness = part.kind === 'bought' && part.shape.form === 'plate' ? part.shape.thickness : 0;
+      return `${inWords(piecesOf(part.id))} of ${thickness}`;
+    });
+    expect([...told].sort()).toEqual([...wanted].sort());
+  });
+
+  test('the well is as deep as its fences stand apart', () => {
+    const { pages, planned } = book;
+    const upright = uprightOf(planned.build.setups);
+    const figures = (saidUnder(pages, 'The seat, for holders that you make').match(/(?<![\d.])\d+(\.\d+)?/g) ?? []).map(
+      Number,
+    );
+    const closed = -spanOf(planned.build, 'B4', upright).y[1];
+    expect(
+      figures.some((one) => Math.abs(one - closed) < 0.0051),
+      `closed end ${closed}`,
+    ).toBe(true);
+  });
+
   test('pins are told as they stand, seen from behind', () => {
     const { planned, pages } = book;
     const pins = planned.parts
@@ -207,8 +277,8 @@ describe.each(keptDesigns)('the book of %s', (name) => {
     const { design } = planned;
     const { paper } = design.book;
     const other = book.on(paper === 'A4' ? 'Letter' : 'A4');
-    const steps = (own: typeof pages) => saidOn(chapterPages(own, 'Putting it together')).replace(/ continued/g, '');
-    expect(steps(other)).toBe(steps(pages));
+    const steps = stepsOfCamera(planned.parts).map(({ number, title }) => `Step ${number}. ${title}`);
+    for (const title of steps.slice(0, -1)) expect(saidUnder(other, title)).toBe(saidUnder(pages, title));
     expect(other[0]?.width).not.toBe(pages[0]?.width);
   });
 });

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Page } from '../../src/model/page.js';
 import type { Block } from '../../src/paper/blocks.js';
 import { flow } from '../../src/paper/flow.js';
-import { chapterTitle, heading, kept, onOnePage, paragraph, tickList } from '../../src/paper/prose.js';
+import { chapterTitle, heading, kept, numbered, onOnePage, paragraph, tickList } from '../../src/paper/prose.js';
 import { BOTTOM, TEXT_WIDTH, TOP } from '../../src/paper/sheet-size.js';
 import { table } from '../../src/paper/table.js';
 import { wordsWidth } from '../../src/paper/words-width.js';
@@ -133,4 +133,34 @@ test('a list to tick has a box before each of its lines', () => {
   const [page] = flowed(tickList(['one', 'two', 'three']));
   const boxes = page?.marks.filter((mark) => mark.kind === 'line' && mark.closed) ?? [];
   expect(boxes).toHaveLength(3);
+});
+
+test('a numbered list counts from 1, each number before its line', () => {
+  const [page] = flowed(numbered(['one', 'two', 'three']));
+  const words = page?.marks.flatMap((mark) => (mark.kind === 'words' ? [mark] : [])) ?? [];
+  for (const [i, text] of ['one', 'two', 'three'].entries()) {
+    const line = words.find((mark) => mark.text === text);
+    const number = words.find((mark) => mark.text === `${i + 1}` && mark.at.y === line?.at.y);
+    expect(number?.at.x).toBeLessThan(line?.at.x ?? 0);
+  }
+});
+
+test('cells that are written in are 8 mm high, and numbers of a column end below each other', () => {
+  const columns = [{ title: 'What' }, { title: 'Pieces', align: 'right' }] as const;
+  const blocks = table(
+    columns,
+    [
+      ['a', '9'],
+      ['b', '1000'],
+    ],
+    { toFillIn: true },
+  );
+  for (const { height } of blocks.slice(1)) expect(height).toBeGreaterThanOrEqual(8);
+  const ends = blocks.slice(1).map((one) => {
+    const number = one.marks({ x: 0, y: 0 }).find((mark) => mark.kind === 'words' && /^\d+$/.test(mark.text));
+    if (number?.kind !== 'words') throw new Error('no number');
+    const width = wordsWidth(number.text, { size: number.size, heavy: false });
+    return number.at.x + { start: width, middle: width / 2, end: 0 }[number.anchor];
+  });
+  expect(ends[0]).toBeCloseTo(ends[1] ?? 0, 6);
 });
