@@ -3,6 +3,13 @@ import { mm, plainNumber, tenth } from '../units/print.js';
 /** A length as a caliper reads it, to the hundredth: `199.25 mm`. */
 export const byCaliper = (length: number): string => `${plainNumber(length, 2)} mm`;
 
+/** The jaws of a usual caliper open so far. */
+const JAWS = 150;
+
+/** What a length is read with, and how near it must come: `within 0.2 mm`, `by the steel rule, within 0.5 mm`. */
+export const readWithin = (length: number): string =>
+  length > JAWS ? 'by the steel rule, within 0.5 mm' : 'within 0.2 mm';
+
 /** From corner to corner, as it is read on a rule, to the tenth: `281.8 mm`. */
 export const diagonal = (width: number, height: number): string =>
   mm(tenth(Math.sqrt(width * width + height * height)));

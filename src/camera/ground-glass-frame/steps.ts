@@ -7,7 +7,7 @@ import type { GroundGlassFrame } from './size.js';
 export const groundGlassFrameSteps = (own: GroundGlassFrame): readonly StepWords[] => [
   frame(own),
   glassIntoIt(own),
-  glassIn(),
+  glassIn(own),
 ];
 
 /** Plies of packing by the id that they are cut under. */
@@ -22,34 +22,33 @@ function frame(own: GroundGlassFrame): StepWords {
   const plies = packingOf(own);
   const ledge = frosted === 'lens' ? depth : depth - glass.thickness;
   const shims = packing.shims.length;
-  const gluedFirst = [
-    ...(plies.length > 0 ? ['the packing on G1'] : []),
-    ...(pocket.plies > 1 ? ['the pieces of G2 on each other'] : []),
-  ];
+  const first = plies.length > 0 ? 'G1 with its packing' : 'G1';
   return {
     step: 'glass-frame',
     acts: [
       'The frame holds the ground glass where the film will be. It is a stack of equal outlines: G1 in front, then the packing, then the pocket G2.',
       'Lay G1 on the flat board, its marked face up. The face below, bare of marks, bears on the seat.',
-      ...(plies.length > 0 ? [`Then comes the packing of plywood: ${plies.join(' and ')}.`] : []),
-      ...(shims > 0
+      ...(plies.length > 0
         ? [
-            `Then ${shims === 1 ? 'comes a shim' : 'come shims'}, ${shims === 1 ? 'a thin frame' : 'thin frames'} cut with a knife: ${countedOut(packing.shims)}. Lay ${shims === 1 ? 'it' : 'them'} in dry for now.`,
+            `Glue the packing of plywood on it: ${plies.join(' and ')}, edges flush. Let the glue set under weights, as long as its label says.`,
           ]
         : []),
-      `Last comes G2${pocket.plies > 1 ? `, ${pocket.plies} pieces on each other,` : ''} with its marked face down. The glass will lie in its larger opening, on the ledge that the rim below makes.`,
+      ...(pocket.plies > 1
+        ? [`Glue the ${pocket.plies} pieces of G2 on each other, edges flush, and let them set too.`]
+        : []),
+      `Now measure ${first} near all four corners, through the opening, the jaws of the caliper over the rim. The table in the chapter on setting the register says which shims go with what you read.`,
       ...(shims > 0
         ? [
-            `${gluedFirst.length > 0 ? `Glue ${gluedFirst.join(', and ')}, but not the shims.` : 'Glue nothing yet.'} Clamp the stack at all four corners, and measure the ledge as below.`,
-            'Change shims until the depth is right; the chapter on setting the register tells how. Then stick the shims and G2 on with small spots of contact adhesive near the rim, and measure again.',
+            `As drawn ${shims === 1 ? 'comes a shim' : 'come shims'}, ${shims === 1 ? 'a thin frame' : 'thin frames'} cut with a knife: ${countedOut(packing.shims)}. Lay what the table says on dry, pin holes left out.`,
           ]
-        : [
-            'Glue the stack with thin glue, edges flush, and clamp it between flat boards. Measure the ledge as below while the glue is wet.',
-          ]),
+        : ['As drawn there is no shim. Where the table asks for one, lay it on dry.']),
+      'Last comes G2 with its marked face down, dry too. The glass will lie in its larger opening, on the ledge that the rim below makes.',
+      'Clamp the stack at all four corners, and measure the ledge as below. Change shims until it is right.',
+      'Then take the shims and G2 off, and fix them with small spots of contact adhesive near the rim, edges flush. Measure again.',
       'Paint the edges of the opening matte black. Leave the front face of G1 and the ledge bare.',
     ],
     checks: [
-      `From the front face of G1 to the ledge it is ${byCaliper(ledge)}, within ${byCaliper(within)}: measure it near all four corners with the depth rod of the caliper.`,
+      `From the front face of G1 to the ledge it is ${byCaliper(ledge)}, within ${byCaliper(within)}: hold the rim near all four corners between the jaws of the caliper, put through the opening of G1.`,
       'All edges are flush, or the frame will not go into the well.',
       'Laid on the flat board, the frame does not rock.',
     ],
@@ -69,7 +68,7 @@ function glassIntoIt(own: GroundGlassFrame): StepWords {
   return {
     step: 'ground-glass',
     acts: [
-      'Wash the glass, let it dry, and hold it by its edges. The frosted side is the dull one, on which a fingernail rasps.',
+      'Wash the glass, let it dry, and hold it by its edges. The frosted side is the dull one, on which a fingernail rasps. Scratch a small mark near the edge of the smooth side: it tells them apart for good.',
       `Lay the glass on the ledge in G2, its frosted side ${frosted === 'lens' ? 'down, towards G1 and the lens' : 'up, away from G1, towards your eye'}. Each corner is cut off, for air and for a look at the stop of the lens.`,
       ...(pad > NO_PAD
         ? [
@@ -88,10 +87,10 @@ function glassIntoIt(own: GroundGlassFrame): StepWords {
   };
 }
 
-const glassIn = (): StepWords => ({
+const glassIn = ({ pins }: GroundGlassFrame): StepWords => ({
   step: 'glass-in',
   acts: [
-    'For composing, lay the glass frame into the well, G1 on the seat. Its holes go over the seat pins, if there are any.',
+    `For composing, lay the glass frame into the well, G1 on the seat${pins.length > 0 ? ', its holes over the seat pins' : ''}.`,
     'On the road G3, the protector, lies over the glass, its marked face to the glass and its notches over the clips. Take it off to look.',
   ],
   checks: ['The frame lies on the seat all round: a strip of thin paper is held fast at each corner.'],

@@ -13,7 +13,7 @@ export function lensClampSteps({ clamp }: FittedClamp): readonly StepWords[] {
     {
       step: 'lens',
       acts: [
-        `Try the lens in the printed clamp (lens-clamp), its bolts loose: the bore is ${mm(bore)} wide, and the barrel goes in by hand. Where it sticks, scrape the bore with a knife. Never force a lens.`,
+        `Try the lens in the printed clamp (lens-clamp), without its pinch bolts: the bore is ${mm(bore)} wide, and the barrel goes in by hand. Where it sticks, scrape the bore with a knife. Never force a lens.`,
         `Take the lens out again. Press the nuts into the ${screwAngles.length} six-sided pockets of the clamp’s flange, the flat disc, and one nut into each lug.`,
         `Countersink the screw holes in ${headsIn} until a screw head lies flush.`,
         `Lay the flange flat on ${bearsOn}, the lugs left and right. Drive the ${screws} from ${headsIn} into the nuts, crosswise, a little at a time.`,

@@ -1,9 +1,9 @@
 import type { StepWords } from '../../model/build-step.js';
 import { mm } from '../../units/print.js';
-import { byCaliper, diagonal } from '../bench-figures.js';
+import { byCaliper, diagonal, readWithin } from '../bench-figures.js';
 import type { RearBox } from './size.js';
 
-export const rearBoxSteps = (own: RearBox): readonly StepWords[] => [walls(own), felt(own), inside(own)];
+export const rearBoxSteps = (own: RearBox): readonly StepWords[] => [walls(own), felt(own)];
 
 function walls({ outside, clearance }: RearBox): StepWords {
   return {
@@ -18,8 +18,8 @@ function walls({ outside, clearance }: RearBox): StepWords {
     ],
     checks: [
       `Measure both diagonals of the free end, from outside corner to outside corner. Each is ${diagonal(outside, outside)}; the two differ by 0.5 mm at most.`,
-      `Outside it is ${byCaliper(outside)} wide and high, at both ends and in the middle.`,
-      `When it has set, try it in the front box: it has ${byCaliper(2 * clearance)} of play from side to side and the same up and down. Sand down what is proud.`,
+      `Outside it is ${byCaliper(outside)} wide and high, at both ends and in the middle, ${readWithin(outside)}.`,
+      `When it has set, try it in the front box: it has ${byCaliper(2 * clearance)} of play from side to side and the same up and down, within 0.5 mm. Sand down what is proud.`,
     ],
     needs: ['wood glue', 'straight edge and ruler, 300 mm or longer', 'clamps, 6 or more; masking tape'],
     borrows: ['R3'],
@@ -31,14 +31,16 @@ function felt({ outside, clearance, felt: thick, feltWidth, bands, front }: Rear
   return {
     step: 'felt',
     acts: [
-      'Paint the rear box matte black in thin coats, inside and outside, and the edges of the opening in R3. Leave the rear face of R3 bare, and the sole. Let it dry well.',
-      `Draw two pencil lines round the outside of the box: ${first} and ${second} from its front edge. Each felt band lies behind its line, ${mm(feltWidth)} wide.`,
+      'Before the paint and the felt slide the rear into the camera once, dry, half in and all the way. Nowhere may wood touch wood: ease it now.',
+      'Paint the rear box matte black in thin coats, inside and outside, and the edges of the opening in R3. Leave R3 itself, the ribs and the sole bare. Let the paint dry well: the felt goes on dry paint.',
+      `Draw two pencil lines, white on the black, round the outside of the box: ${first} and ${second} from its front edge. Each felt band lies behind its line, ${mm(feltWidth)} wide.`,
       `Cut the felt: 4 strips ${byCaliper(outside + 2 * clearance)} long for top and bottom, and 4 strips ${byCaliper(outside)} long for the sides.`,
-      'Brush the contact adhesive thinly on the wood, and hardly any on the felt: felt that is soaked sets as hard as wood. Wait as long as its label says.',
+      'Brush the contact adhesive thinly on the wood, and hardly any on the felt: felt that is soaked sets as hard as wood. Let it dry for as long as its label says, then press on.',
       'Press the side strips on first. Then press on those of top and bottom, which reach out over the ends of the side strips. No slit may stay open at a corner.',
       'Put no felt into the front box: two felts would have to pass each other.',
     ],
     checks: [
+      `Before the felt, the rear half in: the gap between the boxes, felt aside, is ${mm(clearance)} all round, within 0.3 mm. Try strips of card in it.`,
       `The felt is ${mm(thick)} thick before it is pressed; it has to close a gap of ${mm(clearance)}.`,
       'Both bands run round the box without a gap. Look along them against a lamp.',
     ],
@@ -50,16 +52,9 @@ function felt({ outside, clearance, felt: thick, feltWidth, bands, front }: Rear
       'matte black',
       'felt, black',
       'contact adhesive',
+      'white pencil or chalk',
       'sharp chisel or knife',
       'straight edge and ruler, 300 mm or longer',
     ],
   };
 }
-
-const inside = ({ clearance }: RearBox): StepWords => ({
-  step: 'rear-in',
-  acts: [],
-  checks: [
-    `The gap between the boxes, felt aside, is ${mm(clearance)} all round: look in from the front through the opening of F1. Nowhere does wood touch wood.`,
-  ],
-});

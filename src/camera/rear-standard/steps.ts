@@ -1,6 +1,6 @@
 import type { StepWords } from '../../model/build-step.js';
 import { mm } from '../../units/print.js';
-import { byCaliper } from '../bench-figures.js';
+import { byCaliper, readWithin } from '../bench-figures.js';
 import { CARD } from './parts.js';
 import { ABOVE_TAILBOARD, type RearStandard } from './size.js';
 
@@ -22,12 +22,13 @@ const sole = ({ soleWidth, soleThickness }: RearStandard): StepWords => ({
     'Pull the pegs out after five minutes, before they stick. Wipe the glue out of the slots, out of the round hole, and off the edges.',
   ],
   checks: [
-    `The sole is ${byCaliper(soleWidth)} wide at both ends, and its edges are flush: they run between rails.`,
+    `The sole is ${byCaliper(soleWidth)} wide at both ends, ${readWithin(soleWidth)}, and its edges are flush: they run between rails.`,
     `It is ${mm(soleThickness)} thick, and the glue adds 0.1 mm at most.`,
     'A straight edge along and across the underside shows no gap wider than 0.2 mm.',
     'The feet of R3 and R5 go in and out by hand.',
+    'The carriage bolt drops in: its head into the round hole of R4U, its neck into the square one of R4L, and not out below. Ease the square hole with a small file.',
   ],
-  needs: ['wood glue', 'clamps, 6 or more; masking tape', 'straight edge and ruler, 300 mm or longer'],
+  needs: ['wood glue', 'clamps, 6 or more; masking tape', 'straight edge and ruler, 300 mm or longer', 'small file'],
   borrows: ['R3', 'R5'],
 });
 
@@ -35,16 +36,18 @@ const standard = ({ side }: RearStandard): StepWords => ({
   step: 'rear-standard',
   acts: [
     'R3, the rear standard, is the upright plate behind the rear box. Its marked face looks to the rear, and its long end down.',
+    'Countersink the four corner holes of R3 now, on its unmarked face, until a screw head lies flush. Once the rear box is on, no tool reaches them.',
     'Put glue on the short fingers of R1L, R1R, R2T and R2F, and into the notches of R3.',
     'Push the box into R3 from the front, R2F towards the long end, until its shoulders bear on R3 all round.',
     'Lay R3 on the flat board, its marked face down on a sheet of film, and weigh the box down. Wipe off the glue inside.',
   ],
   checks: [
+    'No head of a screw M4, laid in, stands out of the front face of R3.',
     'No finger stands out of the rear face of R3: lay a steel rule across. What stands out is sanded flush when it has set, for the back will lie there.',
     'The box stands square on R3: hold the try square against the middle of all four walls.',
     `R3 is flat: over its ${byCaliper(side)} a steel rule shows no gap wider than 0.2 mm.`,
   ],
-  needs: ['wood glue', 'try square', 'fine sandpaper on a block, 180 and 240'],
+  needs: ['wood glue', 'try square', 'countersink bit', 'plastic film', 'fine sandpaper on a block, 180 and 240'],
 });
 
 function ribs({ front, soleFront, side }: RearStandard): StepWords {
@@ -57,12 +60,12 @@ function ribs({ front, soleFront, side }: RearStandard): StepWords {
       'Stand the sole on the flat board, on a sheet of film, and clamp R3 upright against a square block. Wipe off the glue above and below the sole.',
     ],
     checks: [
-      `From the front edge of the sole to R3 it is ${byCaliper(front - soleFront)}, left and right; the two differ by 0.2 mm at most.`,
+      `From the front edge of the sole to R3 it is ${byCaliper(front - soleFront)}, left and right, within 0.3 mm; the two differ by 0.2 mm at most.`,
       `R3 is square to the sole: over its ${byCaliper(side)} the try square shows no gap wider than 0.2 mm. Press it true while the glue is wet.`,
       `No foot stands out below R4L: they end ${mm(ABOVE_TAILBOARD)} inside it. Nothing but its flat face may slide.`,
-      'No tab of R5 stands out of the rear face of R3, and no glue has run on the edges of the sole.',
+      'No tab of R5 stands out of the rear face of R3: lay a steel rule over them and sand them flush, for the back lies there. No glue has run on the edges of the sole.',
     ],
-    needs: ['wood glue', 'try square', 'clamps, 6 or more; masking tape'],
+    needs: ['wood glue', 'try square', 'clamps, 6 or more; masking tape', 'square block', 'plastic film'],
   };
 }
 
@@ -88,15 +91,17 @@ function buttons({ buttonScrew, button }: RearStandard): StepWords {
   return {
     step: 'turn-buttons',
     acts: [
-      'The turn-buttons are four small arms that hold the back on R3. Countersink the four corner holes of R3 from the front, until a screw head lies flush: the front box comes close there.',
-      `Glue a disc of card ${mm(CARD)} thick and a disc R7 on the rear face of R3 round each of these holes. R7 is round and bears no mark. A screw M4 × ${buttonScrew}, put through from the front, keeps the holes in line.`,
+      'The turn-buttons are four small arms that hold the back on R3. Draw the slide out, so that you reach the front of R3.',
+      `A screw M4 × ${buttonScrew}, put through each corner hole of R3 from the front, keeps the next two in line. Set a disc of card ${mm(CARD)} thick and a disc R7 on the rear face of R3 over it. R7 is round and bears no mark.`,
+      'Fix card and R7 with small spots of glue: the card may have to come out again. Hold them down until the glue holds.',
       'Set the back on, its ring in the opening of R3.',
-      'Put an R6 on each screw, its marked face on the back and its long arm towards the middle. Screw a lock nut on until the button turns stiffly.',
+      'Put an R6 on each screw, its marked face on the back and its long arm towards the middle. Screw a lock nut on until the button turns stiffly. Hold the head from the front with a screwdriver bit in a small spanner, for a handle has no room there.',
+      'Now finish the outside, if you like, with thin oil or varnish: outside of the front box, underside and edges of the tailboard. Leave bare what slides or bears: R3, B1, sole, rails, keepers and felt.',
     ],
     checks: [
-      'No screw head stands out of the front face of R3.',
-      `Turned in, each arm, ${mm(button.arm)} long, lies over the back and presses on it. Turned out, it lets the back go.`,
+      `Turned in, each arm, ${mm(button.arm)} long, lies over the back with up to ${mm(CARD)} of air: the back may move by that much, and no more. Turned out, it lets the back go.`,
+      'Where the back rattles more than that, take the card under that R7 out.',
     ],
-    needs: ['wood glue', 'countersink bit', 'spanner 7 mm'],
+    needs: ['wood glue', 'spanner 7 mm', 'screwdriver bit in a small spanner'],
   };
 }

@@ -19,15 +19,16 @@ export function spacerSteps({ spacer, ownPins }: PlacedSpacer): readonly StepWor
         `The ${holder} needs a spacer. It lies on the seat under ${what}, and makes up ${byCaliper(thickness)}.`,
         ...(plies.length > 0
           ? [
-              `It is glued of ${layers}, the one with four holes uppermost. Dry first: put dowels through the holes that all plies share, to keep them in line.`,
-              'Glue the plies thinly, clamp them between flat boards, and pull the dowels out before they stick.',
-              `Press its own pins into ${id}T, ${pins.join(' on the left and ')} on the right. They stand ${mm(PIN_PROUD)} out of the face that looks to the rear, and end flush below.`,
+              `It is glued of ${layers}, the one with four holes uppermost, marked faces up. Dry first: push the shanks of two drill bits, waxed, through the holes that all plies share, to keep them in line. They are as thick as the seat pins.`,
+              'Glue the plies thinly, clamp them between flat boards, pull the drill bits out before they stick, and let the glue set as long as its label says.',
+              `Cut its own pins to ${byCaliper((plies.at(-1) ?? 0) + PIN_PROUD)}, not longer: what lies on the spacer would rock on them.`,
+              `Press them into ${id}T, ${pins.join(' on the left and ')} on the right. They stand ${mm(PIN_PROUD)} out of the face that looks to the rear, and end flush below.`,
             ]
           : []),
         ...(shims.length > 0
           ? [
               plies.length > 0
-                ? `Measure the glued plies. Then put shims on the seat side until the whole is right: ${shimsOf}, as drawn. Fix them with spots of contact adhesive.`
+                ? `Measure the glued plies, through the window. Then put shims on the seat side until the whole is right: ${shimsOf}, as drawn, and as the table in the chapter on the register says. Cut the holes for the seat pins into them too. Fix them with spots of contact adhesive.`
                 : `It is made of shims alone, thin frames cut with a knife: ${shimsOf}, as drawn. Fix them to each other with spots of contact adhesive.`,
             ]
           : []),
@@ -35,12 +36,12 @@ export function spacerSteps({ spacer, ownPins }: PlacedSpacer): readonly StepWor
       ],
       checks: [
         `${shims.length > 0 ? 'With its shims it' : 'It'} is ${byCaliper(thickness)} thick at all four corners, within ${byCaliper(tolerance / 2)}.`,
-        ...(plies.length > 0
-          ? ['Where there are seat pins, it goes on them by hand. What lies on it goes on its own pins.']
-          : []),
+        ...(plies.length > 0 ? ['It goes on the seat pins by hand. What lies on it goes on its own pins.'] : []),
       ],
       needs: [
-        ...(plies.length > 0 ? ['wood glue', 'clamps, 6 or more; masking tape'] : []),
+        ...(plies.length > 0
+          ? ['wood glue', 'clamps, 6 or more; masking tape', 'fine saw', 'drill bits as thick as the seat pins']
+          : []),
         ...(shims.length > 0 ? ['contact adhesive'] : []),
         'caliper that reads 0.05 mm or better',
       ],
