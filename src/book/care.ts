@@ -28,7 +28,7 @@ function whatItNeeds({ clampHeat, clampMaterial, clearance, felt }: CareGiven): 
       'Wax: rub a candle end along the sole, the rails and the underside of the keepers, and wipe off what is loose. Dry wood jams. Never oil: it swells the wood, and dust sticks to it.',
       `Felt: brush it with a stiff brush. Felt of ${mm(felt)} fills a gap of ${mm(clearance)} only while it is springy. When it stays flat, or when moths were in it, fit new bands. Lavender or cedar in the box keeps moths away.`,
       'Seat: wipe the bare wood of the seat with a dry cloth. It is never painted, oiled or waxed: what lies on it moves the focus.',
-      'Screws: turn the turn-buttons’ nuts and the screws of the keepers once a year. Wood shrinks under them.',
+      'Screws: look at the turn-buttons’ nuts and at the screws of the keepers once a year. Wood shrinks under them. Those under the front box take an angled screwdriver.',
       'Glass: warm water and a drop of soap, on a soft cloth. A greasy frosted side shows a bright spot.',
       'Black: repaint what shines, with water-based matte black. Gloss turns light round corners. Nothing on the seat, on the rails or where something slides.',
       'Cords: elastic grows tired in a year or two. A cord that no longer pulls the holder flat is changed, both at once.',

@@ -22,7 +22,8 @@ export const howToUse = (): Chapter => ({
     heading('Left and right, front and rear, up'),
     paragraph([
       'You stand behind the camera as the photographer does, and look towards the lens. The lens is in front. Left and right are yours. Up is away from the tailboard, the long board that everything stands on.',
-      'An arrow on a part points up (U), or to the lens (L) where the part lies flat.',
+      'Right and left on the drawings are the photographer’s, standing behind the camera, also where the camera lies upside down.',
+      'An arrow with a U on a part points up; one with an L points to the lens.',
     ]),
     heading('Words of the camera'),
     ...table(
@@ -40,6 +41,11 @@ export const howToUse = (): Chapter => ({
         ],
         ['ground glass', 'The frosted pane on which you see the picture, upside down, and set the focus.'],
         ['holder', 'The flat box with the film or paper in it. It takes the place of the ground glass.'],
+        [
+          'dark slide',
+          'The thin lid of a holder, drawn out to expose. Its rim is white on one side: white outward means not yet exposed.',
+        ],
+        ['lens cap', 'Where the lens has no shutter, the cap is the shutter: off for the time, and on again.'],
         ['holder seat', 'The face of the back that the holder lies against. All depths count from it.'],
         ['film depth', 'How far behind the holder seat the film lies. It differs from holder to holder.'],
         ['register', 'That the frosted face lies as deep as the film. If it does not, every picture is out of focus.'],

@@ -26,7 +26,7 @@ function darkRoom(): readonly Block[] {
       'Put the cap on the lens, or cover it with black tape. Put a small lamp with its battery into the rear box: a bright torch without its reflector is good.',
       'Shut the back: a holder in, its dark slide pushed home, the cords on.',
       'Switch off the light and sit for ten minutes. Before that an eye sees nothing of a small leak.',
-      'Look at every joint of the list below, from all sides and from close by: with the slide pushed in, in the middle, and drawn out. Turn the back and look again.',
+      'Look at every joint of the list below, from close by: with the slide pushed in, in the middle, and drawn out. A small mirror shows what lies under the front box. Turn the back and look again.',
       'Press on the boxes and on the holder, and lift the rear box as far as it goes. What shows only then counts, too.',
       'Mark what you find with chalk, and mend it in daylight.',
     ]),
@@ -42,19 +42,19 @@ interface Cure {
 /** Where to look, and what to do, for each way in that the proof knows by name. */
 const CURES: Readonly<Record<string, Cure>> = {
   'panel to side': {
-    look: 'Front edges of the box, left and right.',
-    cure: 'Run glue into the joint from inside, press the corner strip on again, paint.',
+    look: 'Front edges of the front box, left and right.',
+    cure: 'Run glue into the joint from inside, press the strip F5 on again, paint.',
   },
   'panel to top': {
-    look: 'Front edge of the box, above.',
-    cure: 'Run glue into the joint from inside, press the corner strip on again, paint.',
+    look: 'Front edge of the front box, above.',
+    cure: 'Run glue into the joint from inside, press the strip F5 on again, paint.',
   },
   'floor in panel': {
-    look: 'Under the front box, behind the panel.',
-    cure: 'Run glue into the joint from inside, press the corner strip on again, paint.',
+    look: 'Front of F1, round the tabs of the floor; then under the box from behind, with the mirror.',
+    cure: 'Run glue into the joint from inside, press the strip F5 on again, paint.',
   },
   'side to top': {
-    look: 'Upper edges of the front box, along all fingers.',
+    look: 'Upper edges of the front box, left and right, along all fingers.',
     cure: 'Fill the gap with glue and wood dust, paint both sides black.',
   },
   'tabs of the floor in the sides': {
@@ -70,18 +70,34 @@ const CURES: Readonly<Record<string, Cure>> = {
     cure: 'A ring of black felt outside the seat, never on it.',
   },
   'rear box in the front box': {
-    look: 'The gap between the boxes, from behind, all round; most at the four corners.',
+    look: 'Drawn half out: the gap between the boxes, from behind, all round; most at the four corners.',
     cure: 'Felt that is short or pressed flat: fit a new band, butted at its ends without a gap.',
   },
   'back in the standard': {
     look: 'All round the back, at its edges.',
-    cure: 'A turn-button is loose, or the back is warped. Tighten, or add a card under the button’s packing.',
+    cure: 'A turn-button does not press, or the back is warped. Tighten the nut; where it still does not press, take the card out from under its packing.',
   },
   'back in the standard, at its clipped corners': {
     look: 'The four clipped corners of the back, beside the turn-buttons.',
     cure: 'As for the back; look for dried glue on the ring.',
   },
 };
+
+/** The proof takes a corner of glued fingers for shut; drawn out, those of the rear box stand in daylight. */
+const REAR_SEAMS: readonly (readonly [joint: string, look: string, shutBy: string, cure: string])[] = [
+  [
+    'walls of the rear box',
+    'Drawn out: its four long edges, along all fingers.',
+    'fingers and glue',
+    'Fill the gap with glue and wood dust, paint both sides black.',
+  ],
+  [
+    'rear box in the rear standard',
+    'Drawn out: where its walls enter R3, all round.',
+    'fingers and glue',
+    'Run glue into the joint, paint.',
+  ],
+];
 
 const WELL: Cure = {
   look: 'All round the holder, most at the end where the slide is drawn.',
@@ -109,7 +125,7 @@ function joints({ joints: all, holders }: LeakTestGiven): readonly Block[] {
         { title: 'Light there? Then', width: 45 },
         { title: 'Dark', width: 10 },
       ],
-      [...rows, ...wells],
+      [...rows, ...REAR_SEAMS.map((seam) => [...seam, '']), ...wells],
       { toFillIn: true },
     ),
   ];
@@ -127,14 +143,13 @@ function paperTest({ holders }: LeakTestGiven): readonly Block[] {
     heading('With a sheet in the sun'),
     paragraph('A lamp does not find everything. A sheet of photographic paper in bright sun does.'),
     ...numbered([
-      'Load two sheets: one for the camera, one for the holder alone. Use the paper that you will work with.',
-      'Put the cap on the lens, the first holder in, the cords on, and draw the slide.',
+      'First the holder alone. Load a sheet of the paper that you will work with, and lay the holder, its slide shut, in the sun for ten minutes, five on each face. Develop the sheet.',
+      'Then the camera. Load a second sheet. Put the cap on the lens, the holder in, the cords on, and draw the slide.',
       'Carry the camera into the sun. Turn each of its sides to the sun for a minute, the back and the end where the slide is drawn for two.',
-      'Push the slide home. Then lay the second sheet, in its holder with the slide shut, in the sun for as long.',
-      'Develop both. A sheet without any grey at its edges or across it is right.',
+      'Push the slide home, and develop this sheet, too. A sheet without any grey at its edges or across it is right.',
     ]),
     ...bullets([
-      'Grey on the first sheet only: the camera leaks. Light runs straight: a streak points at the hole that it came through. It is not turned upside down as the picture is.',
+      'Grey on the second sheet only: the camera leaks. Light runs straight: a streak points at the hole that it came through. It is not turned upside down as the picture is.',
       'Grey on both, at the open end: the holder leaks where its slide is drawn. New velvet there, or a cloth over it while the slide is out.',
       'Grey all over, edges too: the paper was fogged before, or the safelight is not safe.',
     ]),

@@ -107,19 +107,21 @@ function onePicture({ maxAperture, holders }: UseGiven): readonly Block[] {
   return [
     heading('From the first look to the picture'),
     ...numbered([
-      'Load the holders in the dark, slides shut, white marks outward.',
-      'Camera on the tripod, protector off, glass in, both cords on.',
-      ...(spaced.length > 0
-        ? ['Decide now which holder you will use. Put in its spacer, if it has one: the table below says where.']
-        : []),
+      'Load the holders in the dark. Push the dark slides home, the white side of their rims outward: white means not yet exposed.',
+      spaced.length > 0
+        ? 'Camera on the tripod, protector off the glass. Decide which holder you will use: the table below says whether a spacer goes under the glass or under the holder.'
+        : 'Camera on the tripod, protector off the glass.',
+      spaced.some(({ spacer }) => spacer.under === 'glass')
+        ? 'If it is under the glass, lay the spacer on the seat first, its pins away from the seat. Then the glass, G1 towards the lens. Both cords on.'
+        : 'Glass on the seat, G1 towards the lens. Both cords on.',
       `Open the lens fully, to ${fNumber(maxAperture)}. Loosen the knob below the tailboard, and slide the rear box until the image is sharp. Use a magnifier, and look at the near eye.`,
       'Tighten the knob. Look again: tightening must not move the image.',
       'Read the focus scale. It tells the distance, the magnification and the stops to add.',
-      'Set the stop. Close the shutter, or put the cap on.',
-      'Cords off, glass out. Holder in, its face to the seat. Cords on.',
+      'Set the stop. Close the shutter; where the lens has none, put the cap on.',
+      outAndIn(spaced.map(({ spacer }) => spacer.under)),
       'Wait until the camera has stopped swinging. Draw the dark slide straight out, with one hand flat on the back.',
-      'Expose.',
-      'Push the dark slide home, its black mark outward. Only then take the cords off, and the holder out.',
+      'Expose: with the shutter, or take the cap off for the time and put it on again.',
+      'Push the dark slide home, the black side of its rim outward. Only then take the cords off, and the holder out.',
     ]),
     caution(
       'The cords are under tension. Keep your face away when you let go of one, and hold the hook’s end with a finger.',
@@ -128,6 +130,13 @@ function onePicture({ maxAperture, holders }: UseGiven): readonly Block[] {
       'For the exposure ask the computer: tailboard expose <design file> --subject <distance>. It reckons stop, time or flash from one reading that is known to be right, and prints a card for the camera’s lid with --card. The table below only says what the extension costs.',
     ),
   ];
+}
+
+/** The seat is empty between the two: what lay under the glass would hold the holder off it. */
+function outAndIn(under: readonly ('glass' | 'holder' | 'none')[]): string {
+  const out = under.includes('glass') ? 'Cords off. Glass and spacer out: the seat is empty.' : 'Cords off, glass out.';
+  const first = under.includes('holder') ? ' If the holder has a spacer of its own, lay that on the seat first.' : '';
+  return `${out}${first} Holder in, its face to the seat. Cords on.`;
 }
 
 function whichSpacer({ holders }: UseGiven): readonly Block[] {
@@ -269,7 +278,7 @@ function changingTheBoard({ mount, lensKg }: UseGiven): readonly Block[] {
   return [
     heading('Changing the lens board'),
     ...numbered([
-      'Lay the camera on its back, or hold the lens from below with one hand.',
+      'Take holder or glass out and the back off. Lay the camera on the rear standard with the lens up, a block under each edge so that the turn-buttons hang free. Or leave it standing, and hold the lens from below with one hand.',
       'Loosen both thumb screws, and slide both retainers outward.',
       `Lift the board off together with its lens: the two weigh more than ${kg(Math.round(lensKg * 100) / 100)}.`,
       'Set the other board in: its clipped corner goes to the block on the panel.',

@@ -207,7 +207,6 @@ function frontCorners(scene: Scene, closest: Stance, farthest: Stance): readonly
   const box = boxesIn(scene, closest);
   const [panel, left, top, floor] = [box('F1'), box('F2L'), box('F3'), box('F4')];
   if (panel === null || left === null || top === null || floor === null) return [];
-  const shutBy = 'fingers, and a corner strip inside';
   const strip = 12;
   const toPanel = (wall: 'left' | 'top' | 'floor', share: number): Place => {
     const across = wall === 'left' ? left.x : wall === 'top' ? top.y : floor.y;
@@ -218,7 +217,7 @@ function frontCorners(scene: Scene, closest: Stance, farthest: Stance): readonly
     const right = wall === 'left' ? X : wall === 'top' ? minus(Y) : Y;
     return {
       joint: wall === 'floor' ? 'floor in panel' : wall === 'top' ? 'panel to top' : 'panel to side',
-      shutBy,
+      shutBy: `${wall === 'floor' ? 'tabs' : 'fingers'}, and a corner strip inside`,
       stance: closest,
       cut: { origin: wall === 'left' ? origin(0, along, 0) : origin(along, 0, 0), right, up: Z },
       window: { left: outer - 6, right: outer + thick + strip + 6, bottom: panel.z[0] - 6, top: panel.z[1] + 20 },
@@ -243,7 +242,7 @@ function frontCorners(scene: Scene, closest: Stance, farthest: Stance): readonly
       const thick = level.y[1] - level.y[0];
       return {
         joint: id === 'F3' ? 'side to top' : 'tabs of the floor in the sides',
-        shutBy: id === 'F3' ? 'fingers, and a corner strip inside' : 'glue in the slot, the floor inside',
+        shutBy: id === 'F3' ? 'fingers and glue' : 'glue in the slot, the floor inside',
         stance: farthest,
         cut: { origin: origin(0, 0, panel.z[1] + share * free), right: X, up },
         window: { left: left.x[0] - 6, right: left.x[1] + 20, bottom: outer - thick - 20, top: outer + 6 },
