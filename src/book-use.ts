@@ -29,10 +29,12 @@ export interface UseFrom {
 export function chaptersAround({ planned, plan, proof }: UseFrom): {
   readonly before: readonly Chapter[];
   readonly after: readonly Chapter[];
+  readonly spareShims: ReturnType<typeof shimsToSpare>;
 } {
   const { design, camera } = planned;
   const { tailboard, rearBox, lensClamp } = camera.objects;
   return {
+    spareShims: shimsToSpare(planned),
     before: [testPiece(testPieceGiven(design))],
     after: [
       settingTheRegister(registerOf(planned, proof)),
@@ -128,16 +130,16 @@ function stacksOf({ design, camera }: Planned): readonly RegisterStack[] {
       name: 'glass frame',
       reading:
         packing.plies.length === 0
-          ? 'measure how thick its front ply G1 is, near the corners of its window.'
-          : 'measure how thick its front ply G1 is with the packing glued to it, near the corners of its window.',
-      shimsGo: 'The shims lie between them and the pocket ply G2, under the glass.',
+          ? 'its front ply G1 alone, before anything is put to it.'
+          : 'its front ply G1 with the packing glued to it, before G2 is put to it.',
+      shimsGo: `The shims lie between ${packing.plies.length === 0 ? 'G1' : 'them'} and the pocket ply G2, under the glass.`,
       ...stackOf(glassPlies, front, { shims, within }),
     },
     ...spacers
       .filter(({ spacer }) => spacer.made.plies.length > 0)
       .map(({ spacer: { id, holder, made } }) => ({
         name: `spacer for the ${holder}`,
-        reading: `measure how thick the glued plies ${id} are, near the corners of the window.`,
+        reading: `the glued plies ${id}.`,
         shimsGo: 'The shims lie on its seat side, under the glued plies.',
         ...stackOf(made.plies, made.thickness, { shims, within }),
       })),
@@ -163,6 +165,30 @@ function stackOf(
     return { reading, shims: made.shims, remainder: made.remainder };
   });
   return { plies: plies.length, drawn, wanted, rows };
+}
+
+/**
+ * Sheet for shims beyond what the camera takes as drawn, so that every row of the tables can be laid, and one of each
+ * size to spare.
+ */
+export function shimsToSpare(planned: Planned): readonly { readonly thickness: number; readonly count: number }[] {
+  const stacks = stacksOf(planned);
+  const drawn = [
+    ...planned.camera.objects.groundGlassFrame.packing.shims,
+    ...planned.camera.objects.spacers.flatMap(({ spacer }) => spacer.made.shims),
+  ];
+  const of = (size: number, shims: readonly number[]) => shims.filter((one) => one === size).length;
+  return [...planned.design.shims]
+    .sort((a, b) => b - a)
+    .flatMap((thickness) => {
+      const inTables = stacks.reduce(
+        (sum, { rows }) =>
+          sum + Math.max(0, ...rows.map(({ shims }) => (shims.length > MOST_SHIMS ? 0 : of(thickness, shims)))),
+        0,
+      );
+      const most = Math.max(inTables, of(thickness, drawn));
+      return most === 0 ? [] : [{ thickness, count: most + 1 - of(thickness, drawn) }];
+    });
 }
 
 /** Magnifications that are looked up at the camera, from far to near. */
@@ -222,7 +248,12 @@ export function templatesOf({ design, camera, build }: Planned): TemplatesGiven 
       pinProud: PIN_PROUD,
       pinPlay: PIN_PLAY,
     },
-    holders: design.holders.map(({ name, filmDepth }, i) => ({ id: `holder-${i + 1}`, name, filmDepth })),
+    holders: design.holders.map(({ name, filmDepth }, i) => ({
+      id: `holder-${i + 1}`,
+      name,
+      filmDepth,
+      onSpacer: camera.objects.spacers.some(({ spacer }) => spacer.holder === name && spacer.under === 'holder'),
+    })),
     tripod: {
       thread: tailboard.thread.name,
       doubler: flat('T4'),

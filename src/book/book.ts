@@ -3,6 +3,7 @@ import type { Block } from '../paper/blocks.js';
 import { contentsList } from '../paper/contents.js';
 import { flow, type Listed } from '../paper/flow.js';
 import { chapterTitle, paragraph } from '../paper/prose.js';
+import { roomOf } from '../paper/sheet-size.js';
 import { paperSizes } from '../standards/paper-sizes.js';
 import { assembly } from './assembly.js';
 import type { Chapter } from './chapter.js';
@@ -16,21 +17,23 @@ import { wholeCamera } from './whole-camera.js';
 /** The whole book, page by page. */
 export function bookPages(given: BookGiven, paper: keyof typeof paperSizes): readonly Page[] {
   const { name, revision, despite } = given.plan;
+  const [width, height] = paperSizes[paper].value;
+  const room = roomOf({ width, height });
   const chapters = [
     howToUse(),
-    wholeCamera(given.drawings),
+    wholeCamera(given.drawings, room),
     whatYouNeed(given),
     ...given.before,
     cutSheets(given),
-    assembly(given.steps),
+    assembly(given.steps, room),
     ...given.after,
   ];
-  const [width, height] = paperSizes[paper].value;
   const waived = despite.length === 0 ? '' : `, built despite ${despite.join(', ')}`;
   return flow(
     (listed) => [
       ...cover(given),
-      ...chapterBlocks({ title: 'Contents', blocks: contentsOf(listed) }),
+      { ...chapterTitle('Contents'), beginsPage: true },
+      contentsOf(listed),
       ...chapters.flatMap(chapterBlocks),
     ],
     { paper: { width, height }, foot: `${name}, revision ${revision}${waived}` },
@@ -40,5 +43,5 @@ export function bookPages(given: BookGiven, paper: keyof typeof paperSizes): rea
 const chapterBlocks = ({ title, blocks }: Chapter): readonly Block[] => [chapterTitle(title), ...blocks];
 
 /** Neither the cover nor the contents themselves are looked for in them. */
-const contentsOf = (listed: readonly Listed[]): readonly Block[] =>
-  listed.length === 0 ? [paragraph('')] : contentsList(listed.slice(2));
+const contentsOf = (listed: readonly Listed[]): Block =>
+  listed.length === 0 ? paragraph('') : contentsList(listed.slice(2));

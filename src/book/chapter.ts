@@ -1,6 +1,6 @@
 import type { Block } from '../paper/blocks.js';
 
-/** A chapter of the book: it begins a page, and stands in the contents. */
+/** A chapter of the book: it stands in the contents. */
 export interface Chapter {
   readonly title: string;
   readonly blocks: readonly Block[];

@@ -11,6 +11,9 @@ export interface Counted {
   readonly count: number;
 }
 
+/** A part of which the number is only its name, such as the lens clamp, is called by its name in texts. */
+export const isNamedAlike = (id: string, name: string): boolean => id.replaceAll('-', ' ') === name;
+
 /** A line of what a step brings: a part, or several that are bought as one thing. */
 export interface StepPart {
   readonly ids: readonly string[];
@@ -48,6 +51,8 @@ export interface BookGiven {
   readonly cover: Drawing;
   /** Of the whole camera, each with what it is to be looked at for. */
   readonly drawings: readonly Drawing[];
+  /** To choose from when the register is set, beyond those that are drawn. */
+  readonly spareShims: readonly { readonly thickness: number; readonly count: number }[];
   /** Chapters on what comes before the assembly, and after it. */
   readonly before: readonly Chapter[];
   readonly after: readonly Chapter[];

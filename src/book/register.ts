@@ -9,7 +9,7 @@ import type { Chapter } from './chapter.js';
 export interface RegisterStack {
   /** Such as glass frame, or spacer for the paper holder. */
   readonly name: string;
-  /** What is measured once its plies are glued. */
+  /** What is measured before its shims are chosen. */
   readonly reading: string;
   /** Plies in it, and how thick they are as drawn. */
   readonly plies: number;
@@ -21,7 +21,7 @@ export interface RegisterStack {
   readonly rows: readonly ShimRow[];
 }
 
-/** A reading of the glued plies, and the shims that make up what it lacks. */
+/** A reading of the plies, and the shims that make up what it lacks. */
 export interface ShimRow {
   readonly reading: number;
   /** Thickest first. */
@@ -81,7 +81,7 @@ function whatItIs({ tolerance }: RegisterGiven): readonly Block[] {
       'You focus on the ground glass, and then the film takes its place. Film and glass must stand at the same depth behind the seat, which is the bare rear face of the back that both of them bear on. This is called the register.',
     ),
     paragraph(
-      `In this camera the two may differ by ${mm(hundredth(tolerance))} at most. No glue joint is that exact by itself. So glue first, then measure, and then make up what is missing with shims: thin frames of card or plastic sheet.`,
+      `In this camera the two may differ by ${mm(hundredth(tolerance))} at most. No glue joint is that exact by itself. So the plies are glued and measured before the stack is closed, and what is missing is made up with shims: thin frames of card or plastic sheet.`,
     ),
     caution(
       'Nothing soft may lie between the seat and what bears on it: no paint, no felt, no foam. It would move the focus each time the cords are put on.',
@@ -98,7 +98,7 @@ function frostedSide({ glass }: RegisterGiven): readonly Block[] {
       `The frosted side faces ${towards}. To tell the sides apart, breathe on the glass: the smooth side turns dull and clears again, and a fingernail glides on it; on the frosted side it rasps.`,
     ),
     paragraph(
-      `Scratch a small mark near the edge of the smooth side before you set the glass in, where the frame will not hide it. The mark must face ${smooth}. The wrong way round, every picture is ${mm(hundredth(glass.wrongWayRound))} out of focus.`,
+      `A small mark scratched near the edge of the smooth side, before the glass is set in, tells it for good. The mark must face ${smooth}. The wrong way round, every picture is ${mm(hundredth(glass.wrongWayRound))} out of focus.`,
     ),
   ];
 }
@@ -132,6 +132,16 @@ function howItStands(given: RegisterGiven): readonly Block[] {
     smallPrint(
       `Film depth counts from the face of the holder to the film. The last three columns say how far the glass may stand behind the film (+) or ahead of it (−), mm; ±${plainNumber(tolerance, 2)} is allowed.`,
     ),
+    ...holders.flatMap(({ name }) => {
+      const budget = budgets.find(({ holder, at }) => holder === name && at === 'centre');
+      return budget === undefined || widest(budget.measured.worst) <= tolerance
+        ? []
+        : [
+            smallPrint(
+              `${upper(name)}: the last column goes beyond what is allowed. It takes every error the same way at once; in 19 of 20 cameras it is ${range(budget.measured.interval95)}. Your own measuring in the camera, below, has the last word.`,
+            ),
+          ];
+    }),
     ...[
       ...new Set(budgets.filter(({ at }) => at === 'centre').map(({ holder, toHalve }) => `${holder}: ${toHalve}`)),
     ].map((text) => smallPrint(text)),
@@ -149,7 +159,11 @@ function measuring({ glass, holders, stacks }: RegisterGiven): readonly Block[] 
   return [
     heading('How to measure a depth'),
     paragraph(
-      'You need a caliper with a depth rod, and a straight edge: a steel rule set on its edge, or a strip of thick glass. Measure the height of the straight edge first, and write it down.',
+      'How thick a stack is: put the jaws of the caliper through its window, over its rim, near all four corners. The depth rod is of no use there: from the front it falls through the window.',
+    ),
+    ...bullets(stacks.map(({ name, reading }) => `${upper(name)}: ${reading}`)),
+    paragraph(
+      'How deep the glass or the film lies: you need the depth rod of the caliper, and a straight edge: a steel rule set on its edge, or a strip of thick glass. Measure the height of the straight edge first, and write it down.',
     ),
     ...numbered([
       'Lay the frame or the holder down with the face that bears on the seat upwards.',
@@ -158,8 +172,7 @@ function measuring({ glass, holders, stacks }: RegisterGiven): readonly Block[] 
       'Measure near all four corners of the picture, and take the mean. If the four differ by more than 0.1 mm, look for glue or dirt under a rim.',
     ]),
     ...bullets([
-      ...stacks.map(({ name, reading }) => `${upper(name)}: ${reading}`),
-      `Glass, set in its frame: to the frosted face. It should stand at ${mm(hundredth(glass.depth))}.`,
+      `Glass, set in its frame: through the window in G1, to the frosted face. It should stand at ${mm(hundredth(glass.depth))}.`,
       ...behindPane,
       'Film: load a spoiled sheet, draw the dark slide, and measure to the sheet. Touch it as lightly as you can: film gives way.',
       ...windows.map(
@@ -175,13 +188,13 @@ function choosing({ stacks, ofShims, shims, within, mostShims }: RegisterGiven):
   return [
     heading('Which shims'),
     paragraph(
-      `Glue the plies, let them dry under weights on a flat board, and measure them. The table says which shims to put to them. You have shims of ${sizes.join(', ')} mm; measure ten of each in one pile, for their thickness is seldom what is printed on them. “Left over” may be up to ${mm(hundredth(within))} either way.`,
+      `The order is that of the steps: glue the plies and let them dry under weights on a flat board; measure them; choose the shims in the table; close the stack. Shims are ${sizes.join(', ')} mm thick: measure all that you have of a size in one pile, and divide, for their thickness is seldom what is printed on them. “Left over” may be up to ${mm(hundredth(within))} either way.`,
     ),
     ...(stacks.length > 1 ? [paragraph('Set the glass frame first. Every spacer is reckoned from it.')] : []),
     ...stacks.flatMap((stack) => shimTable(stack, { mostShims, within })),
     ...ofShims.map((one) =>
       paragraph(
-        `${upper(one.name)}: shims alone, ${shimsInWords(one.shims, mostShims)}, glued with spots of contact adhesive to ${mm(hundredth(one.wanted))}. Choose them by what they measure together in one pile.`,
+        `${upper(one.name)}: shims alone, ${shimsInWords(one.shims)}, glued with spots of contact adhesive to ${mm(hundredth(one.wanted))}. Choose them by what they measure together in one pile.`,
       ),
     ),
     note(
@@ -198,16 +211,16 @@ function shimTable(
     [
       { title: 'Plies measure, mm', align: 'right', width: 38 },
       { title: 'Missing, mm', align: 'right', width: 26 },
-      { title: 'Put to them', width: 56 },
+      { title: 'Put to them', width: 66 },
       { title: 'Left over, mm', align: 'right', width: 28 },
     ],
     rows.map(({ reading, shims, remainder }) => [
       `${reading.toFixed(2)}${Math.abs(reading - drawn) < 1e-6 ? ', as drawn' : ''}`,
       minus((wanted - reading).toFixed(2)),
-      remainder < -within - ROUNDING ? 'too thick: sand the plies' : shimsInWords(shims, mostShims),
-      signed(remainder),
+      putTo({ reading, shims, remainder }, { within, mostShims }),
+      shims.length > mostShims ? '' : signed(remainder),
     ]),
-    { width: 160 },
+    { width: 170 },
   );
   if (head === undefined) return [];
   const layers = plies === 1 ? 'one ply' : `${plies} plies`;
@@ -215,17 +228,24 @@ function shimTable(
     `${upper(name)}: ${layers}, ${mm(hundredth(drawn))} as drawn; with its shims ${mm(hundredth(wanted))}. ${shimsGo}`,
   );
   const many = rows.some(({ shims }) => shims.length > mostShims)
-    ? [smallPrint(`* More than ${mostShims} shims slide about: take one ply of a thin sheet in their place.`)]
+    ? [smallPrint(`More than ${mostShims} shims slide about. One ply of a thinner sheet takes their place.`)]
     : [];
   return [{ ...kept([title, head]), withNext: true }, ...lines, ...many];
 }
 
+function putTo(
+  { shims, remainder }: ShimRow,
+  { within, mostShims }: Pick<RegisterGiven, 'mostShims' | 'within'>,
+): string {
+  if (remainder < -within - ROUNDING) return 'too thick: sand the plies';
+  return shims.length > mostShims ? 'one ply of a thinner sheet; measure again' : shimsInWords(shims);
+}
+
 /** As they are counted out of the box: 2 × 0.5 + 1 × 0.25. */
-function shimsInWords(shims: readonly number[], most: number): string {
+function shimsInWords(shims: readonly number[]): string {
   if (shims.length === 0) return 'nothing';
   const sizes = [...new Set(shims)];
-  const text = sizes.map((size) => `${shims.filter((one) => one === size).length} × ${plainNumber(size)}`).join(' + ');
-  return shims.length > most ? `${text} *` : text;
+  return sizes.map((size) => `${shims.filter((one) => one === size).length} × ${plainNumber(size)}`).join(' + ');
 }
 
 function toFillIn({ holders, stacks, glass }: RegisterGiven): readonly Block[] {
@@ -288,6 +308,7 @@ function proving({ nearest, tolerance, holders }: RegisterGiven): readonly Block
 const ROUNDING = 1e-6;
 
 const hundredth = (value: number): number => Math.round(value * 100) / 100 || 0;
+const widest = (ends: readonly [number, number]): number => Math.max(...ends.map(Math.abs));
 const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 const minus = (text: string): string => (Number(text) === 0 ? text.replace('-', '') : text.replace('-', '−'));
 

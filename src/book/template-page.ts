@@ -58,7 +58,7 @@ function scaleBar({ x, y }: Point): readonly Mark[] {
   ];
 }
 
-/** Templates from the left to the right and from the top down, over as many pages as they take; each page has its bar. */
+/** Templates from the left to the right and from the top down, over as many pages as they take; each has its bar. */
 export function templatePages(title: string, templates: readonly Template[]): readonly Block[] {
   const pages: { readonly template: Template; readonly at: Point }[][] = [];
   let [x, y, row] = [0, 0, 0];
@@ -75,8 +75,8 @@ export function templatePages(title: string, templates: readonly Template[]): re
     row = Math.max(row, height);
   }
   return pages.map((own, i) => ({
-    height: HEIGHT,
-    beginsPage: true,
+    height: HEAD + Math.max(...own.map(({ template, at }) => at.y + template.height)),
+    above: BETWEEN,
     ...(i === 0 ? { entry: { title, level: 1 } } : {}),
     marks: ({ x: left, y: top }) => [
       ...words(i === 0 ? title : `${title}, continued`, {

@@ -39,6 +39,8 @@ export interface TemplatesGiven {
     readonly id: string;
     readonly name: string;
     readonly filmDepth: number;
+    /** Lies on a spacer for the picture, and on its pins. */
+    readonly onSpacer: boolean;
   }[];
   readonly tripod: {
     readonly thread: string;
@@ -83,7 +85,6 @@ export const comesAsBought = (part: BoughtPart): boolean =>
 
 export function templates(given: TemplatesGiven): Chapter {
   const sets = templateSets(given);
-  const asBought = plates(given).flatMap(({ part }) => (comesAsBought(part) ? [part.name] : []));
   return {
     title: 'Templates at true size',
     blocks: [
@@ -98,7 +99,6 @@ export function templates(given: TemplatesGiven): Chapter {
       note(
         'Paper grows in damp air by a few tenths of a millimetre over a long page. Where a figure is given, the figure counts.',
       ),
-      paragraph(`Not to be cut, for they come as they are: ${[...new Set(asBought)].join(', ')}.`),
       ...sets.flatMap(({ title, all }) => templatePages(title, all)),
     ],
   };
@@ -243,7 +243,7 @@ function smallThings(own: readonly Counted[], { fenceLayers }: TemplatesGiven): 
       part.id === 'fence-open'
         ? `${upper(part.name)}: ${pieces(fenceLayers)} of board ${plainNumber(thickness / fenceLayers)} mm, ${size}, glued one on the other.`
         : part.id === 'glass-clip'
-          ? `${upper(part.name)}, if you make it: ${pieces(count)} of brass or tinplate ${plainNumber(thickness)} mm, ${size}. Drill it for its screw where it lies over wood.`
+          ? `${upper(part.name)}, if you make it: ${pieces(count)} of brass or tinplate ${plainNumber(thickness)} mm, ${size}. Drill it 2.7 mm wide for its screw, where it lies over wood.`
           : `${upper(part.name)}: ${pieces(count)}, ${plainNumber(thickness)} mm thick, ${size}.`;
     const { width, height } = sizeOf(shape.outline);
     return Math.max(width, height) > 40 ? strip([part.id], shape, [what]) : trueSize([part.id], shape, [what], 54);
@@ -479,7 +479,9 @@ function pinCorners(part: BoughtPart, { holders, well }: TemplatesGiven): readon
         fromEnd: y - bottom,
         diameter,
         isSeat: seatPins.has(placeKey(x, y)),
-      }));
+      }))
+      // a hole for the pins of a spacer that it never lies on would let it lie on it unawares
+      .filter(({ isSeat }) => isSeat || holder.onSpacer);
     const width = Math.max(...own.map(({ fromSide }) => fromSide)) + ROUND_HOLE;
     const height = Math.max(...own.map(({ fromEnd }) => fromEnd)) + ROUND_HOLE;
     const below = lettered(

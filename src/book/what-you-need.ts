@@ -11,7 +11,7 @@ import { thumbnail } from './thumbnail.js';
 
 /** Everything that must be at hand before the first step, in lists to tick. */
 export function whatYouNeed(given: BookGiven): Chapter {
-  const { plan, parts, sheets } = given;
+  const { plan, parts, sheets, spareShims } = given;
   const flat = parts.flatMap(({ part, count }) => (part.kind === 'flat' ? [{ part, count }] : []));
   const printed = parts.flatMap(({ part, count }) => (part.kind === 'printed' ? [{ part, count }] : []));
   return {
@@ -32,13 +32,26 @@ export function whatYouNeed(given: BookGiven): Chapter {
           { title: 'Size, mm' },
           { title: 'For' },
         ],
-        plan.hardware.map(({ name, size, count, for: use }) => [BOX, `${count}`, name, size, use]),
+        [
+          ...plan.hardware.map(({ name, size, count, for: use }) => [BOX, `${count}`, name, size, use]),
+          ...spareShims.map(({ thickness, count }) => [
+            BOX,
+            `${count}`,
+            'shim, to choose from',
+            `${plainNumber(thickness)} thick, as large as G1`,
+            'setting the register: the tables of its chapter ask for no others',
+          ]),
+        ],
       ),
       ...boughtByDesign(parts, given),
-      heading('Tools'),
+      heading('Tools and what is used up'),
       ...table(
-        [{ title: '', width: 3 }, { title: 'What' }, { title: 'For' }],
+        [{ title: '', width: 3 }, { title: 'At the bench' }, { title: 'For' }],
         toolsOf(given).map(({ what, use }) => [BOX, what, use]),
+      ),
+      ...table(
+        [{ title: '', width: 3 }, { title: 'When it stands' }, { title: 'For' }],
+        AFTER.map(({ what, use }) => [BOX, what, use]),
       ),
     ],
   };
@@ -134,7 +147,10 @@ interface Tool {
 
 /** What every step takes. Common practice, no source. */
 const BASE: readonly Tool[] = [
-  { what: 'caliper that reads 0.05 mm or better', use: 'test piece, plywood, register' },
+  {
+    what: 'caliper that reads 0.05 mm or better',
+    use: 'test piece, plywood, register; what is longer than its jaws open is read with the ruler',
+  },
   { what: 'straight edge and ruler, 300 mm or longer', use: 'diagonals, templates' },
   { what: 'try square', use: 'boxes, standard, rails' },
   { what: 'flat board, larger than the back, with paper or film on it', use: 'gluing flat' },
@@ -145,9 +161,20 @@ const BASE: readonly Tool[] = [
   { what: 'safety glasses; dust mask', use: 'cutting glass and card, springs and cords, sanding' },
 ];
 
+/** For the chapters after the assembly. Common practice, no source. */
+const AFTER: readonly Tool[] = [
+  { what: 'small cool lamp with a battery; small mirror; chalk', use: 'leak test' },
+  { what: 'photographic paper, two sheets for each holder; what develops them', use: 'leak test, darkroom' },
+  { what: 'lens cap, or black tape', use: 'leak test, and exposing with a lens that has no shutter' },
+  { what: 'steel rule on its edge, or a strip of thick glass', use: 'measuring depths of the register' },
+  { what: 'magnifier; tape measure', use: 'focusing; proof of the register by a picture' },
+  { what: 'dark cloth; tripod', use: 'focusing' },
+  { what: 'glue stick, fresh blades, thick card to cut on', use: 'templates' },
+];
+
 /** Those of the base, then what single steps ask for, each with its steps. */
 function toolsOf({ steps, plan }: BookGiven): readonly Tool[] {
-  const bought = new Set(plan.hardware.map(({ name }) => name));
+  const bought = new Set(plan.hardware.flatMap(({ name, size }) => [name, cardIn(name, size) ?? name]));
   const known = new Set(BASE.map(({ what }) => what));
   const asked = new Map<string, number[]>();
   for (const { number, words } of steps)
@@ -165,3 +192,7 @@ function toolsOf({ steps, plan }: BookGiven): readonly Tool[] {
     })),
   ];
 }
+
+/** As the steps call card that stands among the bought parts as strips of so much thickness. */
+const cardIn = (name: string, size: string): string | null =>
+  name === 'card strip' ? `card ${size.split(' ')[0] ?? ''} mm thick` : null;

@@ -47,7 +47,7 @@ export function flow(
       height: paper.height,
       marks: [
         ...set.flatMap(({ block, y }) => block.marks({ x: left, y })),
-        ...footOf(foot, `page ${i + 1} of ${pages.length}`, { left, base: paper.height - BOTTOM + 9 }),
+        ...footOf(foot, `page ${i + 1} of ${pages.length}`, { left, base: paper.height - BOTTOM + 8.5 }),
       ],
       ...(entries.length > 0 ? { bookmarks: entries } : {}),
     };

@@ -11,6 +11,8 @@ import { wordsWidth } from './words-width.js';
  *   bullets(items)           numbered(items, from?)                    tickList(items)          boxes to tick
  *   caution(text)            framed, with its word                     kept(blocks)             one block that no page parts
  *   onOnePage(blocks)        on one page where it holds them all       see table.ts for tables, figure.ts for drawings
+ *
+ * All that takes a width can be set in smaller letters, too, where the usual ones run over a page.
  */
 
 /** A point of type in mm. */
@@ -30,6 +32,8 @@ const ITEM = 0.9;
 interface Within {
   /** Narrower than the page, where it stands in something. */
   readonly width?: number;
+  /** Of the letters: TEXT where left out. */
+  readonly size?: number;
 }
 
 export function paragraph(
@@ -45,14 +49,17 @@ export const smallPrint = (text: string | readonly string[], { width = TEXT_WIDT
   above: PARAGRAPH,
 });
 
-/** Begins a page. */
+/** A chapter begins a page where less is left of one, mm: a third of it. */
+const CHAPTER_WANTS = 88;
+
 export function chapterTitle(text: string): Block {
   const own = words(text, { size: CHAPTER, colour: INK, width: TEXT_WIDTH, bold: true });
   const height = own.height + 2;
   return {
     height,
     marks: ({ x, y }) => [...own.marks({ x, y }), ruleAcross({ x, y: y + height }, TEXT_WIDTH, 0.6)],
-    beginsPage: true,
+    above: 12,
+    wants: CHAPTER_WANTS,
     withNext: true,
     entry: { title: text, level: 0 },
   };
@@ -74,8 +81,12 @@ export const subheading = (text: string): Block => ({
 const INDENT = 7;
 
 /** An item of a list: its sign at the left, its words beside it. */
-function item(text: string, width: number, sign: (at: { readonly x: number; readonly y: number }) => Mark): Block {
-  const own = words(text, { size: TEXT, colour: INK, width: width - INDENT });
+function item(
+  text: string,
+  { width = TEXT_WIDTH, size = TEXT }: Within,
+  sign: (at: { readonly x: number; readonly y: number }) => Mark,
+): Block {
+  const own = words(text, { size, colour: INK, width: width - INDENT });
   return {
     height: own.height,
     marks: ({ x, y }) => [sign({ x, y }), ...own.marks({ x: x + INDENT, y })],
@@ -87,12 +98,12 @@ function item(text: string, width: number, sign: (at: { readonly x: number; read
 const listed = (items: readonly Block[]): readonly Block[] =>
   items.map((block, i) => (i === 0 ? { ...block, above: PARAGRAPH } : block));
 
-export const bullets = (items: readonly string[], { width = TEXT_WIDTH }: Within = {}): readonly Block[] =>
+export const bullets = (items: readonly string[], within: Within = {}): readonly Block[] =>
   listed(
     items.map((text) =>
-      item(text, width, ({ x, y }) => ({
+      item(text, within, ({ x, y }) => ({
         kind: 'circle',
-        centre: { x: x + 3, y: y + 0.66 * TEXT },
+        centre: { x: x + 3, y: y + 0.66 * (within.size ?? TEXT) },
         radius: 0.6,
         fill: INK,
       })),
@@ -102,15 +113,15 @@ export const bullets = (items: readonly string[], { width = TEXT_WIDTH }: Within
 /** @param from the number of the first */
 export const numbered = (
   items: readonly string[],
-  { width = TEXT_WIDTH, from = 1 }: Within & { readonly from?: number } = {},
+  { from = 1, ...within }: Within & { readonly from?: number } = {},
 ): readonly Block[] =>
   listed(
     items.map((text, i) =>
-      item(text, width, ({ x, y }) => ({
+      item(text, within, ({ x, y }) => ({
         kind: 'words',
-        at: { x: x + INDENT - 1.6, y: y + TEXT },
+        at: { x: x + INDENT - 1.6, y: y + (within.size ?? TEXT) },
         text: `${from + i}`,
-        size: TEXT,
+        size: within.size ?? TEXT,
         anchor: 'end',
         colour: INK,
         bold: true,
@@ -133,15 +144,15 @@ export const tickBox = ({ x, y }: { readonly x: number; readonly y: number }): M
   stroke: { colour: INK, width: 0.3 },
 });
 
-export const tickList = (items: readonly string[], { width = TEXT_WIDTH }: Within = {}): readonly Block[] =>
-  listed(items.map((text) => item(text, width, ({ x, y }) => tickBox({ x: x + 1.5, y: y + 0.72 }))));
+export const tickList = (items: readonly string[], within: Within = {}): readonly Block[] =>
+  listed(items.map((text) => item(text, within, ({ x, y }) => tickBox({ x: x + 1.5, y: y + 0.72 }))));
 
 /** Something that can hurt the builder or the camera, where it is met. */
-export function caution(text: string | readonly string[], { width = TEXT_WIDTH }: Within = {}): Block {
+export function caution(text: string | readonly string[], { width = TEXT_WIDTH, size = TEXT }: Within = {}): Block {
   const word = 'Caution';
   const side = wordsWidth(word, { size: TEXT, heavy: true }) + 6;
   const title = words(word, { size: TEXT, colour: INK, width: side, bold: true });
-  const own = words(text, { size: TEXT, colour: INK, width: width - side - 4 });
+  const own = words(text, { size, colour: INK, width: width - side - 4 });
   const height = own.height + 4;
   return {
     height,
@@ -166,8 +177,8 @@ export function caution(text: string | readonly string[], { width = TEXT_WIDTH }
 }
 
 /** Something good to know. */
-export function note(text: string | readonly string[], { width = TEXT_WIDTH }: Within = {}): Block {
-  const own = words(text, { size: TEXT, colour: INK, width: width - 5 });
+export function note(text: string | readonly string[], { width = TEXT_WIDTH, size = TEXT }: Within = {}): Block {
+  const own = words(text, { size, colour: INK, width: width - 5 });
   return {
     height: own.height,
     marks: ({ x, y }) => [
@@ -185,12 +196,14 @@ export function note(text: string | readonly string[], { width = TEXT_WIDTH }: W
   };
 }
 
+/** Blocks one below the other, without the blank above the first. */
+export const heightOf = ([first, ...rest]: readonly Block[]): number =>
+  rest.reduce((sum, { height, above = PARAGRAPH }) => sum + above + height, first?.height ?? 0);
+
 /** Blocks that should stand on one page, where it holds them all. */
 export function onOnePage(blocks: readonly Block[]): readonly Block[] {
   const [first, ...rest] = blocks;
-  if (first === undefined) return [];
-  const wants = rest.reduce((sum, { height, above = PARAGRAPH }) => sum + above + height, first.height);
-  return [{ ...first, wants }, ...rest];
+  return first === undefined ? [] : [{ ...first, wants: heightOf(blocks) }, ...rest];
 }
 
 /** One block of several, that no page parts. It comes into the contents as its first. */
