@@ -38,7 +38,11 @@ export function chaptersAround({ planned, plan, proof }: UseFrom): {
     before: [testPiece(testPieceGiven(design))],
     after: [
       settingTheRegister(registerOf(planned, proof)),
-      leakTest({ joints: proof?.joints ?? [], holders: design.holders.map(({ name }) => name) }),
+      leakTest({
+        joints: proof?.joints ?? [],
+        holders: design.holders.map(({ name }) => name),
+        pinless: design.holders.flatMap(({ name, locating }) => (locating === 'pins' ? [] : [name])),
+      }),
       usingTheCamera({
         format: design.format.name,
         maxAperture: design.lens.maxAperture,
@@ -140,7 +144,7 @@ function stacksOf({ design, camera }: Planned): readonly RegisterStack[] {
       .map(({ spacer: { id, holder, made } }) => ({
         name: `spacer for the ${holder}`,
         reading: `the glued plies ${id}.`,
-        shimsGo: 'The shims lie on its seat side, under the glued plies.',
+        shimsGo: `The shims lie on its seat side, under the glued plies, with holes for the seat pins: draw round ${id} and through its holes.`,
         ...stackOf(made.plies, made.thickness, { shims, within }),
       })),
   ];

@@ -49,7 +49,11 @@ function factsOf({ plan, lens, format, image }: BookGiven): readonly (readonly [
     ['Holders', holders.map(({ name }) => name).join(', ')],
     [
       'Size, closed',
-      `${across(camera.width)} wide, ${across(camera.height)} high, ${across(camera.depthClosed)} mm deep without the lens; open ${across(camera.depthOpen)} mm`,
+      `${across(camera.width)} wide, ${across(camera.height)} high, ${across(camera.depthClosed)} mm deep without the lens; ${
+        across(camera.depthOpen) === across(camera.depthClosed)
+          ? 'drawn out the same, for the tailboard is as long'
+          : `open ${across(camera.depthOpen)} mm`
+      }`,
     ],
     ['Mass', `${kg(Math.round(camera.mass * 100) / 100)} with lens and ground glass, without a holder`],
   ];

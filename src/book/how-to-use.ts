@@ -45,6 +45,11 @@ export const howToUse = (): Chapter => ({
           'dark slide',
           'The thin lid of a holder, drawn out to expose. Its rim is white on one side: white outward means not yet exposed.',
         ],
+        ['stop', 'The hole in the lens that lets light through; a higher number is a smaller hole.'],
+        [
+          'magnification',
+          'How large a thing is on the film: at 1:4 a quarter of what it is. The larger it is, the farther the camera is drawn out.',
+        ],
         ['lens cap', 'Where the lens has no shutter, the cap is the shutter: off for the time, and on again.'],
         ['holder seat', 'The face of the back that the holder lies against. All depths count from it.'],
         ['film depth', 'How far behind the holder seat the film lies. It differs from holder to holder.'],

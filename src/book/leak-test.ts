@@ -8,14 +8,20 @@ export interface LeakTestGiven {
   readonly joints: readonly LightJoint[];
   /** How the back may be put on with a holder in it. */
   readonly holders: readonly string[];
+  /** Those of them that have no holes for the pins of the seat. */
+  readonly pinless: readonly string[];
 }
 
 export const leakTest = (given: LeakTestGiven): Chapter => ({
   title: 'The leak test',
-  blocks: [...darkRoom(), ...joints(given), ...paperTest(given)],
+  blocks: [...darkRoom(given), ...joints(given), ...paperTest(given)],
 });
 
-function darkRoom(): readonly Block[] {
+/** Pins that have no hole to go into hold a holder off its seat, and light comes in. */
+const pinsOut = ({ pinless }: LeakTestGiven): string =>
+  pinless.length === 0 ? '' : ` Pull the seat pins out first for the ${pinless.join(' and the ')}.`;
+
+function darkRoom(given: LeakTestGiven): readonly Block[] {
   return [
     paragraph(
       'The camera must be dark inside. The computer has looked for light along straight lines through the parts as they are drawn. It cannot see a joint without glue or a torn felt. Your eye can, once it is used to the dark.',
@@ -24,7 +30,7 @@ function darkRoom(): readonly Block[] {
     ...numbered([
       'Take a room that can be made quite dark, in the evening.',
       'Put the cap on the lens, or cover it with black tape. Put a small lamp with its battery into the rear box: a bright torch without its reflector is good.',
-      'Shut the back: a holder in, its dark slide pushed home, the cords on.',
+      `Shut the back: a holder in, its dark slide pushed home, the cords on.${pinsOut(given)}`,
       'Switch off the light and sit for ten minutes. Before that an eye sees nothing of a small leak.',
       'Look at every joint of the list below, from close by: with the slide pushed in, in the middle, and drawn out. A small mirror shows what lies under the front box. Turn the back and look again.',
       'Press on the boxes and on the holder, and lift the rear box as far as it goes. What shows only then counts, too.',
@@ -63,7 +69,7 @@ const CURES: Readonly<Record<string, Cure>> = {
   },
   'lens board in the panel': {
     look: 'All round the board, and at its clipped corner.',
-    cure: 'Board not home, or warped: draw the retainers tighter, or lay a thin black thread of wool in the land.',
+    cure: 'Board not home, or warped. The retainers rest on their packing and press no harder: lay a thin black thread of wool in the land.',
   },
   'lens in the board': {
     look: 'All round the lens, from the front.',
@@ -138,13 +144,14 @@ const holdersInWell = (holders: readonly string[]): string =>
 export const cureOf = (joint: string): Cure =>
   CURES[joint] ?? { look: 'Along the whole joint.', cure: 'Fill it with glue and wood dust, and paint it black.' };
 
-function paperTest({ holders }: LeakTestGiven): readonly Block[] {
+function paperTest(given: LeakTestGiven): readonly Block[] {
+  const { holders } = given;
   return [
     heading('With a sheet in the sun'),
     paragraph('A lamp does not find everything. A sheet of photographic paper in bright sun does.'),
     ...numbered([
       'First the holder alone. Load a sheet of the paper that you will work with, and lay the holder, its slide shut, in the sun for ten minutes, five on each face. Develop the sheet.',
-      'Then the camera. Load a second sheet. Put the cap on the lens, the holder in, the cords on, and draw the slide.',
+      `Then the camera. Load a second sheet. Put the cap on the lens, the holder in, the cords on, and draw the slide.${pinsOut(given)}`,
       'Carry the camera into the sun. Turn each of its sides to the sun for a minute, the back and the end where the slide is drawn for two.',
       'Push the slide home, and develop this sheet, too. A sheet without any grey at its edges or across it is right.',
     ]),

@@ -283,6 +283,7 @@ function toFillIn({ holders, stacks, glass }: RegisterGiven): readonly Block[] {
 function proving({ nearest, tolerance, holders }: RegisterGiven): readonly Block[] {
   if (nearest === 0) return [];
   const perMm = nearest * nearest;
+  const spaced = holders.some(({ spacer }) => spacer.under === 'glass');
   const raised = holders.filter(({ spacer }) => spacer.under === 'holder').map(({ name }) => name);
   return [
     heading('Proof by a picture'),
@@ -292,7 +293,7 @@ function proving({ nearest, tolerance, holders }: RegisterGiven): readonly Block
       'Put the holder in and take the picture. On it, look for the figure that is sharpest.',
     ]),
     paragraph(
-      `If it is a figure nearer to the camera, the film stands behind the glass: the glass must go back, so add a shim to the spacer of that holder, or to the glass frame where it has none. If it is one farther away, the film stands ahead of the glass: take a shim out. For each millimetre between the two figures, along the axis of the lens, the shim is ${mm(hundredth(perMm))} thick. Up to ${mm(Math.floor((10 * tolerance) / perMm) / 10)} of the tape is within what is allowed.`,
+      `If it is a figure nearer to the camera, the film stands behind the glass: the glass must go back, so add a shim ${spaced ? 'to the spacer of that holder, or to the glass frame where it has none' : 'to the glass frame'}. If it is one farther away, the film stands ahead of the glass: take a shim out. For each millimetre between the two figures, along the axis of the lens, the shim is ${mm(hundredth(perMm))} thick. Up to ${mm(Math.floor((10 * tolerance) / perMm) / 10)} of the tape is within what is allowed.`,
     ),
     ...(raised.length > 0
       ? [

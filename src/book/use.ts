@@ -118,7 +118,7 @@ function onePicture({ maxAperture, holders }: UseGiven): readonly Block[] {
       'Tighten the knob. Look again: tightening must not move the image.',
       'Read the focus scale. It tells the distance, the magnification and the stops to add.',
       'Set the stop. Close the shutter; where the lens has none, put the cap on.',
-      outAndIn(spaced.map(({ spacer }) => spacer.under)),
+      outAndIn(holders),
       'Wait until the camera has stopped swinging. Draw the dark slide straight out, with one hand flat on the back.',
       'Expose: with the shutter, or take the cap off for the time and put it on again.',
       'Push the dark slide home, the black side of its rim outward. Only then take the cords off, and the holder out.',
@@ -133,10 +133,15 @@ function onePicture({ maxAperture, holders }: UseGiven): readonly Block[] {
 }
 
 /** The seat is empty between the two: what lay under the glass would hold the holder off it. */
-function outAndIn(under: readonly ('glass' | 'holder' | 'none')[]): string {
+function outAndIn(holders: UseGiven['holders']): string {
+  const under = holders.map(({ spacer }) => spacer.under);
+  const pins = holders.some(({ locating }) => locating !== 'pins')
+    ? ' A holder without holes for them: pull the seat pins out.'
+    : '';
+  const rib = holders.some(({ locating }) => locating === 'rib') ? ', its rib in the groove' : '';
   const out = under.includes('glass') ? 'Cords off. Glass and spacer out: the seat is empty.' : 'Cords off, glass out.';
   const first = under.includes('holder') ? ' If the holder has a spacer of its own, lay that on the seat first.' : '';
-  return `${out}${first} Holder in, its face to the seat. Cords on.`;
+  return `${out}${pins}${first} Holder in, its face to the seat${rib}. Cords on.`;
 }
 
 function whichSpacer({ holders }: UseGiven): readonly Block[] {

@@ -132,11 +132,23 @@ const printedParts = (printed: readonly { readonly part: PrintedPart; readonly c
 /** What the camera is built round: the builder has it before there is a camera. */
 function boughtByDesign(parts: readonly Counted[], { lens }: BookGiven): readonly Block[] {
   const holders = parts.flatMap(({ part }) => (part.kind === 'bought' && part.role === 'holder' ? [part.name] : []));
+  const bored = parts.flatMap(({ part }) =>
+    part.kind === 'bought' && part.role === 'holder' && part.shape.form === 'plate' && part.shape.holes.length > 0
+      ? [part.name]
+      : [],
+  );
   return [
     heading('What the camera is built round'),
     paragraph(
       `The lens: ${lens}. The holders: ${holders.join(', ')}. The camera is drawn for these; another lens of the same focal length may need another camera.`,
     ),
+    ...(bored.length === 0
+      ? []
+      : [
+          paragraph(
+            `Bore two holes for the pins of the seat into the face of the ${bored.join(' and the ')} before you try ${bored.length === 1 ? 'it' : 'them'} on the camera: the templates of the seat, at the end of this book, show where.`,
+          ),
+        ]),
   ];
 }
 

@@ -73,6 +73,27 @@ describe('the table of distance, draw and exposure', () => {
   });
 });
 
+test('what lay under the glass is out before the holder goes in, and pictures follow that order', () => {
+  const heronSays = textOf(chapter('Using the camera').blocks);
+  const order = [
+    'lay the spacer on the seat first',
+    'Cords off. Glass and spacer out: the seat is empty.',
+    'Holder in, its face to the seat',
+  ];
+  const at = order.map((words) => heronSays.indexOf(words));
+  expect(Math.min(...at)).toBeGreaterThan(0);
+  expect([...at].sort((a, b) => a - b)).toEqual(at);
+});
+
+test('the seams of the rear box, that the proof takes for shut, are looked at, and no cure lifts a turn-button', () => {
+  const joints = lightJoints(sceneOf(heron.build));
+  const text = textOf(leakTest({ joints, holders: ['paper holder'], pinless: [] }).blocks);
+  for (const seam of ['walls of the', 'rear box in the']) expect(text).toContain(seam);
+  expect(text).not.toMatch(/add a card/);
+  // strips stand on F1 alone: between a side and the top there are fingers and glue
+  expect(joints.find(({ joint }) => joint === 'side to top')?.shutBy).not.toContain('strip');
+});
+
 test('index lines stand apart by what the holders differ in depth', () => {
   // 24 − 5.8
   expect(textOf(chapter('Using the camera').blocks)).toContain('Line 2 stands 18.2 mm behind line 1.');
@@ -84,6 +105,10 @@ test('whoever takes pins out is told so: a holder without holes would stand on t
   expect(first?.locating).not.toBe('pins');
   const own = chaptersAround({ planned: wren, plan: planOf(wren), proof: null }).after;
   expect(textOf(own.flatMap(({ blocks }) => blocks))).toContain('pull the pins out before you put it in');
+  // where it is met, too: at the lamp, in the sun, and when the holder goes in for a picture
+  const leaks = own.find(({ title }) => title === 'The leak test')?.blocks ?? [];
+  expect(textOf(leaks).match(/Pull the seat pins out first/g)).toHaveLength(2);
+  expect(textOf(own.find(({ title }) => title === 'Using the camera')?.blocks ?? [])).toContain('seat pins out');
   expect(textOf(chapter('Using the camera').blocks)).not.toContain('pull the pins out');
 });
 
@@ -149,7 +174,9 @@ describe.each(keptDesigns.filter((name) => name !== 'kiwi').map((name) => ({ nam
     test('looks at every joint once, and has words of its own for each', () => {
       expect(joints.length).toBeGreaterThan(9);
       const own = joints.filter(({ joint }) => !joint.endsWith(' in the well'));
-      const rows = rowsOf(leakTest({ joints, holders: planned.design.holders.map((one) => one.name) }).blocks);
+      const rows = rowsOf(
+        leakTest({ joints, holders: planned.design.holders.map((one) => one.name), pinless: [] }).blocks,
+      );
       const text = rows.map((cells) => cells.join(' '));
       for (const { joint } of own) {
         expect(cureOf(joint)).not.toEqual(cureOf('no such joint'));
