@@ -146,6 +146,95 @@ function figure(planned: Planned, pattern: RegExp): number {
   return Number(found[0]);
 }
 
+/** In which order two things are said. */
+function saidBefore(planned: Planned, first: RegExp, then: RegExp): void {
+  const order = stepsOfCamera(planned.parts).flatMap(({ key }) =>
+    wordsIn(planned)
+      .filter(({ step }) => step === key)
+      .flatMap(({ acts }) => acts),
+  );
+  const [a, b] = [first, then].map((pattern) => order.findIndex((text) => pattern.test(text)));
+  expect(a, String(first)).toBeGreaterThanOrEqual(0);
+  expect(b, String(then)).toBeGreaterThan(a as number);
+}
+
+/** What a reader at the bench could not do as it was said once. */
+describe('done at the bench', () => {
+  const all = (planned: Planned) => wordsIn(planned).flatMap(sentencesOf).join(' ');
+
+  test.each(kept)('$name: each rail has its ends told apart by holes that are there', ({ planned }) => {
+    const rods = planned.parts.flatMap(({ id, kind, placements, ...part }) =>
+      id.startsWith('rail-dowel-') && kind === 'bought' && 'shape' in part && part.shape.form === 'cylinder'
+        ? [{ diameter: part.shape.diameter, zs: spansOf(planned.build, id).map(({ z }) => (z[0] + z[1]) / 2) }]
+        : [],
+    );
+    const [front, rear] = rods.sort((a, b) => (a.zs[0] ?? 0) - (b.zs[0] ?? 0));
+    expect(rods.map(({ zs }) => zs.length)).toEqual([2, 2]);
+    expect(front?.diameter).not.toBe(rear?.diameter);
+    expect(figure(planned, /end with the hole of ([\d.]+) mm is the front one/)).toBe(front?.diameter);
+    expect(figure(planned, /is the front one, the end with the hole of ([\d.]+) mm the rear one/)).toBe(rear?.diameter);
+  });
+
+  test.each(kept)('$name: the rails leave the slots of the panel free', ({ planned }) => {
+    const rails = Math.min(...spansOf(planned.build, 'T2').map(({ z }) => z[0]));
+    expect(rails - spanOf(planned.build, 'F1').z[1]).toBeGreaterThanOrEqual(-1e-6);
+    expect(all(planned)).toContain('The front ends of the rails are flush with the rear edge of the row of slots');
+  });
+
+  test.each(kept)('$name: pins are cut to the length that they have', ({ planned }) => {
+    const longs = (pattern: RegExp) =>
+      planned.parts.flatMap((part) =>
+        pattern.test(part.id) && part.kind === 'bought' && part.shape.form === 'cylinder' ? [part.shape.length] : [],
+      );
+    const seat = longs(/^seat-pin-/);
+    expect(seat).toHaveLength(2);
+    const told = figure(planned, /Cut the two seat pins to ([\d.]+) mm/);
+    for (const length of seat) expect(told).toBeCloseTo(length, 2);
+    const own = all(planned).matchAll(/Cut its own pins to ([\d.]+) mm/g);
+    const spacers = longs(/^SP\d+-pin-/);
+    for (const [, length] of own) expect(spacers.some((one) => Math.abs(one - Number(length)) < 0.006)).toBe(true);
+  });
+
+  test.each(kept)('$name: the long fences have their place along the back', ({ planned }) => {
+    const setup = planned.build.setups.find(({ focusing, orientation }) => focusing && orientation === 'upright');
+    if (setup === undefined) throw new Error('nothing stands in the well');
+    const edge = spanOf(planned.build, 'B1', { setup }).y[1];
+    const ends = spansOf(planned.build, 'B3', { setup }).map(({ y }) => y[1]);
+    const told = figure(planned, /open ends are ([\d.]+) mm from the open edge of B1/);
+    for (const end of ends) expect(Math.abs(edge - end - told)).toBeLessThan(0.0051);
+  });
+
+  test.each(kept)('$name: a tool still reaches what it has to', ({ planned }) => {
+    saidBefore(planned, /Countersink the four corner holes of R3/, /Push the box into R3/);
+    saidBefore(planned, /Pull the nut out again/, /Put the nut in from the marked side/);
+    saidBefore(planned, /Countersink the two holes of T5/, /Screw it on with the 2 wood screws/);
+    saidBefore(planned, /Now measure G1/, /fix them with small spots/);
+    saidBefore(planned, /Cut the two seat pins/, /Press the two seat pins/);
+  });
+
+  test.each(kept)('$name: battens are higher than what stands out below', ({ planned }) => {
+    const below = spanOf(planned.build, 'T1L').y[0] - Math.min(...spansOf(planned.build, 'T4').map(({ y }) => y[0]));
+    expect(figure(planned, /T4 stands ([\d.]+) mm out of the underside/)).toBeCloseTo(below, 2);
+  });
+
+  test.each(kept)('$name: the turn-buttons have the air that is told', ({ planned }) => {
+    const setup = planned.build.setups[0];
+    if (setup === undefined) throw new Error('there is no set-up');
+    const air = spanOf(planned.build, 'R6', { setup }).z[0] - spanOf(planned.build, 'B1', { setup }).z[1];
+    expect(figure(planned, /over the back with up to ([\d.]+) mm of air/)).toBeCloseTo(air, 6);
+  });
+
+  test.each(kept)('$name: a holder is bored for the pins that it lies on, or these are pulled', ({ planned }) => {
+    for (const { id, name, kind, ...part } of planned.parts) {
+      if (!/^holder-\d+$/.test(id) || kind !== 'bought' || !('shape' in part) || part.shape.form !== 'plate') continue;
+      const bored = (part.shape.holes ?? []).length > 0;
+      expect(all(planned)).toContain(
+        bored ? `The ${name} needs holes for the pins` : `The ${name} has no holes for the seat pins`,
+      );
+    }
+  });
+});
+
 /** Measured on the parts where they stand, as with a rule: nothing here asks what the objects were sized from. */
 function measured(planned: Planned): void {
   const { build } = planned;

@@ -4,6 +4,7 @@ import { across, compose, frame, type Matrix4, quarterTurn } from '../../geometr
 import { box, boxAt, circle, clipped, rectangle } from '../../geometry/shapes.js';
 import { boughtPlate, boughtRod, joined, plate, standing } from '../../joinery/plate.js';
 import type { Hardware, Part, Placement } from '../../model/part.js';
+import { plainNumber } from '../../units/print.js';
 import { type Back, type BackPlaces, CORNER_CLIP, PAST_CLOSED_END, PIN_PROUD } from './size.js';
 
 const HOOK = { width: 16, height: 30, tab: 8 };
@@ -214,7 +215,7 @@ export const backHardware = (own: Back): readonly Hardware[] => [
     name: 'dowel',
     size: `${diameter} × ${Math.ceil(own.wood.ply.thickness + PIN_PROUD)}`,
     count: 1,
-    for: `seat pin, ${x < 0 ? 'left' : 'right'}`,
+    for: `seat pin, ${x < 0 ? 'left' : 'right'}, cut to ${plainNumber(own.wood.ply.thickness + PIN_PROUD, 2)}`,
   })),
   {
     name: 'channel board',

@@ -3,7 +3,7 @@ import { mm } from '../../units/print.js';
 import { byCaliper, readWithin } from '../bench-figures.js';
 import { type Back, CHANNEL_BOARD, PAST_CLOSED_END, PIN_PROUD } from './size.js';
 
-export const backSteps = (own: Back): readonly StepWords[] => [ring(own), fences(own), turning(own)];
+export const backSteps = (own: Back): readonly StepWords[] => [ring(own), fences(own), turning(own), ...inGroove(own)];
 
 function ring({ side, ringOutside, ringSlip, tongue }: Back): StepWords {
   return {
@@ -11,7 +11,7 @@ function ring({ side, ringOutside, ringSlip, tongue }: Back): StepWords {
     acts: [
       'B1 is the back plate. Its rear face, the unmarked one, is the seat: glass and film bear on it, and it stays bare wood for ever. B2 is the turning ring, which finds its place in R3.',
       'Dry first: lay B2 on the marked face of B1, its own marked face down, so that the edges of the two oblong openings are flush. The marked faces meet.',
-      'Glue B2 thinly, lay it on, and tape it. Check as below, then clamp the two between flat boards, with a sheet of film on the seat.',
+      'Glue B2 thinly, lay it on, and tape it. Check as below, then clamp the two between flat boards, with a sheet of plastic film on the seat.',
       'Wipe the glue out of the corner between B1 and the outer edge of B2: that corner will lie against R3.',
       'When the glue has set, paint the front face of B2 and the edges of the opening matte black. Paint nothing else of the back.',
     ],
@@ -62,13 +62,17 @@ function fences(own: Back): StepWords {
         : [
             'Lay G1, the front of the glass frame, on B1 as a gauge, its opening over that of B1. Turn up its marked face.',
           ]),
+      ...(openFence.height > 0
+        ? [
+            `Cut ${openFence.layers} strips of channel board, the card ${mm(CHANNEL_BOARD)} thick that dark slides run in, ${byCaliper(2 * (inner + fenceWidth))} × ${byCaliper(openFence.depth)}.`,
+          ]
+        : []),
       `Dry first: stand a strip of card ${mm(wellPlay)} thick against G1 at both sides and at the closed end. Set the long fences B3 and the short fence B4 against the card, their marked faces down. B4 fits between the two B3, which reach ${byCaliper(PAST_CLOSED_END - wellPlay)} past its inner edge.`,
       `Place the B3 lengthwise too: their open ends are ${byCaliper(short)} from the open edge of B1${openFence.height > 0 && Math.abs(short - openFence.depth) < 0.3 ? ', as wide as the low fence is: a strip of its board laid along that edge is the gauge' : ''}.`,
       'Pencil round them. Put glue on the fences, thinly, and none within 2 mm of the inner edge. Set them to the lines, and press them down.',
       ...(openFence.height > 0
         ? [
-            `Cut ${openFence.layers} strips of channel board, the card ${mm(CHANNEL_BOARD)} thick that dark slides run in, ${byCaliper(2 * (inner + fenceWidth))} × ${byCaliper(openFence.depth)}.`,
-            'Glue them on each other and across the open end, against the ends of B3. This low fence lets the dark slide pass over it. Never leave it off.',
+            'Glue the strips of channel board on each other and across the open end, against the ends of B3. This low fence lets the dark slide pass over it. Never leave it off.',
           ]
         : []),
       'Lift G1 off before the glue sets. Wipe the seat clean with a damp cloth.',
@@ -104,3 +108,14 @@ const turning = ({ tongue }: Back): StepWords => ({
     'The back lies flat on R3 all round.',
   ],
 });
+
+const inGroove = ({ grooves }: Back): readonly StepWords[] =>
+  grooves.length === 0
+    ? []
+    : [
+        {
+          step: 'glass-in',
+          acts: [],
+          checks: ['A holder with a rib lies flat only when its rib has dropped into the groove across the seat.'],
+        },
+      ];

@@ -39,7 +39,7 @@ function frame(own: GroundGlassFrame): StepWords {
       `Now measure ${first} near all four corners, through the opening, the jaws of the caliper over the rim. The table in the chapter on setting the register says which shims go with what you read.`,
       ...(shims > 0
         ? [
-            `As drawn ${shims === 1 ? 'comes a shim' : 'come shims'}, ${shims === 1 ? 'a thin frame' : 'thin frames'} cut with a knife: ${countedOut(packing.shims)}. Lay what the table says on dry, pin holes left out.`,
+            `As drawn ${shims === 1 ? 'comes a shim' : 'come shims'}, ${shims === 1 ? 'a thin frame' : 'thin frames'} cut with a knife: ${countedOut(packing.shims)}. Lay what the table says on dry.`,
           ]
         : ['As drawn there is no shim. Where the table asks for one, lay it on dry.']),
       'Last comes G2 with its marked face down, dry too. The glass will lie in its larger opening, on the ledge that the rim below makes.',

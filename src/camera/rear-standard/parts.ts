@@ -252,5 +252,10 @@ export const rearStandardHardware = (own: RearStandard): readonly Hardware[] => 
   { name: 'knob', size: `M6, ${own.knob.diameter} across, thread right through`, count: 1, for: 'lock' },
   { name: 'countersunk screw', size: `M4 × ${own.buttonScrew}`, count: 4, for: 'turn-buttons' },
   { name: 'lock nut', size: 'M4', count: 4, for: 'turn-buttons' },
-  { name: 'card strip', size: '0.2 thick', count: 1, for: 'under retainers’ packing and turn-button packing' },
+  {
+    name: 'card strip',
+    size: '0.2 thick, a sheet of A5',
+    count: 1,
+    for: 'under retainers’ packing and turn-button packing',
+  },
 ];

@@ -39,7 +39,7 @@ const standard = ({ side }: RearStandard): StepWords => ({
     'Countersink the four corner holes of R3 now, on its unmarked face, until a screw head lies flush. Once the rear box is on, no tool reaches them.',
     'Put glue on the short fingers of R1L, R1R, R2T and R2F, and into the notches of R3.',
     'Push the box into R3 from the front, R2F towards the long end, until its shoulders bear on R3 all round.',
-    'Lay R3 on the flat board, its marked face down on a sheet of film, and weigh the box down. Wipe off the glue inside.',
+    'Lay R3 on the flat board, its marked face down on a sheet of plastic film, and weigh the box down. Wipe off the glue inside.',
   ],
   checks: [
     'No head of a screw M4, laid in, stands out of the front face of R3.',
@@ -57,7 +57,7 @@ function ribs({ front, soleFront, side }: RearStandard): StepWords {
       'Dry first: push the tabs of the two ribs R5 into the small slots of R3 from the front, their marked faces to the left. Their feet point down, as those of R3 do.',
       'Push the sole, its lines and names up, from below over the feet of R3 and R5. The shorter part of the sole lies behind R3.',
       'Take it apart, glue all tabs, feet and slots, and put it together in the same order. Push until R3 and R5 bear on R4U along their whole length.',
-      'Stand the sole on the flat board, on a sheet of film, and clamp R3 upright against a square block. Wipe off the glue above and below the sole.',
+      'Stand the sole on the flat board, on a sheet of plastic film, and clamp R3 upright against a square block. Wipe off the glue above and below the sole.',
     ],
     checks: [
       `From the front edge of the sole to R3 it is ${byCaliper(front - soleFront)}, left and right, within 0.3 mm; the two differ by 0.2 mm at most.`,

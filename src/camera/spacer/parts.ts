@@ -2,6 +2,7 @@ import { across } from '../../geometry/placement.js';
 import { box, boxAt, circle, rectangle } from '../../geometry/shapes.js';
 import { boughtPlate, boughtRod, joined, type Ply, plate } from '../../joinery/plate.js';
 import type { Hardware, Part } from '../../model/part.js';
+import { plainNumber } from '../../units/print.js';
 import { inStances } from '../loose.js';
 import type { PlacedSpacer } from './size.js';
 
@@ -103,7 +104,7 @@ export const spacerHardware = (own: PlacedSpacer): readonly Hardware[] => {
           name: 'dowel',
           size: `${p.diameter} × ${Math.ceil((made.plies.at(-1) ?? 0) + PIN_PROUD)}`,
           count: 1,
-          for: `pin of the spacer for ${holder}`,
+          for: `pin of the spacer for ${holder}, cut to ${plainNumber((made.plies.at(-1) ?? 0) + PIN_PROUD, 2)}`,
         }))
       : []),
   ];

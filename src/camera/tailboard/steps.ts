@@ -26,7 +26,8 @@ function tripodNut({ thread, doubler, wood }: Tailboard): StepWords {
       'Lay T1L on the flat board, its marked face down. It is the lower ply of the tailboard, the base plate of the camera.',
       `Glue the ${doubler.plies} pieces of T4 on each other and on T1L, hole over hole, their edges along its edges. They thicken the base where the tripod is screwed in.`,
       'The tripod nut is the peg while you clamp: push its barrel from above through T4 into T1L, so that the holes come in line.',
-      'Clamp T4 down at its edges with scraps of wood, beside the flange. Pull the nut out again at once and wipe it: no glue may reach the thread. Let the glue set.',
+      'Clamp T4 down at its edges with scraps of wood, beside the flange. Pull the nut out again at once and wipe it: no glue may reach the thread.',
+      'Let the glue set as long as its label says, in the clamps for an hour at least, and put no load on it until the next day. That holds for every step.',
       'Turn the piece over. Put the nut in from the marked side of T1L, where it belongs.',
       `Draw the nut home: a bolt ${thread.name} with a wide washer, from below, pulls its flange down, and its prongs, if it has any, into T1L. Do not hammer: the plies would split.`,
     ],
@@ -105,7 +106,8 @@ function keepers(own: Tailboard): StepWords {
 const endStop = (own: Tailboard): StepWords => ({
   step: 'rear-in',
   acts: [
-    `Screw T5, the end stop, across the rear end of T1U, its marked face down, with the 2 wood screws 3 × ${woodScrew(own)}. Countersink its holes on the face above first. Drill 1.5 mm wide through them, ${woodScrew(own) - 1} mm deep from the top of T5, no deeper. Do not glue it: it comes off to let the sole out.`,
+    'Countersink the two holes of T5, the end stop, on its unmarked face. Lay it across the rear end of T1U, its marked face down.',
+    `Drill 1.5 mm wide through its holes, ${woodScrew(own) - 1} mm deep from the top of T5, no deeper. Screw it on with the 2 wood screws 3 × ${woodScrew(own)}. Do not glue it: it comes off to let the sole out.`,
   ],
   checks: ['At the far end the sole stops against T5, and not against the knob in its slot.'],
   needs: [
