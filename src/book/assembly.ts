@@ -82,7 +82,8 @@ function blocksOf({ number, title, words: told, parts, borrowed, drawing }: Book
         ]),
     ...(cautions.length === 0 ? [] : [caution(cautions, { size })]),
     ...numbered(acts, { size }),
-    ...(checks.length === 0 ? [] : [subheading('Check before you go on'), ...tickList(checks, { size })]),
+    // together, where they have to stand overleaf
+    ...(checks.length === 0 ? [] : [kept([subheading('Check before you go on'), ...tickList(checks, { size })])]),
   ];
 }
 
