@@ -6,9 +6,8 @@ export const byCaliper = (length: number): string => `${plainNumber(length, 2)} 
 /** The jaws of a usual caliper open so far. */
 const JAWS = 150;
 
-/** What a length is read with, and how near it must come: `within 0.2 mm`, `by the steel rule, within 0.5 mm`. */
-export const readWithin = (length: number): string =>
-  length > JAWS ? 'by the steel rule, within 0.5 mm' : 'within 0.2 mm';
+/** What a length is read with, and how near it must come: `within 0.2 mm`, `by the ruler, within 0.5 mm`. */
+export const readWithin = (length: number): string => (length > JAWS ? 'by the ruler, within 0.5 mm' : 'within 0.2 mm');
 
 /** From corner to corner, as it is read on a rule, to the tenth: `281.8 mm`. */
 export const diagonal = (width: number, height: number): string =>

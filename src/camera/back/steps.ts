@@ -16,9 +16,9 @@ function ring({ side, ringOutside, ringSlip, tongue }: Back): StepWords {
       'When the glue has set, paint the front face of B2 and the edges of the opening matte black. Paint nothing else of the back.',
     ],
     checks: [
-      `B1 stands ${byCaliper((side - ringOutside) / 2)} over B2 on all four sides, ${readWithin((side - ringOutside) / 2)}${tongue === null ? '' : '; the tongue at the open end stands farther out'}. The closed end is the lower one when the camera stands upright.`,
+      `B1 stands ${byCaliper((side - ringOutside) / 2)} over B2 ${tongue === null ? 'on all four sides' : 'on the left, on the right and at the closed end'}, ${readWithin((side - ringOutside) / 2)}. The closed end is the lower one when the camera stands upright.`,
       `B2 drops into the opening of R3 from behind, and again a quarter turn to the left and to the right, with ${mm(ringSlip)} of play on each side.`,
-      'The seat is flat within 0.2 mm: lay a steel rule on it along, across and cornerwise.',
+      'The seat is flat within 0.2 mm: lay the straight edge on it along, across and cornerwise.',
     ],
     needs: [
       'wood glue',

@@ -46,7 +46,7 @@ function felt({ outside, clearance, felt: thick, feltWidth, bands, front }: Rear
     ],
     cautions: [
       'Paint and contact adhesive: open the window, no flame, and as the label says.',
-      'A sharp knife: cut along a steel rule, away from your fingers.',
+      'A sharp knife: cut along the straight edge, away from your fingers.',
     ],
     needs: [
       'matte black',

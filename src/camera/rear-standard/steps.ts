@@ -43,9 +43,9 @@ const standard = ({ side }: RearStandard): StepWords => ({
   ],
   checks: [
     'No head of a screw M4, laid in, stands out of the front face of R3.',
-    'No finger stands out of the rear face of R3: lay a steel rule across. What stands out is sanded flush when it has set, for the back will lie there.',
+    'No finger stands out of the rear face of R3: lay the straight edge across. What stands out is sanded flush when it has set, for the back will lie there.',
     'The box stands square on R3: hold the try square against the middle of all four walls.',
-    `R3 is flat: over its ${byCaliper(side)} a steel rule shows no gap wider than 0.2 mm.`,
+    `R3 is flat: over its ${byCaliper(side)} the straight edge shows no gap wider than 0.2 mm.`,
   ],
   needs: ['wood glue', 'try square', 'countersink bit', 'plastic film', 'fine sandpaper on a block, 180 and 240'],
 });
@@ -63,7 +63,7 @@ function ribs({ front, soleFront, side }: RearStandard): StepWords {
       `From the front edge of the sole to R3 it is ${byCaliper(front - soleFront)}, left and right, within 0.3 mm; the two differ by 0.2 mm at most.`,
       `R3 is square to the sole: over its ${byCaliper(side)} the try square shows no gap wider than 0.2 mm. Press it true while the glue is wet.`,
       `No foot stands out below R4L: they end ${mm(ABOVE_TAILBOARD)} inside it. Nothing but its flat face may slide.`,
-      'No tab of R5 stands out of the rear face of R3: lay a steel rule over them and sand them flush, for the back lies there. No glue has run on the edges of the sole.',
+      'No tab of R5 stands out of the rear face of R3: lay the straight edge over them and sand them flush, for the back lies there. No glue has run on the edges of the sole.',
     ],
     needs: ['wood glue', 'try square', 'clamps, 6 or more; masking tape', 'square block', 'plastic film'],
   };
