@@ -7,7 +7,7 @@ import type { Drawing, Mark } from '../model/page.js';
 import type { Arrival } from './at-step.js';
 import { labelRoom } from './label-room.js';
 import { LETTERS, lines } from './line-weights.js';
-import { type Numbered, type Numbers, numbersIn, numberText, roomiest } from './numbers.js';
+import { madeMark, type Numbered, type Numbers, numbersIn, numberText, roomiest } from './numbers.js';
 import { chainLine, extentOf, hundredths, type Plot, plotted } from './plot.js';
 import type { StepGiven } from './step-drawing.js';
 import { type Seen, spotsOf, wellSeen } from './well-seen.js';
@@ -98,7 +98,7 @@ function arrivalsOf(moves: readonly Move[], shown: readonly Piece[]): readonly A
 function numberedOf(shown: readonly Piece[]): readonly Numbered[] {
   const groups = new Map<string, string[]>();
   for (const { key, part } of shown)
-    if (part.kind !== 'bought') groups.set(part.id, [...(groups.get(part.id) ?? []), key]);
+    if (part.kind !== 'bought') groups.set(madeMark(part), [...(groups.get(madeMark(part)) ?? []), key]);
   return [...groups].map(([text, keys]) => ({ text, count: keys.length, keys }));
 }
 

@@ -9,6 +9,7 @@ import { type Face, hatched, hatchKey, type Loops, stuffOf } from './hatch.js';
 import { labelRoom } from './label-room.js';
 import { lines } from './line-weights.js';
 import { type Name, named } from './names.js';
+import { madeMark } from './numbers.js';
 import { extentOf, HEAD, headed, hundredths, plotted, scaleFor } from './plot.js';
 import { bodiesOf, standingIn } from './scene.js';
 import { imageOf } from './section.js';
@@ -126,7 +127,8 @@ export function lightTrapDrawing({ build, plan, on, room }: DrawingGiven): Drawi
   );
   const names: readonly Name[] = [
     ...faces.map(({ part, loops }): Name => {
-      const [text, role] = part.kind === 'bought' ? ([part.name, 'note'] as const) : ([part.id, 'number'] as const);
+      const [text, role] =
+        part.kind === 'bought' ? ([part.name, 'note'] as const) : ([madeMark(part), 'number'] as const);
       return { text, role, spots: loops.flatMap(middlesOf).map(plot.at) };
     }),
     ...filmLines.map(

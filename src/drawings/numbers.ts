@@ -15,7 +15,10 @@ export interface Numbered {
 }
 
 /** What a part is called on a drawing: its mark where it is made, where it is bought what one asks for in a shop. */
-export const markOf = (part: Part): string => (part.kind === 'bought' ? shopName(part.name) : part.id);
+export const markOf = (part: Part): string => (part.kind === 'bought' ? shopName(part.name) : madeMark(part));
+
+/** `F1` as it is engraved; what bears no engraving is called in words: `lens clamp`. */
+export const madeMark = ({ id }: Pick<Part, 'id'>): string => id.replaceAll('-', ' ');
 
 /** Without what it is for, and without which piece of it this is: `shim 0.5 mm`, `tee nut 1/4-20`. */
 const shopName = (name: string): string =>

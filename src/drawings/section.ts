@@ -11,6 +11,7 @@ import { type Face, hatched, hatchKey, type Loops, stuffOf } from './hatch.js';
 import { labelRoom } from './label-room.js';
 import { LIGHT_FILL, lines } from './line-weights.js';
 import { type Name, named } from './names.js';
+import { madeMark } from './numbers.js';
 import { chainLine, cornersAt, extentOf, HEAD, headed, hundredths, type Plot, plotted, scaleFor } from './plot.js';
 import { type Body, bodiesOf, standingIn } from './scene.js';
 import { seenLines } from './seen-lines.js';
@@ -39,7 +40,7 @@ export function sectionDrawing({ build, plan, on, room }: DrawingGiven, at: Focu
   const bounds = extentOf(seen);
   const rows = 7 * ROWS + ROWS_BEGIN;
   const title =
-    at === 'infinity' ? 'Section through the axis, at infinity' : 'Section through the axis, at the nearest';
+    at === 'infinity' ? 'Section through the axis, at infinity' : 'Section through the axis, at the nearest focus';
   const size = { width: bounds.right - bounds.left, height: bounds.top - bounds.bottom };
   const scale = scaleFor(size, {
     width: room.width - 2 * SIDE,
@@ -87,7 +88,7 @@ export function sectionDrawing({ build, plan, on, room }: DrawingGiven, at: Focu
     description:
       at === 'infinity'
         ? `${plan.name} cut along its axis and seen from the left, the lens on the left, focused at infinity, the ground glass in.`
-        : `${plan.name} cut along its axis and seen from the left, focused at the nearest, ${figures.holder} in.`,
+        : `${plan.name} cut along its axis and seen from the left, at the nearest focus, ${figures.holder} in.`,
     scale,
     width: room.width,
     height,
@@ -392,13 +393,14 @@ const sizeOf = (loop: readonly Point[]): number => {
 
 const largestFirst = (a: readonly Point[], b: readonly Point[]): number => sizeOf(b) - sizeOf(a);
 
-/** The id of each part that is cut, at a point inside its face. */
+/** The mark of each part that is cut, at a point inside its face. */
 function idsOf(faces: readonly CutFace[], plot: Plot): readonly Name[] {
   const named = new Map<string, Point[]>();
   for (const { body, loops } of faces) {
     if (body.part.kind === 'bought') continue;
-    const spots = named.get(body.part.id) ?? [];
-    named.set(body.part.id, spots);
+    const mark = madeMark(body.part);
+    const spots = named.get(mark) ?? [];
+    named.set(mark, spots);
     spots.push(...[...loops].sort(largestFirst).slice(0, MOST_LOOPS).flatMap(pointsInside).map(plot.at));
   }
   return [...named].map(([text, spots]) => ({ text, spots, role: 'number' }));
