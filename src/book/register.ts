@@ -228,7 +228,7 @@ function shimTable(
     `${upper(name)}: ${layers}, ${mm(hundredth(drawn))} as drawn; with its shims ${mm(hundredth(wanted))}. ${shimsGo}`,
   );
   const many = rows.some(({ shims }) => shims.length > mostShims)
-    ? [smallPrint(`More than ${mostShims} shims slide about. One ply of a thinner sheet takes their place.`)]
+    ? [smallPrint(`More than ${mostShims} shims slide about: glue one ply of a thinner sheet on instead, and measure again.`)]
     : [];
   return [{ ...kept([title, head]), withNext: true }, ...lines, ...many];
 }
@@ -238,7 +238,7 @@ function putTo(
   { within, mostShims }: Pick<RegisterGiven, 'mostShims' | 'within'>,
 ): string {
   if (remainder < -within - ROUNDING) return 'too thick: sand the plies';
-  return shims.length > mostShims ? 'one ply of a thinner sheet; measure again' : shimsInWords(shims);
+  return shims.length > mostShims ? 'one ply of a thinner sheet' : shimsInWords(shims);
 }
 
 /** As they are counted out of the box: 2 × 0.5 + 1 × 0.25. */
