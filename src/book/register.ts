@@ -228,7 +228,11 @@ function shimTable(
     `${upper(name)}: ${layers}, ${mm(hundredth(drawn))} as drawn; with its shims ${mm(hundredth(wanted))}. ${shimsGo}`,
   );
   const many = rows.some(({ shims }) => shims.length > mostShims)
-    ? [smallPrint(`More than ${mostShims} shims slide about: glue one ply of a thinner sheet on instead, and measure again.`)]
+    ? [
+        smallPrint(
+          `More than ${mostShims} shims slide about: glue one ply of a thinner sheet on instead, and measure again.`,
+        ),
+      ]
     : [];
   return [{ ...kept([title, head]), withNext: true }, ...lines, ...many];
 }
