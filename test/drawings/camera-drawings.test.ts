@@ -64,6 +64,33 @@ const dimensionsOf = ({ drawings }: Drawn) =>
     ),
   );
 
+/** What the words beside a figure stand for, in the trade’s sense of them. */
+const CALLED: Readonly<Record<string, readonly string[]>> = {
+  ply: ['ply'],
+  'front box': ['front-box-length', 'front-box-outside'],
+  'rear box': ['rear-box-length'],
+  inside: ['front-box-inside', 'rear-box-inside'],
+  'panel to holder seat': ['seat-infinity', 'seat-nearest'],
+  'lens seat to film': ['film-distance-infinity', 'film-distance-nearest'],
+  'axis height': ['axis-height'],
+  overlap: ['overlap'],
+  // boxes that do not reach each other
+  gap: ['overlap'],
+  extension: ['extension'],
+  'lens board': ['lens-board'],
+  'height over all': ['height'],
+  'width over all': ['width'],
+  travel: ['travel'],
+  'panel to tripod nut': ['tripod'],
+  'depth without the lens': ['depth'],
+  'back plate': ['back-side'],
+  opening: ['opening-width', 'opening-height'],
+  tailboard: ['tailboard-length', 'tailboard-width'],
+  land: ['land'],
+  rim: ['rim'],
+  'film depth': ['film-depth-1', 'film-depth-2', 'film-depth-3', 'film-depth-4'],
+};
+
 /** Lines that no words may stand on. */
 const MATTERS = ['outline', 'cut', 'hidden', 'film', 'axis', 'way', 'dimension', 'leader'];
 
@@ -125,6 +152,22 @@ describe.each(keptDesigns)('the drawings of %s', (name) => {
     // printed with two decimals
     for (const [i, number] of numbers.entries())
       expect(Math.abs(number - (asPlanned[i] as number))).toBeLessThanOrEqual(0.005 + 1e-9);
+  });
+
+  // a right figure under another's name misleads as much as a wrong one
+  test('call each figure by what it is, where they call it anything', () => {
+    const dimensionWords = drawn.drawings.flatMap(({ words }) => words.filter(({ role }) => role === 'dimension'));
+    const named = dimensionWords.flatMap(({ text }) => {
+      const [, words = '', figure = ''] = /^(\D*?)\s*([\d.]+)$/.exec(text) ?? [];
+      return words === '' ? [] : [{ words, figure: Number(figure) }];
+    });
+    expect(named.length).toBeGreaterThan(15);
+    for (const { words, figure } of named) {
+      const meant = (CALLED[words] ?? []).flatMap((is) =>
+        is in figures ? [Math.abs((figures[is] as number) - figure)] : [],
+      );
+      expect(Math.min(...meant), words).toBeLessThanOrEqual(0.005 + 1e-9);
+    }
   });
 
   test('begin and end each dimension at a corner of what is drawn', () => {
