@@ -24,33 +24,93 @@ export interface AtStep {
   readonly after: readonly Piece[];
 }
 
-/** What is on the bench at a step, in the first set-up in which it brings anything. */
+/**
+ * What is on the bench at a step, in the first set-up in which it brings anything. What it brings in another set-up
+ * alone, such as a holder in the place of the glass, comes there too: no part of a step is missing from its picture.
+ */
 export function atStep(build: Build, moves: readonly Move[], step: number): AtStep {
   const pieces = new Map(piecesOf(build.parts).map((piece) => [piece.key, piece]));
-  const found = (keys: readonly string[]) => keys.flatMap((key) => pieces.get(key) ?? []);
-  const inSetup = (setup: Setup, move: Move) => found(move.pieces).every(({ placement }) => stands(placement, setup));
-  const own = moves.filter((move) => move.step === step);
-  const setup = build.setups.find((one) => own.some((move) => inSetup(one, move)));
-  if (setup === undefined) throw new Error(`step ${step} brings nothing`);
-  const all = movesIn(moves, (move) => inSetup(setup, move));
-  const bench = new Map<string, readonly Piece[]>();
-  const put = ({ into, whole, pieces: keys }: Move): void => {
-    if (whole !== undefined) bench.delete(whole);
-    bench.set(into, [...(bench.get(into) ?? []), ...found(keys)]);
+  const brought = build.setups.map((setup) => broughtIn(setup, { pieces, moves, step }));
+  const first = brought.find(({ arrivals }) => arrivals.length > 0);
+  if (first === undefined) throw new Error(`step ${step} brings nothing`);
+  const others = brought.filter((one) => one !== first);
+  const before = new Map([...[...others].reverse().flatMap((one) => [...one.before]), ...first.before]);
+  const arrivals = others.reduce(withOthers, first.arrivals);
+  const bench = new Map(before);
+  for (const arrival of arrivals) put(bench, arrival);
+  const worked = new Set(arrivals.map(({ into }) => into));
+  return {
+    setup: first.setup,
+    before,
+    arrivals: arrivals.map(fromItsHead),
+    after: [...worked].flatMap((name) => bench.get(name) ?? []),
   };
-  for (const move of all) if (move.step < step) put(move);
-  const before = new Map(bench);
-  const here = all.filter((move) => move.step === step);
-  for (const move of here) put(move);
-  const arrivals = here.map(({ pieces: keys, into, whole, way }) => ({
+}
+
+type Brought = Pick<AtStep, 'setup' | 'before' | 'arrivals'>;
+
+/** What one step brings in one set-up to what stands there. */
+function broughtIn(
+  setup: Setup,
+  { pieces, moves, step }: { readonly pieces: ReadonlyMap<string, Piece>; readonly moves: readonly Move[]; readonly step: number }, // biome-ignore format: one line
+): Brought {
+  const found = (keys: readonly string[]) => keys.flatMap((key) => pieces.get(key) ?? []);
+  const all = movesIn(moves, (move) => found(move.pieces).every(({ placement }) => stands(placement, setup)));
+  const arrival = ({ pieces: keys, into, whole, way }: Move): Arrival => ({
     pieces: found(keys),
     into,
     whole: whole ?? null,
     way,
-  }));
-  const worked = new Set(here.map(({ into }) => into));
-  return { setup, before, arrivals, after: [...worked].flatMap((name) => bench.get(name) ?? []) };
+  });
+  const before = new Map<string, readonly Piece[]>();
+  for (const move of all) if (move.step < step) put(before, arrival(move));
+  return { setup, before, arrivals: all.filter((move) => move.step === step).map(arrival) };
 }
+
+function put(bench: Map<string, readonly Piece[]>, { into, whole, pieces }: Arrival): void {
+  if (whole !== null) bench.delete(whole);
+  bench.set(into, [...(bench.get(into) ?? []), ...pieces]);
+}
+
+const partsOf = (arrivals: readonly Arrival[]): ReadonlySet<string> =>
+  new Set(arrivals.flatMap(({ pieces }) => pieces.map(({ part }) => part.id)));
+
+const FROM_BEHIND: Way = { axis: 'z', sign: -1 };
+
+/** Adds what comes in another set-up alone, before what comes after it there. */
+function withOthers(arrivals: readonly Arrival[], other: Brought): readonly Arrival[] {
+  const known = partsOf(arrivals);
+  const isKnown = ({ pieces }: Arrival) => pieces.some(({ part }) => known.has(part.id));
+  return other.arrivals.reduce<readonly Arrival[]>((all, arrival, i) => {
+    if (isKnown(arrival)) return all;
+    const next = partsOf(
+      other.arrivals
+        .slice(i + 1)
+        .filter(isKnown)
+        .slice(0, 1),
+    );
+    const found = all.findIndex(({ pieces }) => pieces.some(({ part }) => next.has(part.id)));
+    const place = found < 0 ? all.length : found;
+    // what is laid down first in its own set-up lies behind what is laid down here
+    const { way } = arrival;
+    return [...all.slice(0, place), { ...arrival, way: way ?? FROM_BEHIND }, ...all.slice(place)];
+  }, arrivals);
+}
+
+/**
+ * A screw along the axis is put in from the front, where its head is: where the camera would stand in its way for as long
+ * as the slide is in, the slide is drawn out for it.
+ */
+function fromItsHead(arrival: Arrival): Arrival {
+  const [piece] = arrival.pieces;
+  const alone = arrival.pieces.length === 1 && piece !== undefined && isScrew(piece);
+  return alone && arrival.way?.axis === 'z' ? { ...arrival, way: FROM_THE_FRONT } : arrival;
+}
+
+const FROM_THE_FRONT: Way = { axis: 'z', sign: 1 };
+
+const isScrew = ({ part }: Piece): boolean =>
+  part.kind === 'bought' && part.shape.form === 'cylinder' && part.joins.some(({ by }) => by === 'screw');
 
 /** What is done in one set-up, each thing once: moves are told for the first set-up in which they are made. */
 function movesIn(moves: readonly Move[], stand: (move: Move) => boolean): readonly Move[] {

@@ -196,15 +196,15 @@ const wayIn = (moving: readonly Block[], present: readonly Block[], looker: Look
   return likely(moving).find(free) ?? 'none';
 };
 
-/** A plate is laid on and a rod is put in along its own thickness; a screw across the camera rather from the front. */
+/** A plate is laid on and a rod is put in along its own thickness; a screw along the axis rather from the front, where its head is. */
 function likely(moving: readonly Block[]): readonly Way[] {
   const [one] = moving;
   if (one === undefined || one.prism === null || moving.length > 2) return ways;
   const { thick } = one.prism;
   const { part } = one.piece;
-  const rod = part.kind === 'bought' && part.shape.form === 'cylinder';
+  const screw = part.kind === 'bought' && part.shape.form === 'cylinder' && part.joins.some(({ by }) => by === 'screw');
   const along = ways.filter(({ axis }) => axis === thick);
-  const first = rod && thick === 'z' ? [...along].reverse() : along;
+  const first = screw && thick === 'z' ? [...along].reverse() : along;
   return [...first, ...ways.filter(({ axis }) => axis !== thick)];
 }
 

@@ -197,6 +197,24 @@ describe.each(keptDesigns)('pictorial drawings of %s', { timeout: 300_000 }, (na
     }
   });
 
+  test('every part that a step brings comes in its drawing, in whichever set-up it stands', () => {
+    for (const { number, at } of drawn().steps) {
+      const brought = (keys: readonly string[]) => [...new Set(keys.map((key) => key.split('#')[0]))].sort();
+      const own = drawn().moves.filter(({ step }) => step === number);
+      expect(brought(at.after.map(({ key }) => key)), `step ${number}`).toEqual(
+        expect.arrayContaining(brought(own.flatMap(({ pieces }) => pieces))),
+      );
+    }
+  });
+
+  test('the turn-buttons’ screws are all put in from the front', () => {
+    const screws = drawn()
+      .steps.flatMap(({ at }) => at.arrivals)
+      .filter(({ pieces: [first] }) => first?.part.id === 'button-screw');
+    expect(screws).toHaveLength(4);
+    for (const { way } of screws) expect(way).toEqual({ axis: 'z', sign: 1 });
+  });
+
   test('the exploded view has every made part once', () => {
     const made = new Set(
       piecesOf(drawn().build.parts)

@@ -194,6 +194,8 @@ describe('Heron', () => {
     { piece: 'keeper-screw#1', way: '-y' },
     { piece: 'retainer-screw#1', way: '+z' },
     { piece: 'button-screw#1', way: '+z' }, // from the front
+    { piece: 'seat-pin-5#1', way: '-z' }, // from the seat side
+    { piece: 'seat-pin-6#1', way: '-z' },
     { piece: 'lock-knob', way: '+y' },
     { piece: 'T5', way: '-y' },
   ])('$piece comes along $way', ({ piece, way }) => expect(wayOf(piece)).toBe(way));
