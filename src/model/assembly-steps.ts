@@ -108,12 +108,17 @@ const table = [
   },
   {
     key: 'rear-in',
-    title: 'Sliding rear into the camera, its lock and the end stop',
+    title: 'Sliding rear into the camera, and its lock',
     acts: [
       { into: CAMERA, whole: 'rear' },
       { into: CAMERA, asOne: ['lock-head', 'lock-bolt'] },
-      { into: CAMERA, each: ['lock-washer', 'lock-knob', 'T5', 'stop-screw'] },
+      { into: CAMERA, each: ['lock-washer', 'lock-knob'] },
     ],
+  },
+  {
+    key: 'end-stop',
+    title: 'End stop on the tailboard, behind the slide',
+    acts: [{ into: CAMERA, each: ['T5', 'stop-screw'] }],
   },
   {
     key: 'turn-buttons',

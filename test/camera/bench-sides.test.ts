@@ -141,7 +141,7 @@ describe.each(kept)('the words for $name', ({ planned }) => {
       ['sole', /Lay R4L down, its marked face (up|down)/, ['R4L']],
       ['rails', /two T2 at each side of T1U, marked faces (up|down)/, ['T2']],
       ['front-box-top', /its marked face (up|down) and its arrow/, ['F3']],
-      ['rear-in', /rear end of T1U, its marked face (up|down)/, ['T5']],
+      ['end-stop', /rear end of T1U, its marked face (up|down)/, ['T5']],
     ] as const)
       for (const id of ids)
         expect(faces(planned, id), id).toBe(towards[said(planned, key, pattern)[0] as 'up' | 'down']);
@@ -226,7 +226,7 @@ describe.each(kept)('the words for $name', ({ planned }) => {
     const told = (key: string, pattern: RegExp) => Number(said(planned, key, pattern)[0]);
     expect(told('tripod-nut', /Glue the (\d+) pieces of T4/)).toBe(count(planned, 'T4'));
     expect(told('keepers', /drive the (\d+) wood screws/)).toBe(count(planned, 'keeper-screw'));
-    expect(told('rear-in', /with the (\d+) wood screws/)).toBe(count(planned, 'stop-screw'));
+    expect(told('end-stop', /with the (\d+) wood screws/)).toBe(count(planned, 'stop-screw'));
     expect(told('felt', /Cut the felt: (\d+) strips/)).toBe(count(planned, 'felt-long'));
     expect(told('felt', /top and bottom, and (\d+) strips/)).toBe(count(planned, 'felt-side'));
     for (const { id } of planned.parts.filter((part) => /^SP\d+$/.test(part.id) && part.placements.length > 0))

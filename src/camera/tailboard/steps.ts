@@ -104,7 +104,7 @@ function keepers(own: Tailboard): StepWords {
 }
 
 const endStop = (own: Tailboard): StepWords => ({
-  step: 'rear-in',
+  step: 'end-stop',
   acts: [
     'Countersink the two holes of T5, the end stop, on its unmarked face. Lay it across the rear end of T1U, its marked face down.',
     `Drill 1.5 mm wide through its holes, ${woodScrew(own) - 1} mm deep from the top of T5, no deeper. Screw it on with the 2 wood screws 3 × ${woodScrew(own)}. Do not glue it: it comes off to let the sole out.`,
