@@ -7,26 +7,26 @@ import type { Drawing, Mark } from '../model/page.js';
 import type { Arrival } from './at-step.js';
 import { labelRoom } from './label-room.js';
 import { LETTERS, lines } from './line-weights.js';
-import { madeMark, type Numbered, type Numbers, numbersIn, numberText, roomiest } from './numbers.js';
-import { chainLine, extentOf, hundredths, type Plot, plotted } from './plot.js';
+import { type ColumnNumber, numberColumns, numberWidth, ROW } from './number-columns.js';
+import { madeMark, type Numbered, numberText } from './numbers.js';
+import { chainLine, extentOf, hundredths, plotted } from './plot.js';
 import type { StepGiven } from './step-drawing.js';
-import { type Seen, spotsOf, wellSeen } from './well-seen.js';
+import { type TakenApart, takenApart } from './taken-apart.js';
 
-type Paths = readonly (readonly Point[])[];
-
-/** Of the lines of each part this share is to be seen. */
-const ENOUGH = 0.04;
-/** For the numbers at both sides, and above and below each group, mm. */
-const SIDE = 12;
-const ABOVE = 5;
+/** Between a group and the numbers beside it, and round the numbers, mm. */
+const BESIDE = 3;
+/** Above and below each group. */
+const ABOVE = 1.5;
 /** For the words over each group. */
 const HEAD = 6;
 /** What rounding to hundredths may add, mm. */
 const ROUNDED = 0.1;
+/** Side of the squares on paper in which is looked what is seen where, mm. */
+const SQUARE = 0.6;
 
 interface Group {
   readonly words: string;
-  readonly seen: Seen;
+  readonly apart: TakenApart;
   readonly numbered: readonly Numbered[];
 }
 
@@ -35,37 +35,39 @@ interface Group {
  * tailboard that they stand on, and what slides on it with all that it carries, one group above the other.
  */
 export function explodedDrawing(given: StepGiven): Drawing {
-  const { build, plan, on, room, moves } = given;
-  const [setup] = build.setups;
-  if (setup === undefined) throw new Error('a camera has a set-up');
-  const shown = shownPieces(build);
-  const groups = [
-    { words: 'Front box and lens', pieces: shown.filter((piece) => !piece.slides && !isBase(piece)) },
-    { words: 'Tailboard', pieces: shown.filter((piece) => !piece.slides && isBase(piece)) },
-    { words: 'Sliding rear, back, and what sits in it', pieces: shown.filter(({ slides }) => slides) },
-  ].map(({ words, pieces }): Group => {
-    const at = { setup, before: new Map(), arrivals: arrivalsOf(moves, pieces), after: pieces };
-    const seen = wellSeen(at, {
-      added: new Set(pieces.map(({ key }) => key)),
-      on,
-      led: 'middle',
-      enough: ENOUGH,
-      each: false,
-      underneath: 'never',
-    });
-    const { words: from } = seen.look;
-    return { words: `${words}: ${from.charAt(0).toLowerCase()}${from.slice(1)}`, seen, numbered: numberedOf(pieces) };
-  });
-  const { height, marks } = roomiest((shrink) => drawnGroups(groups, room, shrink));
+  const { plan, room } = given;
+  const groups = explodedGroups(given);
+  const laid = laidOut(groups, room);
   return {
     name: 'exploded',
     title: 'Every made part, and the way that it goes in',
     description: `${plan.name} taken apart, without perspective. ${groups.map(({ words }) => `${words}.`).join(' ')}`,
     scale: null,
     width: room.width,
-    height,
-    marks,
+    height: hundredths(laid.reduce((sum, { height }) => sum + HEAD + height, 0)),
+    marks: laid.flatMap((one, i) =>
+      groupMarks(one, {
+        room,
+        top: hundredths(laid.slice(0, i).reduce((sum, { height }) => sum + HEAD + height, 0)),
+      }),
+    ),
   };
+}
+
+/** What is pulled apart together, from above to below on the paper. */
+export function explodedGroups({ build, on, moves }: StepGiven): readonly Group[] {
+  const [setup] = build.setups;
+  if (setup === undefined) throw new Error('a camera has a set-up');
+  const shown = shownPieces(build);
+  return [
+    { words: 'Front box and lens', pieces: shown.filter((piece) => !piece.slides && !isBase(piece)) },
+    { words: 'Tailboard', pieces: shown.filter((piece) => !piece.slides && isBase(piece)) },
+    { words: 'Sliding rear, back, and what sits in it', pieces: shown.filter(({ slides }) => slides) },
+  ].map(({ words, pieces }): Group => {
+    const apart = takenApart({ setup, before: new Map(), arrivals: arrivalsOf(moves, pieces), after: pieces }, on);
+    const { words: from } = apart.look;
+    return { words: `${words}: ${from.charAt(0).toLowerCase()}${from.slice(1)}`, apart, numbered: numberedOf(pieces) };
+  });
 }
 
 /** What all stands on bears a T. */
@@ -102,71 +104,111 @@ function numberedOf(shown: readonly Piece[]): readonly Numbered[] {
   return [...groups].map(([text, keys]) => ({ text, count: keys.length, keys }));
 }
 
-/** All groups at one scale, one above the other. */
-function drawnGroups(
-  groups: readonly Group[],
-  room: StepGiven['room'],
-  shrink: number,
-): Numbers & { readonly height: number } {
-  const bounds = groups.map(({ seen }) => extentOf([...seen.lines.flatMap((piece) => piece.seen), ...seen.ways]));
-  const sizes = bounds.map(({ left, right, top, bottom }) => ({ width: right - left, height: top - bottom }));
-  const scale =
-    shrink *
-    Math.min(
-      (room.width - 2 * SIDE) / Math.max(...sizes.map(({ width }) => width)),
-      (room.height - ROUNDED - groups.length * (HEAD + 2 * ABOVE)) / sizes.reduce((sum, { height }) => sum + height, 0),
-    );
-  let top = 0;
-  const plots = bounds.map((box, i): Plot & { readonly top: number } => {
-    const plot = plotted(scale, {
-      x: hundredths(room.width / 2 - (scale * (box.left + box.right)) / 2),
-      y: hundredths(top + HEAD + ABOVE + scale * box.top),
-    });
-    const own = top;
-    top = hundredths(top + HEAD + 2 * ABOVE + scale * (sizes[i]?.height ?? 0));
-    return { ...plot, top: own };
+interface Laid {
+  readonly group: Group;
+  readonly scale: number;
+  readonly height: number;
+}
+
+/** Each group as wide as the paper lets it; where that is too high together, the highest ones smaller. */
+function laidOut(groups: readonly Group[], room: StepGiven['room']): readonly Laid[] {
+  const wanted = groups.map((group) => {
+    const { left, right, top, bottom } = boundsOf(group);
+    const scale = (room.width - 2 * sideOf(group)) / (right - left);
+    return { group, scale, own: top - bottom, least: ROW * Math.ceil(group.numbered.length / 2) };
   });
-  const words = labelRoom({ width: room.width, height: top });
-  const drawn = groups.map(({ seen }, i) => {
-    const at = (plots[i] as Plot).at;
-    const onPaper = (paths: Paths): Paths => paths.map((path) => path.map(at));
-    return { outlines: onPaper(seen.lines.flatMap((piece) => piece.seen)), ways: onPaper(seen.ways) };
-  });
-  for (const { outlines, ways } of drawn) words.keepClear([...outlines, ...ways]);
-  for (const plot of plots) words.take({ left: 0, top: plot.top, right: room.width, bottom: plot.top + HEAD });
-  const numbers = numbersIn(
-    groups.flatMap(({ seen, numbered }, i) =>
-      numbered.map((one) => ({
-        text: numberText(one),
-        spots: spotsOf(one.keys, { points: seen.points, pieces: seen.lines }).map((plots[i] as Plot).at),
-      })),
-    ),
-    words,
+  const most = highest(
+    wanted.map(({ scale, own, least }) => Math.max(scale * own, least) + 2 * ABOVE),
+    room.height - ROUNDED - groups.length * HEAD,
   );
-  return {
-    homeless: numbers.homeless,
-    height: top,
-    marks: [
-      ...groups.map(
-        (group, i): Mark => ({
-          kind: 'words',
-          role: 'note',
-          at: { x: 0, y: hundredths((plots[i]?.top ?? 0) + LETTERS.size + 1) },
-          text: `${group.words}.`,
-          anchor: 'start',
-          ...LETTERS,
-        }),
-      ),
-      {
-        kind: 'strokes',
-        role: 'way',
-        paths: drawn.flatMap(({ ways }) =>
-          ways.flatMap((path) => path.slice(1).flatMap((to, i) => chainLine(path[i] as Point, to, 1))),
-        ),
-        stroke: lines.axis,
-      },
-      { kind: 'strokes', role: 'outline', paths: drawn.flatMap(({ outlines }) => outlines), stroke: lines.outline },
-      ...numbers.marks,
-    ],
+  return wanted.map(({ group, scale, own, least }) => {
+    const high = Math.min(scale * own, most - 2 * ABOVE);
+    return { group, scale: high / own, height: hundredths(Math.max(high, least) + 2 * ABOVE) };
+  });
+}
+
+/** How high each may be so that all go into a height. */
+function highest(heights: readonly number[], into: number): number {
+  let left = into;
+  const order = [...heights].sort((a, b) => a - b);
+  for (const [i, height] of order.entries()) {
+    const each = left / (order.length - i);
+    if (height > each) return each;
+    left -= height;
+  }
+  return Infinity;
+}
+
+const boundsOf = ({ apart: { lines: all, ways } }: Group) => extentOf([...all.flatMap(({ seen }) => seen), ...ways]);
+
+const sideOf = ({ numbered }: Group): number =>
+  2 * BESIDE + Math.max(0, ...numbered.map((one) => numberWidth(numberText(one))));
+
+function groupMarks(
+  { group, scale, height }: Laid,
+  { room, top }: { readonly room: StepGiven['room']; readonly top: number },
+): readonly Mark[] {
+  const bounds = boundsOf(group);
+  const { at } = plotted(scale, {
+    x: hundredths(room.width / 2 - (scale * (bounds.left + bounds.right)) / 2),
+    y: hundredths(top + HEAD + height / 2 + (scale * (bounds.top + bounds.bottom)) / 2),
+  });
+  const onPaper = (paths: readonly (readonly Point[])[]) => paths.map((path) => thinned(path.map(at)));
+  const { apart, words, numbered } = group;
+  const outlines = onPaper(apart.lines.flatMap(({ seen }) => seen));
+  const ways = onPaper(apart.ways);
+  const bare = () => {
+    const free = labelRoom({ width: room.width, height: top + HEAD + height });
+    free.keepClear([...outlines, ...ways]);
+    return free;
   };
+  const numbers = numbered.map(
+    (one): ColumnNumber => ({ text: numberText(one), bodies: one.keys.map((key) => apart.keys.indexOf(key)) }),
+  );
+  const half = (scale * (bounds.right - bounds.left)) / 2 + BESIDE;
+  const columns = {
+    left: room.width / 2 - half,
+    right: room.width / 2 + half,
+    top: top + HEAD + ROW / 2,
+    bottom: top + HEAD + height - ROW / 2,
+  };
+  return [
+    {
+      kind: 'words',
+      role: 'note',
+      at: { x: 0, y: hundredths(top + LETTERS.size + 1) },
+      text: `${words}.`,
+      anchor: 'start',
+      ...LETTERS,
+    },
+    {
+      kind: 'strokes',
+      role: 'way',
+      paths: ways.flatMap((path) => path.slice(1).flatMap((to, i) => chainLine(path[i] as Point, to, 1))),
+      stroke: lines.axis,
+    },
+    { kind: 'strokes', role: 'outline', paths: outlines, stroke: lines.outline },
+    ...numberColumns(numbers, { squared: apart.squared(SQUARE / scale), at, scale, columns, bare }),
+  ];
+}
+
+/** So near to a straight line its points are left out, mm on paper: a tenth of the width of the line. */
+const STRAIGHT = 0.025;
+
+/** A polyline without the points that nobody sees at this scale. */
+function thinned(path: readonly Point[]): readonly Point[] {
+  const [from, to] = [path[0], path.at(-1)];
+  if (from === undefined || to === undefined || path.length < 3) return path;
+  const [dx, dy] = [to.x - from.x, to.y - from.y];
+  const length = Math.sqrt(dx * dx + dy * dy);
+  const off = ({ x, y }: Point): number => {
+    const [px, py] = [x - from.x, y - from.y];
+    return length < STRAIGHT ? Math.sqrt(px * px + py * py) : Math.abs(px * dy - py * dx) / length;
+  };
+  let farthest = 0;
+  path.forEach((p, i) => {
+    if (off(p) > off(path[farthest] as Point)) farthest = i;
+  });
+  if (farthest === 0 || off(path[farthest] as Point) <= STRAIGHT) return [from, to];
+  return [...thinned(path.slice(0, farthest + 1)), ...thinned(path.slice(farthest)).slice(1)];
 }

@@ -67,7 +67,7 @@ const NEAR = 4;
 const FAR = 70;
 
 /** Numbers are heavier than words: they are what is looked for. */
-const NUMBER = { ...LETTERS, bold: true } as const;
+export const NUMBER = { ...LETTERS, bold: true } as const;
 
 /** Those that have the fewest spots first; `homeless` are those that find no room. */
 export function numbersIn(wanted: readonly WantedNumber[], room: LabelRoom): Numbers {
@@ -103,7 +103,7 @@ export function roomiest<Drawn extends Numbers>(draw: (shrink: number) => Drawn)
 }
 
 /** A leader ends in a dot where it ends inside an outline: ISO 128-22 (from memory). */
-const ledTo = ([from, to]: readonly [Point, Point]): readonly Mark[] => [
+export const ledTo = ([from, to]: readonly [Point, Point]): readonly Mark[] => [
   { kind: 'line', role: 'leader', points: [from, to], stroke: lines.leader },
   { kind: 'circle', role: 'leader', centre: from, radius: 0.5, fill: lines.leader.colour },
 ];

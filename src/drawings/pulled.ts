@@ -31,8 +31,8 @@ const FAR = 0.5;
 /** Boxes that overlap by less than this stand beside each other, mm. */
 const BESIDE = 0.1;
 
-/** How far a thing is pulled: clear of what it goes to, out of all that stands there, or farther still. */
-export type Further = 'clear' | 'outside' | 'far';
+/** How far a thing is pulled: clear of what it goes to, out of all that stands there, or farther still; clear and so much more, as a share of the largest side. */
+export type Further = 'clear' | 'outside' | 'far' | number;
 
 const HERE: Point3 = { x: 0, y: 0, z: 0 };
 
@@ -99,7 +99,8 @@ function clear(
   /** The end towards which it moves, counted along its way. */
   const front = ({ piece, out }: PulledPiece) => sign * (piece.extent[axis][sign > 0 ? 1 : 0] + out[axis]);
   const back = ({ piece, out }: PulledPiece) => sign * (piece.extent[axis][sign > 0 ? 0 : 1] + out[axis]);
-  const more = further === 'far' ? FAR : 0;
+  const more = further === 'far' ? FAR : typeof further === 'number' ? further : 0;
+  const isOutside = further === 'outside' || further === 'far';
   let far = 0;
   for (const one of moving)
     for (const { piece, out } of there) {
@@ -107,7 +108,7 @@ function clear(
       const air = size * (equal ? AIR_BETWEEN_EQUALS : AIR + more);
       for (const shown of out === HERE ? [HERE] : [HERE, out]) {
         const other = { piece, out: shown };
-        if ((further !== 'clear' && !equal) || across.every((k) => overlap(one, other, k) > BESIDE))
+        if ((isOutside && !equal) || across.every((k) => overlap(one, other, k) > BESIDE))
           far = Math.max(far, front(one) - back(other) + air);
       }
     }
