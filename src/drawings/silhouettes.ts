@@ -3,14 +3,16 @@ import { faced } from './faced.js';
 import type { Body } from './scene.js';
 import { project, type View } from './view.js';
 
-/** A body on squared paper: how near the eye it is in each square that it covers. */
+/** A body on squared paper: the squares that it covers, one after another, and how near the eye it is in each. */
 interface Silhouette {
   readonly column: number;
   readonly row: number;
   readonly columns: number;
   readonly rows: number;
+  /** Counted from `column` and `row`. */
+  readonly across: Int32Array;
+  readonly up: Int32Array;
   readonly depth: Float64Array;
-  readonly covered: number;
 }
 
 /** Which body is seen in each square; rows grow upwards, as y does. */
@@ -45,20 +47,19 @@ export function silhouettes(bodies: readonly Body[], view: View, side: number): 
     const rows = Math.max(...placed.map((one) => one.row + one.rows)) - row;
     const owner = new Int32Array(columns * rows).fill(-1);
     const nearest = new Float64Array(columns * rows).fill(-Infinity);
-    placed.forEach((one, i) => {
-      for (let r = 0; r < one.rows; r++) {
-        const start = (one.row - row + r) * columns + one.column - column;
-        for (let c = 0; c < one.columns; c++) {
-          const depth = (one.depth[r * one.columns + c] as number) + one.nearer;
-          if (depth <= (nearest[start + c] as number)) continue;
-          nearest[start + c] = depth;
-          owner[start + c] = i;
-        }
+    placed.forEach(({ across, up, depth, nearer, ...one }, i) => {
+      const start = (one.row - row) * columns + one.column - column;
+      for (let k = 0; k < depth.length; k++) {
+        const square = start + (up[k] as number) * columns + (across[k] as number);
+        const near = (depth[k] as number) + nearer;
+        if (near <= (nearest[square] as number)) continue;
+        nearest[square] = near;
+        owner[square] = i;
       }
     });
     const seen = placed.map(() => 0);
     for (const one of owner) if (one >= 0) seen[one] = (seen[one] as number) + 1;
-    const shares = placed.map(({ covered }, i) => (covered === 0 ? 0 : (seen[i] as number) / covered));
+    const shares = placed.map(({ depth }, i) => (depth.length === 0 ? 0 : (seen[i] as number) / depth.length));
     return { side, column, row, columns, rows, owner, shares };
   };
 }
@@ -93,6 +94,14 @@ function silhouette(corners: Float64Array, fronts: Int32Array, side: number): Si
         depth[i] = Math.max(depth[i] as number, u * az + v * bz + w * cz);
       }
   }
-  const covered = depth.reduce((sum, one) => (one > -Infinity ? sum + 1 : sum), 0);
-  return { column, row, columns, rows, depth, covered };
+  const covered = Int32Array.from(depth.keys()).filter((i) => (depth[i] as number) > -Infinity);
+  return {
+    column,
+    row,
+    columns,
+    rows,
+    across: covered.map((i) => i % columns),
+    up: covered.map((i) => Math.floor(i / columns)),
+    depth: Float64Array.from(covered, (i) => depth[i] as number),
+  };
 }
