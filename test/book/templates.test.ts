@@ -138,7 +138,7 @@ const templateOf = ({ all }: Kept, id: string): Template => {
   return one;
 };
 
-describe('templates of Heron, drawn from the document at 300 dots to an inch', { timeout: 60_000 }, () => {
+describe('templates of Heron, drawn from the document at 300 dots to an inch', { timeout: 180_000 }, () => {
   const heron = keptOne('heron');
 
   test('the bar is 100 mm long, with a tick each centimetre', async () => {

@@ -16,7 +16,7 @@ describe.each(keptDesigns)('the book of %s', (name) => {
   let book: PlainBook;
   beforeAll(() => {
     book = plainBook(keptDesign(name));
-  }, 60_000);
+  }, 180_000);
 
   test('tells each step with its own drawing and all that its objects say, in their order', () => {
     const { planned, pages } = book;

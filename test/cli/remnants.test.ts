@@ -8,7 +8,7 @@ import { runHere } from './run-here.js';
 import { scratch, snapshot, tailboard } from './scratch.js';
 
 /** A build proves a whole camera: seconds on a slow machine. */
-const PATIENCE = { timeout: 120_000 };
+const PATIENCE = { timeout: 300_000 };
 
 const place = (design: string): string => {
   const folder = scratch();

@@ -7,7 +7,7 @@ import { heronDesign, spoiled } from './heron-design.js';
 import { compiled, ended, scratch, snapshot, tailboard } from './scratch.js';
 
 /** A build proves a whole camera: seconds on a slow machine. */
-const PATIENCE = { timeout: 120_000 };
+const PATIENCE = { timeout: 300_000 };
 
 /** An error that shapes no part: a laser that leaves 0.6 mm is none, yet boxes can be drawn for it. */
 const broken = spoiled('kerf: 0.15 mm', 'kerf: 0.6 mm');

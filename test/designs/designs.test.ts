@@ -10,7 +10,7 @@ const broken = (name: string, level: 'error' | 'warning') =>
     .findings.filter((finding) => finding.level === level)
     .map(({ rule }) => rule);
 
-describe('the designs that come with the program', { timeout: 60_000 }, () => {
+describe('the designs that come with the program', { timeout: 180_000 }, () => {
   test('are several, each called as its file', () => {
     expect(keptDesigns.length).toBeGreaterThanOrEqual(5);
     expect(keptDesigns.map((name) => keptDesign(name).slug)).toEqual(keptDesigns);

@@ -128,7 +128,7 @@ describe.each(keptDesigns)('the drawings of %s', (name) => {
     drawn = drawnCamera(name, kernel);
     figures = figuresOf(drawn);
     dimensions = dimensionsOf(drawn);
-  }, 60_000);
+  }, 180_000);
 
   test('have every dimension that matters, and none twice', () => {
     expect(dimensions.map(({ is }) => is).sort()).toEqual(Object.keys(figures).sort());

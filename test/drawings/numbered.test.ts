@@ -33,7 +33,7 @@ test('there are such cameras', () => {
 
 describe.each(strangers.map((planned, i) => [i + 1, planned] as const))(
   'stranger %i',
-  { timeout: 120_000 },
+  { timeout: 300_000 },
   (_, planned) => {
     test('every made part has its number in the exploded view and where a step brings it', () => {
       const { build } = planned;

@@ -18,7 +18,7 @@ const MANIFEST = '.tailboard.json';
 
 const sha256 = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 
-test('Heron is built as it was before, to the last byte', { timeout: 60_000 }, async () => {
+test('Heron is built as it was before, to the last byte', { timeout: 240_000 }, async () => {
   const { build } = await loadWorkshop();
   const { files } = build(keptDesign('heron'), {
     despite: [],
