@@ -161,7 +161,8 @@ export const faults: readonly Fault[] = [
     plant: (b) => reshape(b, 'T2', (p) => (Math.abs(p.x) < 82 ? { ...p, x: p.x - Math.sign(p.x) * 0.4 } : p)),
     rule: 'parts-collide',
     says: /R4[LU].*T2|T2.*R4[LU]/,
-    follows: ['assembly-order', 'groups-part'],
+    // wider on one side only, it is not the same with its other face up
+    follows: ['assembly-order', 'groups-part', 'one-way'],
   },
   {
     what: 'the end stop 1.5 mm too narrow behind its screws',
