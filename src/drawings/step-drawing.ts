@@ -25,8 +25,6 @@ const SIDE = 24;
 const ABOVE = 7;
 /** No larger than true size. */
 const LARGEST = 1;
-/** Of the lines of each thing that comes this share is to be seen. */
-const ENOUGH = 0.45;
 
 /** What one step brings to what is there, pulled out along the way that it comes. */
 export function stepDrawing({ build, on, room, moves }: StepGiven, step: number): Drawing {
@@ -35,9 +33,6 @@ export function stepDrawing({ build, on, room, moves }: StepGiven, step: number)
   const seen = wellSeen(at, {
     added,
     on,
-    led: 'sides',
-    enough: ENOUGH,
-    each: true,
     underneath: at.arrivals.some(({ into }) => into === CAMERA) ? 'looked at' : 'turned over',
   });
   const free = { width: room.width - 2 * SIDE, height: Math.min(HIGHEST, room.height) - HEAD - 2 * ABOVE };

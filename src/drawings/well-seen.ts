@@ -12,6 +12,8 @@ type Paths = readonly (readonly Point[])[];
 
 /** Corners that are tried until enough is seen. */
 const LOOKS = 3;
+/** Of the lines of each thing that comes this share is to be seen. */
+const ENOUGH = 0.45;
 
 /** A step as it is seen from a corner from which everything that comes shows. */
 export interface Seen {
@@ -25,12 +27,6 @@ interface Scene {
   /** Keys of what comes. */
   readonly added: ReadonlySet<string>;
   readonly on: Workbench;
-  /** Where the lines run along which large things come. */
-  readonly led: 'sides' | 'middle';
-  /** Of the lines of each thing that comes this share is to be seen. */
-  readonly enough: number;
-  /** Whether that goes for each of equal pieces, or for one of them. */
-  readonly each: boolean;
   readonly underneath: Underneath;
 }
 
@@ -39,14 +35,12 @@ export function wellSeen(at: AtStep, scene: Scene): Seen {
   let further: readonly Further[] = at.arrivals.map(() => 'clear');
   for (const next of ['outside', 'far'] as const) {
     const tried = bestLook(at, scene, further);
-    if (tried.shares.every((share) => share >= scene.enough)) return drawn(tried, scene);
-    const hardly = new Set(at.arrivals.filter((_, i) => (tried.shares[i] ?? 1) < scene.enough).map(kindOf));
+    if (tried.shares.every((share) => share >= ENOUGH)) return drawn(tried);
+    const hardly = new Set(at.arrivals.filter((_, i) => (tried.shares[i] ?? 1) < ENOUGH).map(kindOf));
     further = further.map((was, i) => (hardly.has(kindOf(at.arrivals[i] as Arrival)) ? next : was));
   }
-  return drawn(bestLook(at, scene, further), scene);
+  return drawn(bestLook(at, scene, further));
 }
-
-const isLike = (a: Arrival | undefined, b: Arrival): boolean => a?.pieces[0]?.part === b.pieces[0]?.part;
 
 /** Equal pieces that come the same way are pulled equally far. */
 const kindOf = ({ pieces: [first], way }: Arrival): string => `${first?.part.id} ${way?.sign} ${way?.axis}`;
@@ -61,7 +55,7 @@ interface Tried {
 }
 
 /** The first corner from which enough is seen of everything that comes; else that from which most is seen of what shows least. */
-function bestLook(at: AtStep, { added, on, enough, each, underneath }: Scene, further: readonly Further[]): Tried {
+function bestLook(at: AtStep, { added, on, underneath }: Scene, further: readonly Further[]): Tried {
   const out = pulled(at, further);
   // lines that fall together are drawn as those of what comes
   const bodies = [...out.pieces]
@@ -70,24 +64,21 @@ function bestLook(at: AtStep, { added, on, enough, each, underneath }: Scene, fu
   let best: Tried | undefined;
   for (const look of looksAt(out, added, underneath).slice(0, LOOKS)) {
     const points = surfacePoints(bodies, look.view);
-    const own = at.arrivals.map(({ pieces, whole }) =>
+    const shares = at.arrivals.map(({ pieces, whole }) =>
       // what a whole is made of hides itself
       whole === null ? points.share(pieces.map(({ key }) => key)) : 1,
     );
-    const shares = each
-      ? own
-      : at.arrivals.map((one) => Math.max(...own.filter((_, i) => isLike(at.arrivals[i], one))));
     if (best !== undefined && Math.min(...shares) <= Math.min(...best.shares)) continue;
     best = { look, pulled: out, bodies, points, shares };
-    if (shares.every((share) => share >= enough)) break;
+    if (shares.every((share) => share >= ENOUGH)) break;
   }
   if (best === undefined) throw new Error('nothing is seen from nowhere');
   return best;
 }
 
-function drawn({ look, pulled: { ways }, bodies, points }: Tried, { led }: Scene): Seen {
+function drawn({ look, pulled: { ways }, bodies, points }: Tried): Seen {
   const byKey = new Map(bodies.map((body) => [body.key, body]));
-  const along = ways.flatMap((way) => wayLines(way, { bodies: byKey, view: look.view, led }));
+  const along = ways.flatMap((way) => wayLines(way, { bodies: byKey, view: look.view, led: 'sides' }));
   const all = seenLines([...bodies, ...along], look.view);
   return {
     look,
