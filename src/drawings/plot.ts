@@ -20,10 +20,10 @@ export const plotted = (scale: number, zero: Point): Plot => ({
 export const hundredths = (value: number): number => Math.round(value * 100) / 100 || 0;
 
 /**
- * Scales of ISO 5455 (2:1, 1:1, 1:2, 1:5, 1:10), and some between them, for a drawing at 1:5 where 1:2.5 would go hides
+ * Scales of ISO 5455 (2:1, 1:1, 1:2, 1:5, 1:10, 1:20, 1:50), and some between them, for a drawing at 1:5 where 1:2.5 would go hides
  * the plies of a board; the standard allows those only where it cannot be helped (from memory).
  */
-const SCALES = [2, 1, 1 / 2, 1 / 2.5, 1 / 3, 1 / 4, 1 / 5, 1 / 6, 1 / 8, 1 / 10] as const;
+const SCALES = [2, 1, 1 / 2, 1 / 2.5, 1 / 3, 1 / 4, 1 / 5, 1 / 6, 1 / 8, 1 / 10, 1 / 20, 1 / 50] as const;
 
 /** The largest scale at which a view goes into the room that is left for it. */
 export function scaleFor(
