@@ -2,14 +2,20 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   celsius,
+  clockTime,
+  duration,
+  explainedFigure,
   exposureTime,
   fNumber,
   kg,
   legible,
   magnification,
   metres,
+  millilitres,
   mm,
+  movedBy,
   plainNumber,
+  scale,
   stops,
   stopsInWords,
 } from '../../src/units/print.js';
@@ -44,6 +50,36 @@ describe('lengths as text', () => {
     expect(() => mm(Number.NaN)).toThrow(RangeError);
     expect(() => mm(Number.POSITIVE_INFINITY)).toThrow(RangeError);
   });
+});
+
+test.each([
+  // 97.9/210 is 1:2.1450…, so 1:2.15 is farther and 1:2.14 nearer
+  { m: 97.9 / 210, farther: '1:2.15', nearer: '1:2.14' },
+  { m: 1 / 2.5, farther: '1:2.5', nearer: '1:2.5' },
+  { m: 1, farther: '1:1', nearer: '1:1' },
+  { m: 1.234, farther: '1.23:1', nearer: '1.24:1' },
+  { m: 1 / 59.153, farther: '1:59.16', nearer: '1:59' },
+  { m: 0, farther: 'infinity', nearer: 'infinity' },
+])('$m is no nearer than $farther and no farther than $nearer', ({ m, farther, nearer }) =>
+  expect([magnification(m), magnification(m, 'nearer')]).toEqual([farther, nearer]),
+);
+
+test('less than a thousandth is no promise: a nearest of 0.855 m typed for 1:3 is 1:3', () =>
+  expect(magnification(1 / 3.0009)).toBe('1:3'));
+
+test.each([
+  [1 / 1.503, '1:1.5'],
+  [1 / 4.037, '1:4.04'],
+  [2.346, '2.35:1'],
+  [0, 'infinity'],
+])('a scale of %d that was measured is %s, and promises nothing', (m, printed) => expect(scale(m)).toBe(printed));
+
+test('what a small step does to a reach is not rounded to what it does not reach, and says whether it is a gain', () => {
+  // 1/(0.4 + 0.0001) is 2.49937…; 1/0.399 is 2.50626…
+  expect(movedBy(0.4, 0.0001, 'magnification')).toBe('1:2.5, nearer');
+  expect(movedBy(0.4, -0.001, 'magnification')).toBe('1:2.507, farther');
+  // the figure itself has as many figures: 1/0.661 is 1.51286…
+  expect(explainedFigure(0.661, 'magnification')).toBe('1:1.513');
 });
 
 test('the other figures as the trade writes them', () => {
@@ -89,5 +125,19 @@ test.each([
   [59.97, '60 s (1 min 0 s)'],
   [109.33, '109 s (1 min 49 s)'],
 ])('the time of an exposure, %d s', (time, text) => expect(exposureTime(time)).toBe(text));
+
+test.each([
+  [0, '0:00', '0 s'],
+  [9.4, '0:09', '9 s'],
+  [59.6, '1:00', '1 min'],
+  [90, '1:30', '1 min 30 s'],
+  [3600, '1:00:00', '1 h'],
+  [3725, '1:02:05', '1 h 2 min 5 s'],
+])('a time in the darkroom, %d s, on a clock and in words', (time, clock, words) => {
+  expect(clockTime(time)).toBe(clock);
+  expect(duration(time)).toBe(words);
+});
+
+test('a volume of liquid', () => expect([millilitres(250), millilitres(122.36)]).toEqual(['250 ml', '122.4 ml']));
 
 test('a distance in a room', () => expect([metres(1071), metres(900)]).toEqual(['1.07 m', '0.9 m']));

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { parseExposureTime, parseSeconds } from '../../src/units/time.js';
+import { parseBathTime, parseExposureTime, parseSeconds } from '../../src/units/time.js';
 
 describe('a time, in seconds', () => {
   test.each([
@@ -40,4 +40,41 @@ describe('the time of an exposure', () => {
     expect(parseExposureTime('1/4')).toHaveProperty('reason', 'The fraction "1/4" has no unit.');
     expect(parseExposureTime('0 s')).toHaveProperty('accepted', 'Write 1/4 s, 90 s or 2 min.');
   });
+});
+
+describe('the time of a bath', () => {
+  test.each([
+    ['1m30s', 90],
+    ['1 min 30 s', 90],
+    ['1M30S', 90],
+    ['90 s', 90],
+    ['1.5 min', 90],
+    ['2m', 120],
+    ['1h5m', 3900],
+    ['1 h 5 s', 3605],
+    ['2m7.5s', 127.5],
+    ['90 m', 5400],
+    ['0 s', 0],
+  ])('%s', (text, time) => {
+    const reading = parseBathTime(text);
+    expect('value' in reading ? reading.value : reading.reason).toBeCloseTo(time, 12);
+  });
+
+  test.each([
+    ['90', /has no unit/],
+    [90, /has no unit/],
+    ['1m60s', /60 or more/],
+    ['1h60m', /60 or more/],
+    ['30s1m', /not a time/],
+    ['1:30', /not a time/],
+    ['', /not a time/],
+    ['1,5 min', /decimal comma/],
+    ['-5 s', /negative/],
+    [null, /not a time/],
+  ])('%s is refused', (input, reason) =>
+    expect(parseBathTime(input)).toEqual({
+      reason: expect.stringMatching(reason),
+      accepted: expect.stringMatching(/^Write /),
+    }),
+  );
 });
