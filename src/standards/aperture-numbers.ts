@@ -44,3 +44,7 @@ export const engravedNumberHoldsFrom: Cited<number> = {
   value: 50,
   source: 'ISO 517:2008, overview at theiteh.com',
 };
+
+/** What a marked f-number stands for, by the first of the dials that has it; a number that is on none stands for itself. */
+export const exactFNumber = (marked: number): number =>
+  apertureDialsInTurn.flatMap(({ marks }) => marks).find(({ mark }) => mark === marked)?.exact ?? marked;

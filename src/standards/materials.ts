@@ -70,6 +70,18 @@ export const birchVeneer: {
 };
 
 /**
+ * Plies of a birch sheet from face to face, mm: three below 5 mm, two more for each 2.8; veneers as they are laid up, the
+ * faces taking what is left.
+ */
+export function birchPlies(thickness: number): readonly number[] {
+  const veneer = birchVeneer.ply.value;
+  const count = Math.max(3, 2 * Math.round((thickness - 2 * birchVeneer.sandedFace.value) / (2 * veneer) + 0.5) + 1);
+  const face = (thickness - (count - 2) * veneer) / 2;
+  const inner = Array.from({ length: count - 2 }, () => veneer);
+  return face > 0 ? [face, ...inner, face] : Array.from({ length: count }, () => thickness / count);
+}
+
+/**
  * Characteristic bending strength of a birch sheet, N/mm²: that of the veneer, in the share of its modulus that the
  * sheet has. Across the face grain the sanded faces carry nothing and the outermost fibre that does is nearer the middle.
  * Source: from memory, Handbook of Finnish Plywood, whose table the formula gives again.
