@@ -39,6 +39,21 @@ export function without(region: Region, loops: Region): Region {
   return offGrid(difference(onGrid(region), alike, FillRule.NonZero));
 }
 
+/** What two regions share. */
+export const common = (a: Region, b: Region): Region => offGrid(intersect(onGrid(a), onGrid(b), FillRule.NonZero));
+
+/** All that lies in one of some regions and in none of some others. */
+export function joinedLess(regions: readonly Region[], less: readonly Region[]): Region {
+  const whole = onGrid(regions.flatMap(alikeWay));
+  return offGrid(difference(whole, onGrid(less.flatMap(alikeWay)), FillRule.NonZero));
+}
+
+/** The outermost loop of a region anticlockwise: where two that run against each other overlap, they would cancel out. */
+function alikeWay(region: Region): Region {
+  const turn = areaPaths(onGrid(region));
+  return turn < 0 ? region.map((loop) => [...loop].reverse()) : region;
+}
+
 const onGrid = (region: Region): Paths64 =>
   region.map((loop) => loop.map(({ x, y }) => ({ x: Math.round(x * GRID), y: Math.round(y * GRID) })));
 

@@ -110,13 +110,13 @@ export async function loadKernel(wasm?: string): Promise<Kernel> {
         const solid = keep(Solids.ofMesh(surface));
         return matrix ? moved(solid, matrix) : solid;
       },
-      prism: ({ profile, holes, height, matrix }, role) => {
+      prism: ({ profile, holes, height, matrix, taper = 1 }, role) => {
         const loops = [profile, ...holes].map((loop) =>
           corners(loop, role).map(({ x, y }): [number, number] => [x, y]),
         );
         // made here, for the kernel would make one of its own and forget it
         const section = new Section(loops, 'Positive');
-        const upright = section.extrude(height);
+        const upright = section.extrude(height, 0, 0, [taper, taper]);
         section.delete();
         const solid = keep(upright.transform([...matrix] as Mat4));
         upright.delete();

@@ -11,7 +11,7 @@ import type { Prism } from './solid.js';
  *
  * @param role whether the prism is joined or taken away: that says on which side of its walls the air is
  */
-export function buildPrism({ profile, holes, height, matrix }: Prism, role: 'add' | 'cut'): Mesh {
+export function buildPrism({ profile, holes, height, matrix, taper = 1 }: Prism, role: 'add' | 'cut'): Mesh {
   const loops = [profile, ...holes].map((loop) => corners(loop, role));
   const sides = loops.flatMap((loop) => loop.map((from, i) => [pair(from), pair(next(loop, i))]));
   const solid = jscad.extrusions.extrudeLinear(
@@ -26,7 +26,8 @@ export function buildPrism({ profile, holes, height, matrix }: Prism, role: 'add
       const key = `${x},${y},${z}`;
       const index = known.get(key);
       if (index !== undefined) return index;
-      const placed = apply(matrix, { x, y, z });
+      const scale = z > 0 ? taper : 1;
+      const placed = apply(matrix, { x: scale * x, y: scale * y, z });
       positions.push(placed.x, placed.y, placed.z);
       known.set(key, known.size);
       return known.size - 1;

@@ -67,6 +67,17 @@ export const clipped = ({ left, bottom, right, top }: Box, cut: number): ClosedP
     [left, bottom + cut],
   ]);
 
+/** A rectangle with its two lower corners cut off at 45°: it finds its way into a channel, and is not put in upside down. */
+export const ledIn = ({ left, bottom, right, top }: Box, cut: number): ClosedPath =>
+  polygon([
+    [left + cut, bottom],
+    [right - cut, bottom],
+    [right, bottom + cut],
+    [right, top],
+    [left, top],
+    [left, bottom + cut],
+  ]);
+
 /** A regular hexagon, its flats apart by `acrossFlats`, two of them level. */
 export function hexagon(x: number, y: number, acrossFlats: number): ClosedPath {
   const r = acrossFlats / Math.sqrt(3);

@@ -74,6 +74,19 @@ describe('handles and pieces', () => {
   });
 });
 
+test('a cone is the same solid whether the kernel draws it out or is given its surface', () => {
+  const cone = { ...prism(circle(0, 0, 40), 3, 13), taper: 0.25 };
+  // π/3·h·(R² + Rr + r²); chords lie within the circles by at most 0.01 of 20
+  const volume = (Math.PI / 3) * 10 * (400 + 100 + 25);
+  const [drawn, given] = kernel.stage(({ prism: draw, solid, volume: of }) => [
+    of(draw(cone, 'add')),
+    of(solid(buildPrism(cone, 'add'))),
+  ]) as [number, number];
+  expect(drawn).toBeCloseTo(given, 2); // corners are 32-bit floats
+  expect(drawn / volume).toBeLessThan(1);
+  expect(drawn / volume).toBeGreaterThan(1 - 0.01 / 10);
+});
+
 describe('the bench', () => {
   const cube = buildPrism(prism(rectangle(boxAt(0, 0, 10, 10)), 0, 10), 'add');
 

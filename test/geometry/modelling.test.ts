@@ -112,3 +112,11 @@ test('a prism laid on its side stands where its matrix says', () => {
     [18, 22],
   ]);
 });
+
+test('a square that shrinks to half on the way up is a frustum: closed, of the volume of the handbook', () => {
+  const solid = asRead(buildPrism({ ...upright, profile: rectangle(SQUARE), height: 12, taper: 0.5 }, 'add'));
+  expect(tally(solid)).toMatchObject({ vertices: 8, edges: 18, faces: 12, unpaired: 0 });
+  expect(volumeOf(solid)).toBeCloseTo((12 / 3) * (400 + 100 + Math.sqrt(400 * 100)), 9);
+});
+
+const SQUARE = { left: -10, bottom: -10, right: 10, top: 10 };
