@@ -1,12 +1,17 @@
-import { FILM_REBATE, formatNamed } from '../standards/formats.js';
 import { emulsionDepth, filmSlot, publishedHolderFor, sheetFilm } from '../standards/holders.js';
+import { madeHolder } from '../standards/made-holder.js';
 import { fNumber, mm } from '../units/print.js';
+import { completeFormat } from './complete-format.js';
+import { completeMask } from './complete-mask.js';
+import { completeStops } from './complete-stops.js';
 import { magnificationAt } from './consistency.js';
-import type { Barrel, Design, Format, Holder, Lens, SheetSize } from './design.js';
+import type { Barrel, Board, Design, Format, Holder, Lens, SheetSize, ShutterAsked, Workshop } from './design.js';
+import { madeSizes } from './made-holder.js';
 import { materialName } from './material-name.js';
 import { slugOf } from './names.js';
 import type { Written, WrittenHolder } from './schema.js';
 import { completeStock, type RemnantFiles } from './stock.js';
+import { tankSizes } from './tank-sizes.js';
 
 /**
  * Glass of about 2500 kg/m³ and brass of 8500, with air between them. A choice of ours: the two lenses of the demo designs
@@ -23,13 +28,13 @@ const CUBIC_METRE = 1e-9;
 /** Fills in the defaults that depend on other keys. The checks of consistency have passed. */
 export function completeDesign(written: Written, defaulted: readonly string[], files: RemnantFiles): Design {
   const { name, focus, plywood, laser, groundGlass, shims, workshop, book, sitting = {} } = written;
+  const { filterHolder, shutter } = written;
   const thickness = Math.max(...plywood.thickness);
   const sheet = sizeOf(plywood.sheet);
   const lens = completeLens(written.lens);
   const format = completeFormat(written.format);
-  const given: HolderGiven = { format: format.name, plywood: thickness, density: workshop.density };
-  const holders =
-    written.holders?.map((holder) => completeHolder(holder, given)) ?? publishedHolder(format.name, given);
+  const given: HolderGiven = { format, plywood: thickness, workshop, refractiveIndex: groundGlass.refractiveIndex };
+  const holders = written.holders?.map((holder) => completeHolder(holder, given)) ?? publishedHolder(given);
   return {
     name,
     slug: slugOf(name),
@@ -43,10 +48,23 @@ export function completeDesign(written: Written, defaulted: readonly string[], f
     },
     plywood: { thickness, readings: plywood.thickness, sheet, material: materialName(plywood.material, thickness) },
     stock: completeStock(written, sheet, files),
+    boards: {
+      channel: boardOf(workshop.boards.channel),
+      lip: boardOf(workshop.boards.lip),
+      slide: boardOf(workshop.boards.slide),
+    },
     laser,
     groundGlass: { ...groundGlass, depth: groundGlass.depth ?? holders[0]?.filmDepth ?? 0 },
     holders,
     shims,
+    ...(written.baffle ? { baffle: true } : {}),
+    ...(written.handle ? { handle: true } : {}),
+    ...(filterHolder ? { filterHolder: { filters: filterHolder.filters, side: filterHolder.side ?? null } } : {}),
+    ...(shutter ? { shutter: completeShutter(shutter) } : {}),
+    ...(written.stops ? { stops: completeStops(written.stops, lens) } : {}),
+    ...(written.masks?.length
+      ? { masks: written.masks.map((mask) => completeMask(mask, holders[0]?.name ?? '')) }
+      : {}),
     workshop,
     book,
     sitting,
@@ -54,26 +72,17 @@ export function completeDesign(written: Written, defaulted: readonly string[], f
   };
 }
 
+const boardOf = (thickness: number): Board => ({ material: materialName('board', thickness), thickness });
+
 const sizeOf = ([width, height]: readonly [number, number]): SheetSize => ({ width, height });
 
-/** A format stands upright: its short side is the width. */
-function completeFormat(format: Written['format']): Format {
-  if (typeof format === 'string') {
-    const known = formatNamed(format);
-    if (known === undefined) throw new Error(`the schema let the format ${format} pass`);
-    const [width, height] = known.nominal.value;
-    const [short, long] = known.image.value;
-    return { name: known.name, width, height, image: { short, long } };
-  }
-  const [width, height] = [Math.min(format.width, format.height), Math.max(format.width, format.height)];
-  const image = format.image ?? [width - FILM_REBATE, height - FILM_REBATE];
-  return {
-    name: `${mm(width)} x ${mm(height)}`,
-    width,
-    height,
-    image: { short: Math.min(...image), long: Math.max(...image) },
-  };
-}
+/** What a drop shutter is made for where nothing is said: as long as a sitter holds still. Common practice, no source. */
+const USUAL_TIME = 1 / 30;
+
+const completeShutter = ({ time, slot, elastic }: NonNullable<Written['shutter']>): ShutterAsked => ({
+  by: slot === undefined ? { time: time ?? USUAL_TIME } : { slot },
+  elastic: elastic ? { pullKg: elastic.pull, over: elastic.over ?? null } : null,
+});
 
 function completeLens(lens: Written['lens']): Lens {
   const { focalLength, flangeDistance, uncertainty, maxAperture, coverage, pupilMagnification, flange, mount, barrel } =
@@ -124,20 +133,27 @@ function publishedTolerance(format: string, slotDepth: number): number | null {
 const floatOf = (sheetThickness: number): number => Math.max(0, filmSlot.value - sheetThickness);
 
 interface HolderGiven {
-  readonly format: string;
+  readonly format: Format;
+  /** Its thickness. */
   readonly plywood: number;
-  readonly density: number;
+  readonly workshop: Workshop;
+  /** Of glass that the picture passes. */
+  readonly refractiveIndex: number;
 }
 
-function completeHolder(written: WrittenHolder, { format, plywood, density }: HolderGiven): Holder {
+function completeHolder(written: WrittenHolder, given: HolderGiven): Holder {
+  if (written.make === true) return completeMade(written, given);
+  const { format, plywood, workshop } = given;
   const { name, width, length, thickness, closedEnd, slideDepth, locating, rib, window, mass } = written;
-  const { sheetThickness, tolerance } = written;
+  const { sheetThickness, tolerance, filmDepth: depth } = written;
+  if (width === undefined || length === undefined || thickness === undefined || depth === undefined)
+    throw new Error(`the checks let the holder ${name} pass without its sizes`);
   const slot = written.depthTo === 'slot' && sheetThickness !== undefined;
-  const filmDepth = slot ? emulsionDepth(written.filmDepth, sheetThickness) : written.filmDepth;
+  const filmDepth = slot ? emulsionDepth(depth, sheetThickness) : depth;
   return {
     name,
     filmDepth,
-    tolerance: tolerance ?? publishedTolerance(format, filmDepth + (slot ? sheetThickness : sheetFilm.value)),
+    tolerance: tolerance ?? publishedTolerance(format.name, filmDepth + (slot ? sheetThickness : sheetFilm.value)),
     filmFloat: slot ? floatOf(sheetThickness) : 0,
     width,
     length,
@@ -147,12 +163,53 @@ function completeHolder(written: WrittenHolder, { format, plywood, density }: Ho
     locating: locating ?? (rib === undefined ? 'pins' : 'rib'),
     rib: rib ?? null,
     window: window ?? null,
-    massKg: mass ?? width * length * thickness * CUBIC_METRE * density,
+    massKg: mass ?? width * length * thickness * CUBIC_METRE * workshop.density,
+  };
+}
+
+/** A holder that is cut from the sheet: what nobody wrote comes from its construction. */
+function completeMade(written: WrittenHolder, given: HolderGiven): Holder {
+  const { format, plywood, workshop, refractiveIndex } = given;
+  const { name, tolerance, sheetThickness, insert, window, mass, measured } = written;
+  const asked = {
+    ...written,
+    ply: plywood,
+    boards: workshop.boards,
+    sheetWidth: format.width,
+    imageLong: format.image.long,
+  };
+  const { filmDepth, slideDepth, width, length, thickness, closedEnd } =
+    window === undefined ? madeSizes(asked) : tankSizes({ ...asked, window, refractiveIndex });
+  return {
+    name,
+    filmDepth: measured ?? filmDepth,
+    slideDepth,
+    width,
+    length,
+    thickness,
+    closedEnd,
+    tolerance: tolerance ?? null,
+    filmFloat: 0,
+    locating: 'pins',
+    rib: null,
+    window: window ?? null,
+    massKg: mass ?? width * length * thickness * CUBIC_METRE * workshop.density,
+    make: {
+      sheet: {
+        width: format.width,
+        height: format.height,
+        thickness: sheetThickness ?? madeHolder.sheetThickness.value,
+      },
+      insert: insert === undefined ? null : completeFormat(insert),
+      asked: filmDepth,
+      isMeasured: measured !== undefined,
+      weighedKg: mass ?? null,
+    },
   };
 }
 
 /** The film holder that the table of formats has, loaded with sheet film. */
-function publishedHolder(format: string, { density }: HolderGiven): readonly Holder[] {
+function publishedHolder({ format: { name: format }, workshop: { density } }: HolderGiven): readonly Holder[] {
   const published = publishedHolderFor(format);
   if (published === undefined) throw new Error(`no holder is published for ${format}, and the checks let it pass`);
   const [width, length, thickness] = published.outside.value;

@@ -1,12 +1,16 @@
-import { FILM_REBATE, formatNamed } from '../standards/formats.js';
+import { formatNamed } from '../standards/formats.js';
 import { publishedHolderFor } from '../standards/holders.js';
 import { mm } from '../units/print.js';
 import type { Fault } from './explain.js';
 import type { Focus } from './focus-field.js';
+import { imageFits } from './image-fits.js';
+import { madeHoldersFit } from './made-holder-faults.js';
+import { masksFit } from './mask-faults.js';
 import { slugOf } from './names.js';
 import type { Written, WrittenHolder } from './schema.js';
 import { sittingFaults } from './sitting-faults.js';
 import { type RemnantFiles, stockFaults } from './stock.js';
+import { stopsFit } from './stops-faults.js';
 
 /** Names that the virtual build gives to its own groups of parts. */
 const GROUPS = ['front', 'rear', 'back', 'loose'];
@@ -26,33 +30,14 @@ export function inconsistencies(written: Written, files: RemnantFiles): readonly
     ...flangeHoldsScrews(written),
     ...focusInOrder(written),
     ...(written.holders ?? []).flatMap(holderAddsUp),
+    ...madeHoldersFit(written),
     ...holdersGiven(written),
     ...holderNamesDiffer(written),
+    ...shutterByOne(written),
+    ...masksFit(written),
+    ...stopsFit(written),
     ...stockFaults(written, files),
     ...sittingFaults(written),
-  ];
-}
-
-export function imageFits({ format }: Pick<Written, 'format'>): readonly Fault[] {
-  if (typeof format === 'string') return [];
-  if (format.image === undefined && Math.min(format.width, format.height) <= FILM_REBATE)
-    return [
-      fault(
-        ['format'],
-        `A format ${mm(format.width)} by ${mm(format.height)} is hidden by its holder whole.`,
-        'Write the unit if inches were meant, such as { width: 5 in, height: 7 in }.',
-      ),
-    ];
-  if (format.image === undefined) return [];
-  const [short, long] = [Math.min(...format.image), Math.max(...format.image)];
-  const [width, height] = [Math.min(format.width, format.height), Math.max(format.width, format.height)];
-  if (short <= width && long <= height) return [];
-  return [
-    fault(
-      ['format', 'image'],
-      `The image, ${mm(short)} by ${mm(long)}, is larger than the format.`,
-      `Write what the film receives, at most [${mm(width)}, ${mm(height)}].`,
-    ),
   ];
 }
 
@@ -105,14 +90,51 @@ function focusInOrder({ lens, focus }: Written): readonly Fault[] {
   ];
 }
 
+function shutterByOne({ shutter }: Written): readonly Fault[] {
+  if (shutter?.time === undefined || shutter.slot === undefined) return [];
+  return [
+    fault(
+      ['shutter', 'slot'],
+      'The shutter has a time and a slot, and one follows from the other.',
+      'Leave out the slot to have it reckoned from the time, or the time to have that of the slot.',
+      'key',
+    ),
+  ];
+}
+
 /** m = f/(u − f), for a subject at u from the front principal plane. */
 export const magnificationAt = (focus: Focus, focalLength: number): number =>
   'magnification' in focus ? focus.magnification : focalLength / (focus.subjectDistance - focalLength);
+
+const SIZES = { filmDepth: '5.8 mm', width: '150 mm', length: '210 mm', thickness: '13.9 mm' } as const;
 
 export function holderAddsUp(holder: WrittenHolder, index: number): readonly Fault[] {
   const at = (key: string) => ['holders', index, key];
   const faults: Fault[] = [];
   const { depthTo, sheetThickness, filmDepth, thickness, locating, rib } = holder;
+  if (holder.make === true) return madeAddsUp(holder, at);
+  for (const key of ['filmDepth', 'width', 'length', 'thickness'] as const)
+    if (holder[key] === undefined)
+      faults.push({
+        ...fault(at(key), 'It is not given, and it has no default.', `Write ${key}: ${SIZES[key]}.`),
+        missing: true,
+      });
+  if (holder.measured !== undefined)
+    faults.push(
+      fault(
+        at('measured'),
+        'The film depth of a holder that is bought is what was measured.',
+        `Write filmDepth: ${mm(holder.measured)}, and delete measured.`,
+      ),
+    );
+  if (holder.insert !== undefined)
+    faults.push(
+      fault(
+        at('insert'),
+        'An insert is cut for a holder that is made.',
+        'Write make: true beside it, or delete insert.',
+      ),
+    );
   if (depthTo === 'slot' && sheetThickness === undefined)
     faults.push(
       fault(
@@ -121,6 +143,7 @@ export function holderAddsUp(holder: WrittenHolder, index: number): readonly Fau
         'Write sheetThickness: 0.18 mm beside it, or measure to the emulsion.',
       ),
     );
+  if (filmDepth === undefined || thickness === undefined) return faults;
   if (depthTo === 'slot' && sheetThickness !== undefined && sheetThickness >= filmDepth)
     faults.push(
       fault(
@@ -146,6 +169,28 @@ export function holderAddsUp(holder: WrittenHolder, index: number): readonly Fau
       ),
     );
   return faults;
+}
+
+/** What a holder that is cut from the sheet has by its construction. */
+function madeAddsUp(
+  { depthTo, locating, rib, window, insert }: WrittenHolder,
+  at: (key: string) => Fault['path'],
+): readonly Fault[] {
+  const says = (key: string, odd: boolean, what: string) => (odd ? [fault(at(key), what, 'Delete the key.')] : []);
+  return [
+    ...says('depthTo', depthTo === 'slot', 'A holder that is made has no slot: its film lies against a lip.'),
+    ...says('rib', rib !== undefined, 'A holder that is made has no lock rib: it stands on the seat pins.'),
+    ...says(
+      'locating',
+      rib === undefined && locating !== undefined && locating !== 'pins',
+      'A holder that is made stands on the seat pins.',
+    ),
+    ...says(
+      'insert',
+      window !== undefined && insert !== undefined,
+      'A holder in which the print is processed takes no insert: liquid would stand round it.',
+    ),
+  ];
 }
 
 function holdersGiven({ format, holders }: Written): readonly Fault[] {

@@ -21,12 +21,31 @@ export function joinDecimalCommas(text: string, items: readonly (Node | null)[])
     const [here, next] = [spans[index], spans[index + 1]];
     const halves = here && next ? [text.slice(here[0], here[1]), text.slice(next[0], next[1])] : [];
     const [first = '', second = ''] = halves;
-    const tight = between(index) === ',' && /^[-+]?\d+$/.test(first) && /^\d/.test(second);
-    const unlike = first.length < 3 && (/^0\d/.test(second) || first === '0' || /^\d+\s*[^\d\s]+$/.test(second));
-    if (here && next && tight && (mixed || unlike)) {
+    if (here && next && between(index) === ',' && isDecimalComma(first, second, mixed)) {
       joined.push({ joined: text.slice(here[0], next[1]), span: [here[0], next[1]] });
       index += 1;
     } else joined.push({ node: items[index] ?? null });
   }
   return joined;
+}
+
+/** Whether a comma with no blank round it is a decimal one: what stands before and behind it, and whether others have blanks. */
+function isDecimalComma(first: string, second: string, mixed: boolean): boolean {
+  if (!/^[-+]?\d+$/.test(first) || !/^\d/.test(second)) return false;
+  const unlike = first.length < 3 && (/^0\d/.test(second) || first === '0' || /^\d+\s*[^\d\s]+$/.test(second));
+  return mixed || unlike;
+}
+
+/** The values of a list as somebody types it, without brackets; a decimal comma is left in its value, as in a list of a file. */
+export function splitValues(typed: string): readonly string[] {
+  const mixed = /,\s/.test(typed);
+  const values: string[] = [];
+  let before = '';
+  for (const part of typed.split(',')) {
+    const decimal = !/\s$/.test(before) && !/^\s/.test(part) && isDecimalComma(before.trim(), part.trim(), mixed);
+    if (decimal) values.push(`${values.pop()},${part.trim()}`);
+    else values.push(part.trim());
+    before = decimal ? '' : part;
+  }
+  return values.filter((value) => value !== '');
 }

@@ -24,6 +24,8 @@ export interface Design {
     readonly material: string;
   };
   readonly stock: readonly Stock[];
+  /** What holders are made of beside the plywood; sheets of it are as large as those of the plywood where the stock has none. */
+  readonly boards: { readonly channel: Board; readonly lip: Board; readonly slide: Board };
   readonly laser: {
     readonly kerf: number;
     /** How far it strays over the bed, each way. */
@@ -42,11 +44,40 @@ export interface Design {
   /** At least one. */
   readonly holders: readonly Holder[];
   readonly shims: readonly number[];
+  /** What is made only where it is asked for; left out where nobody does. */
+  readonly baffle?: true;
+  readonly handle?: true;
+  readonly filterHolder?: FilterHolderAsked;
+  readonly shutter?: ShutterAsked;
+  readonly masks?: readonly AskedMask[];
+  readonly stops?: AskedStops;
   readonly workshop: Workshop;
   readonly book: { readonly paper: 'A4' | 'Letter' };
   readonly sitting: Sitting;
   /** Paths of the keys that the user did not write, such as lens.maxAperture. */
   readonly defaulted: readonly string[];
+}
+
+/** A mask at the film gate: the picture that it leaves, the back upright, and the holder in which it has that size. */
+export interface AskedMask {
+  readonly name: string;
+  readonly image: { readonly width: number; readonly height: number };
+  /** Radius. */
+  readonly corners: number;
+  readonly holder: string;
+}
+
+/** Plates with a hole for a slot in the barrel. */
+export interface AskedStops {
+  /** Hole of the lens at its widest stop, and the f-number that it has then. */
+  readonly fullAperture: number;
+  readonly marked: number;
+  readonly slot: { readonly width: number; readonly thickness: number };
+  /** From the mouth of the slot to the middle of the barrel. */
+  readonly depth: number;
+  readonly board: Board;
+  /** f-numbers as they are marked, the widest first. */
+  readonly series: readonly number[];
 }
 
 export interface Format {
@@ -108,6 +139,12 @@ export interface SheetSize {
   readonly height: number;
 }
 
+/** Card or fibre sheet, named as the plywood is: board-1.25. */
+export interface Board {
+  readonly material: string;
+  readonly thickness: number;
+}
+
 /** Sheets that are to be had beside those of `plywood`: of its material for all parts, of another for single layers. */
 export interface Stock {
   /** With the thickness: plywood-4.05. */
@@ -156,6 +193,40 @@ export interface Holder {
   readonly rib: { readonly fromAxis: number; readonly width: number; readonly height: number } | null;
   readonly window: { readonly thickness: number } | null;
   readonly massKg: number;
+  /** Where it is cut from the sheet of the camera; not there where it is bought. */
+  readonly make?: MadeHolder;
+}
+
+/** What the construction of a holder must know beside its sizes. */
+export interface MadeHolder {
+  /** What lies in it, upright. */
+  readonly sheet: { readonly width: number; readonly height: number; readonly thickness: number };
+  /** A smaller size that can be put into it. */
+  readonly insert: Format | null;
+  /** The film depth that its layers are chosen for. */
+  readonly asked: number;
+  /** Whether the film depth was measured on the glued holder; else it is that of the layers. */
+  readonly isMeasured: boolean;
+  /** Loaded, by the scales; null: weighed from its parts. */
+  readonly weighedKg: number | null;
+}
+
+export interface FilterHolderAsked {
+  /** How many gels it takes at once. */
+  readonly filters: number;
+  /** Of the gels; null: the smallest size that covers the light. */
+  readonly side: number | null;
+}
+
+export interface ShutterAsked {
+  /** Effective time wanted, s, or the length of the slot that is wanted. */
+  readonly by: { readonly time: number } | { readonly slot: number };
+  readonly elastic: {
+    /** Pull when the slide is cocked, as the mass that weighs as much. */
+    readonly pullKg: number;
+    /** How far the slide moves before it hangs slack; null: the whole fall. */
+    readonly over: number | null;
+  } | null;
 }
 
 /** The shop's habits: every value marked as common practice that the design file may override. */
@@ -172,6 +243,18 @@ export interface Workshop {
   readonly spacing: number;
   readonly margin: number;
   readonly boreAllowance: number;
+  /** Width of the lines that the printer lays. */
+  readonly nozzle: number;
+  /** Thicknesses of what holders are made of beside the plywood. */
+  readonly boards: Boards;
+}
+
+export interface Boards {
+  readonly channel: number;
+  readonly lip: number;
+  readonly slide: number;
+  /** Its pile standing. */
+  readonly velvet: number;
 }
 
 /**

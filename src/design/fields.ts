@@ -77,7 +77,7 @@ export function measured(
       context.issues.push({ code: 'custom', message: said, input });
       return z.NEVER;
     })
-    .meta(told(about));
+    .meta(range.least < 0 ? { ...told(about), mayBeNegative: true } : told(about));
 }
 
 interface LengthLimits {

@@ -12,10 +12,18 @@ export interface DocumentedKey {
   readonly keys: readonly string[];
 }
 
-interface SchemaNode {
+/** What is looked at of a JSON Schema. */
+export interface SchemaNode {
+  readonly type?: string | readonly string[];
+  readonly enum?: readonly string[];
+  readonly prefixItems?: readonly SchemaNode[];
+  readonly minItems?: number;
+  readonly maxItems?: number;
   readonly description?: string;
   readonly examples?: readonly string[];
   readonly whenAbsent?: string;
+  /** Whether what is less than nothing is taken. */
+  readonly mayBeNegative?: boolean;
   readonly default?: unknown;
   readonly properties?: Readonly<Record<string, SchemaNode>>;
   readonly required?: readonly string[];

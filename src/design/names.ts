@@ -24,10 +24,10 @@ export const slugOf = (name: string): string =>
     .join('-');
 
 /** A line of text that can be printed and engraved. */
-export function lineTrouble(text: string): NameTrouble | null {
+export function lineTrouble(text: string, longest = LONGEST_NAME): NameTrouble | null {
   if (text.trim() === '') return { what: 'The text is empty.', accepted: 'Write at least one letter or digit.' };
-  if ([...text].length > LONGEST_NAME)
-    return { what: `The text is longer than ${LONGEST_NAME} characters.`, accepted: 'Write a shorter one.' };
+  if ([...text].length > longest)
+    return { what: `The text is longer than ${longest} characters.`, accepted: 'Write a shorter one.' };
   if (UNWRITABLE.test(text))
     return {
       what: `${quoted(text)} holds a character that cannot be written.`,

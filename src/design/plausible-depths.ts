@@ -9,7 +9,8 @@ const LOOKED_UP = 0.06;
 
 /** depth-meaning: a published depth runs to the back of the slot, and the film lies ahead of it. */
 export const holderDepths = (design: Design): readonly Finding[] =>
-  design.holders.flatMap(({ name, filmDepth }, index) => {
+  design.holders.flatMap(({ name, filmDepth, make }, index) => {
+    if (make !== undefined) return [];
     const published = publishedHolders.find(
       ({ slotDepth }) => Math.abs(slotDepth.value.value - filmDepth) <= LOOKED_UP,
     );

@@ -3,8 +3,9 @@ import { explainIssues, type Fault } from './explain.js';
 import { jsonSchemaOf } from './json-schema.js';
 import { keyTable } from './key-table.js';
 import type { Problem } from './problem.js';
+import { plainReader, type Reader } from './reader.js';
 import { type FileKind, problemAt, type Source, textProblem } from './source.js';
-import { type Outline, pathText, readYaml } from './yaml.js';
+import { type Outline, pathText } from './yaml.js';
 
 /** More than anyone mends before trying again. */
 const MOST_PROBLEMS = 10;
@@ -37,11 +38,12 @@ export function readDocument<Schema extends z.ZodType>(
   text: string,
   file: string,
   { schema, kind, firstKey, check = () => [] }: Described<Schema>,
+  reader: Reader = plainReader,
 ): ReadDocument<z.output<Schema>> | { readonly problems: readonly Problem[] } {
   const source: Source = { file, text: text.replace(/^\ufeff/, ''), kind };
   const unreadable = textProblem(source);
   if (unreadable !== null) return { problems: [unreadable] };
-  const outline = readYaml(source);
+  const outline = reader.outline(source);
   if (!('value' in outline)) return outline;
   const { value: written } = outline;
   if (typeof written !== 'object' || written === null || Array.isArray(written))

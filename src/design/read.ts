@@ -4,6 +4,7 @@ import { defaultedPaths } from './defaulted.js';
 import type { Design } from './design.js';
 import type { Problem } from './problem.js';
 import { readDocument } from './read-document.js';
+import { plainReader, type Reader } from './reader.js';
 import { designSchema, type Written } from './schema.js';
 import { designFile } from './source.js';
 import { type FindRemnant, noRemnants, type RemnantFiles, remnantFiles } from './stock.js';
@@ -18,13 +19,19 @@ export function readDesign(
   text: string,
   file: string,
   find: FindRemnant = noRemnants,
+  reader: Reader = plainReader,
 ): { readonly design: Design } | { readonly problems: readonly Problem[] } {
   let files: RemnantFiles = new Map();
   const check = (written: Written) => {
     files = remnantFiles(written, find);
     return inconsistencies(written, files);
   };
-  const read = readDocument(text, file, { schema: designSchema, kind: designFile, firstKey: 'name: Heron', check });
+  const read = readDocument(
+    text,
+    file,
+    { schema: designSchema, kind: designFile, firstKey: 'name: Heron', check },
+    reader,
+  );
   if ('problems' in read) return read;
   return { design: completeDesign(read.value, defaultedPaths(read.written), files) };
 }

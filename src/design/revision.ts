@@ -16,8 +16,11 @@ const LENGTH = 6;
  */
 export function revisionOf(design: Design): string {
   const { name: _name, slug: _slug, defaulted: _defaulted, stock: _stock, sitting: _sitting, ...rest } = design;
-  const { book: _book, ...shaping } = rest;
-  const { spacing: _spacing, margin: _margin, ...workshop } = design.workshop;
+  const { book: _book, boards: _boards, ...shaping } = rest;
+  // of lines the walls of a tank's fittings are laid, and nothing else
+  const { spacing: _spacing, margin: _margin, nozzle: _nozzle, boards, ...workshop } = design.workshop;
+  const { velvet: _pile, ...ofHolders } = boards;
+  const isMade = design.holders.some(({ make }) => make !== undefined);
   const { name: _lens, uncertainty: _doubt, ...lens } = design.lens;
   const { name: _format, ...format } = design.format;
   const { thickness, readings, material } = design.plywood;
@@ -25,11 +28,15 @@ export function revisionOf(design: Design): string {
     ...shaping,
     format,
     lens,
-    workshop,
+    // of boards nothing is cut but holders
+    workshop: isMade ? { ...workshop, boards: ofHolders } : workshop,
     plywood: { thickness, readings, material },
     stock: otherSheets(design),
     laser: { kerf: design.laser.kerf },
-    holders: design.holders.map(({ tolerance: _tolerance, filmFloat: _float, ...holder }) => holder),
+    holders: design.holders.map(({ tolerance: _tolerance, filmFloat: _float, make, ...holder }) => ({
+      ...holder,
+      ...(make === undefined ? {} : { make: { sheet: make.sheet, insert: make.insert, asked: make.asked } }),
+    })),
   });
   let bits = mixed(text);
   let mark = '';

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { workshopPalette } from '../model/palette.js';
 import { formats } from '../standards/formats.js';
+import { baffleSchema, handleSchema, masksSchema, stopsSchema } from './accessories-schema.js';
 import {
   choice,
   density,
@@ -20,6 +21,7 @@ import {
   whole,
 } from './fields.js';
 import { focusField } from './focus-field.js';
+import { filterHolderSchema, shutterSchema } from './front-schema.js';
 import { lineTrouble, nameTrouble, pathTrouble } from './names.js';
 import { sittingSchema } from './sitting-schema.js';
 
@@ -352,16 +354,31 @@ export const groundGlassSchema = z
   .meta(section({ description: 'the ground glass', example: '{ thickness: 2 mm, depth: 5.8 mm, frosted: lens }' }))
   .prefault({});
 
+/** How the default of a holder that is cut from the sheet is told. */
+const MADE = 'of one that is made';
+
 export const holderSchema = z
   .strictObject({
     name: text(
       { description: 'what it is called, on the camera and in its files', example: 'paper holder' },
       nameTrouble,
     ),
+    make: flag({
+      description:
+        'whether it is cut from the sheet of the camera: a single holder for paper or film, loaded from behind',
+      example: 'true',
+      whenAbsent: 'false: it is there already, and drawn as a block',
+    }).optional(),
     filmDepth: length({
       description: 'from its face to the film; the effective one where a window stands before the film',
       example: '5.8 mm',
-    }),
+      whenAbsent: `${MADE}: face ply, slide channel and lip; else it must be given`,
+    }).optional(),
+    measured: length({
+      description: 'film depth of a holder that is made, measured on it once it is glued: glass and spacers follow it',
+      example: '5.85 mm',
+      whenAbsent: 'as its layers come to',
+    }).optional(),
     depthTo: choice(
       {
         description: 'where the film depth ends: at the emulsion, or as published at the back of the slot',
@@ -372,6 +389,7 @@ export const holderSchema = z
     sheetThickness: length({
       description: 'thickness of film or paper, needed with depthTo: slot',
       example: '0.18 mm',
+      whenAbsent: `${MADE}: 0.25 mm`,
     }).optional(),
     tolerance: length(
       {
@@ -381,13 +399,25 @@ export const holderSchema = z
       },
       { sign: 'not-negative' },
     ).optional(),
-    width: length({ description: 'outside, across', example: '150 mm' }),
-    length: length({ description: 'outside, from the closed end to the open end', example: '210 mm' }),
-    thickness: length({ description: 'outside, front to back', example: '13.9 mm' }),
+    width: length({
+      description: 'outside, across',
+      example: '150 mm',
+      whenAbsent: `${MADE}: its pocket and 11 mm on each side; else it must be given`,
+    }).optional(),
+    length: length({
+      description: 'outside, from the closed end to the open end',
+      example: '210 mm',
+      whenAbsent: `${MADE}: the image, its closed end, and 24 mm for the velvet at the open end; else it must be given`,
+    }).optional(),
+    thickness: length({
+      description: 'outside, front to back',
+      example: '13.9 mm',
+      whenAbsent: `${MADE}: the film depth and two plies, what turns over its lid left out; else it must be given`,
+    }).optional(),
     mass: mass({
       description: 'mass, loaded',
       example: '330 g',
-      whenAbsent: 'estimated as a solid block of the density of the workshop',
+      whenAbsent: `estimated as a solid block of the density of the workshop; ${MADE}, weighed from its parts`,
     }).optional(),
     closedEnd: length(
       {
@@ -427,6 +457,15 @@ export const holderSchema = z
     window: z
       .strictObject({ thickness: length({ description: 'of the window', example: '2 mm' }, { most: THICKEST_SHEET }) })
       .meta(section({ description: 'a glass window before the film', example: '{ thickness: 2 mm }' }))
+      .optional(),
+    insert: formatSchema
+      .meta(
+        section({
+          description: 'a smaller size that can be put into a holder that is made: a mask and a pocket are cut for it',
+          example: '4x5',
+          whenAbsent: 'none is cut',
+        }),
+      )
       .optional(),
   })
   .meta(
@@ -475,6 +514,28 @@ export const workshopSchema = z
       { description: 'by which a printed bore is wider than the barrel', example: '0.2 mm' },
       { sign: 'not-negative' },
     ).prefault('0.2 mm'),
+    nozzle: length(
+      {
+        description: 'width of the lines that the printer lays: walls of a tank’s fittings are whole lines',
+        example: '0.4 mm',
+      },
+      { most: 1.2 },
+    ).prefault('0.4 mm'),
+    boards: z
+      .strictObject({
+        channel: boardOf('that dark slides run in', '1.25 mm'),
+        lip: boardOf('of the lip that the film lies against, a tough card', '0.5 mm'),
+        slide: boardOf('of a dark slide, black through', '1 mm'),
+        velvet: boardOf('of velvet, its pile standing', '1 mm'),
+      })
+      .meta(
+        section({
+          description:
+            'thicknesses, measured, of what holders are made of beside the plywood: they enter the film depth',
+          example: '{ channel: 1.25 mm, lip: 0.5 mm }',
+        }),
+      )
+      .prefault({}),
   })
   .meta(
     section({
@@ -483,6 +544,10 @@ export const workshopSchema = z
     }),
   )
   .prefault({});
+
+function boardOf(what: string, usual: string) {
+  return length({ description: `thickness ${what}`, example: usual }, { most: 10 }).prefault(usual);
+}
 
 function fitOf(what: string, usual: string) {
   return length({ description: `fit ${what}`, example: usual }, { sign: 'any', most: 10 }).prefault(usual);
@@ -524,6 +589,12 @@ export const designSchema = z.strictObject({
     .max(MOST_ENTRIES)
     .meta(section({ description: 'thicknesses of shim at hand', example: '[0.1 mm, 0.25 mm, 0.5 mm]' }))
     .prefault(['0.1 mm', '0.25 mm', '0.5 mm']),
+  baffle: baffleSchema,
+  handle: handleSchema,
+  filterHolder: filterHolderSchema.optional(),
+  shutter: shutterSchema.optional(),
+  masks: masksSchema,
+  stops: stopsSchema,
   workshop: workshopSchema,
   book: bookSchema,
   sitting: sittingSchema

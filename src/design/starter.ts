@@ -8,29 +8,26 @@ export interface StarterAnswers {
   /** A name from the table of formats. */
   readonly format: string;
   readonly focalLength: number;
-  readonly flangeDistance: number;
+  /** null where nobody has measured it: the focal length is taken, and marked as made up. */
+  readonly flangeDistance: number | null;
   readonly thickness: number;
-  readonly kerf: number;
+  /** null where there is no test piece yet: a usual one is taken, and marked as made up. */
+  readonly kerf: number | null;
 }
 
-/** The build-up of a paper holder cut from the same sheet: channel board and lip before the paper; pocket play and walls. */
-const CHANNEL = 1.25;
-const LIP = 0.5;
-const POCKET_PLAY = 0.8;
-const WALLS = 22;
-const CLOSED_END = 20;
-const TRAP = 24;
+/** The boards of a paper holder cut from the same sheet, as `workshop.boards` has them where nobody measured: channel and lip. */
+const BOARDS = 1.25 + 0.5;
 
 /** A barrel has about these proportions of the focal length. Choices of ours: placeholders only. */
 const BARREL = { diameter: 0.28, grip: 0.1, front: 0.09, rear: 0.14, frontDiameter: 0.31, rearDiameter: 0.25 };
+
+/** Common practice, no source; mm. */
+const USUAL_KERF = 0.15;
 
 /** A commented design file to start from: it is accepted as it stands, and says of each figure what it is and how to get it. */
 export function starter({ name, format, focalLength, flangeDistance, thickness, kerf }: StarterAnswers): string {
   const known = formatNamed(format);
   if (known === undefined) throw new Error(`${format} is not in the table of formats`);
-  const [width] = known.nominal.value;
-  const [, imageLong] = known.image.value;
-  const filmDepth = thickness + CHANNEL + LIP;
   const published = publishedHolderFor(format);
   const whole = (share: number) => mm(Math.max(1, Math.round(share * focalLength)));
   return `# A design for a sliding-box camera. Text behind # is for you; the program does not read it.
@@ -47,7 +44,7 @@ lens:
   focalLength: ${mm(focalLength)}
   # From the lens seat (the face that bears on the camera) to the film, for something very far away.
   # It is not the focal length: aim at the horizon, catch the image on paper, and measure.
-  flangeDistance: ${mm(flangeDistance)}
+  flangeDistance: ${flangeDistance === null ? `${mm(focalLength)} # PLACEHOLDER: as long as the focal length` : mm(flangeDistance)}
   # The widest stop. Without it f/8 is assumed.
   # maxAperture: f/6.3
   # Diameter of the image that the lens throws, and the magnification at which that is stated:
@@ -82,25 +79,19 @@ plywood:
 
 laser:
   # The full width that the beam takes away, from a test piece cut from the same sheet.
-  kerf: ${mm(kerf)}
+  kerf: ${kerf === null ? `${mm(USUAL_KERF)} # PLACEHOLDER: until the test piece says otherwise` : mm(kerf)}
 
 groundGlass:
   thickness: 2 mm
   # Which way the frosted face looks.
   frosted: lens
   # Where it stands, measured from the face of the holder. Without it: as deep as the film of the first holder.
-  # depth: ${mm(filmDepth)}
+  # depth: ${mm(thickness + BOARDS)}
 
 holders:
-  # A paper holder cut from the same sheet, loaded from behind. filmDepth is from its face to the film or paper,
-  # here face ply, ${mm(CHANNEL)} of channel board and ${mm(LIP)} of lip; once it is made, measure it and correct this.
-${published === undefined ? '' : `  # Delete all of holders to use the ${published.format} film holder of the published depths instead.\n`}  - name: paper holder
-    filmDepth: ${mm(filmDepth)}
-    depthTo: emulsion
-    width: ${mm(width + POCKET_PLAY + WALLS)}
-    length: ${mm(imageLong + CLOSED_END + TRAP)}
-    thickness: ${mm(3 * thickness + CHANNEL + LIP)}
-    closedEnd: ${mm(CLOSED_END)}
+  # A paper holder cut from the same sheet, loaded from behind. Once it is made, measure from its face to the paper and
+  # write that here as measured: the ground glass is set by it.
+${published === undefined ? '' : `  # Delete all of holders to use the ${published.format} film holder of the published depths instead.\n`}  - { name: paper holder, make: true }
 
 # Shims that you have, for the last tenths under a spacer.
 shims: [0.1 mm, 0.25 mm, 0.5 mm]

@@ -130,5 +130,5 @@ function unitOf(path: string, example: string): Variable['unit'] {
   if (/\d s$/.test(example)) return 's';
   if (/^f\//.test(example)) return 'f-number';
   if (/^\d+:\d/.test(example) || example === 'infinity') return 'magnification';
-  return /(screws|count)$/.test(path) ? 'count' : '';
+  return /(screws|count|filters)$/.test(path) ? 'count' : '';
 }

@@ -11,6 +11,8 @@ export interface Outline {
   readonly value: unknown;
   readonly valueSpans: ReadonlyMap<string, Span>;
   readonly keySpans: ReadonlyMap<string, Span>;
+  /** Single values as they are written, without their quotes; a key with nothing behind it has none. */
+  readonly texts: ReadonlyMap<string, string>;
   readonly problems: readonly Problem[];
 }
 
@@ -117,6 +119,7 @@ function unfold(
 ): Outline | { readonly problems: readonly Problem[] } {
   const valueSpans = new Map<string, Span>();
   const keySpans = new Map<string, Span>();
+  const texts = new Map<string, string>();
   const problems: Problem[] = [];
   const anchors = new Map<string, Node>();
   const open = new Set<Node>();
@@ -150,7 +153,10 @@ function unfold(
       return null;
     }
     if (node.anchor !== undefined) anchors.set(node.anchor, node);
-    if (isScalar(node)) return scalarValue(node.value, node.source);
+    if (isScalar(node)) {
+      if (node.value !== null || node.source !== '') texts.set(pathText(path), node.source ?? String(node.value));
+      return scalarValue(node.value, node.source);
+    }
     open.add(node);
     const value = isSeq(node) ? list(node.items as Node[], path, span) : map(node, path, span);
     open.delete(node);
@@ -161,6 +167,7 @@ function unfold(
     joinDecimalCommas(source.text, items).map((item, index) => {
       if (!('joined' in item)) return visit(item.node, [...path, index], span);
       valueSpans.set(pathText([...path, index]), item.span);
+      texts.set(pathText([...path, index]), item.joined);
       return item.joined;
     });
 
@@ -191,6 +198,7 @@ function unfold(
       }
       const whole: Span = [spanOf(pair.value)[0], spanOf(next.key)[1]];
       valueSpans.set(pathText(here), whole);
+      texts.set(pathText(here), source.text.slice(...whole));
       entries.push([key, source.text.slice(...whole)]);
     });
     return Object.fromEntries(entries);
@@ -213,7 +221,7 @@ function unfold(
     const accepted = 'Write the values out once, without aliases.';
     return { problems: [at(null, `The file holds far more values than any ${source.kind.noun} has.`, accepted)] };
   }
-  return { value, valueSpans, keySpans, problems };
+  return { value, valueSpans, keySpans, texts, problems };
 }
 
 /** A number that is not written as one (hexadecimal, .nan, .inf) stays text, so that the reader of units refuses it. */

@@ -36,6 +36,8 @@ describe('where nothing is written', () => {
       spacing: 2,
       margin: 5,
       boreAllowance: 0.2,
+      nozzle: 0.4,
+      boards: { channel: 1.25, lip: 0.5, slide: 1, velvet: 1 },
     });
     expect(wren.book).toEqual({ paper: 'A4' });
     expect(designOf(changed(heron, '  mount: { by: clamp, side: inside, screws: 4 }\n', '')).lens.mount).toEqual({
@@ -80,6 +82,12 @@ describe('where nothing is written', () => {
       'groundGlass',
       'holders',
       'shims',
+      'baffle',
+      'handle',
+      'filterHolder',
+      'shutter',
+      'masks',
+      'stops',
       'workshop',
       'book',
       'sitting',

@@ -352,3 +352,21 @@ test('whatever is written where it may be written, the file reads back with the 
     expect(after.match(/#.*/g) ?? []).toEqual(text.match(/#.*/g) ?? []);
   }
 });
+
+describe('a comment that says of a figure that nobody has measured it', () => {
+  const whole = `${head}plywood: { thickness: 4 mm }\n`;
+  const made = `${whole}laser:\n  # the full width\n  kerf: 0.15 mm # PLACEHOLDER: until the test piece says otherwise\n`;
+
+  test('goes when a measured one is put in its place, and no other comment', () =>
+    expect(edit(made, [kerf]).text).toBe(`${whole}laser:\n  # the full width\n  kerf: 0.163 mm\n`));
+  test('goes when the measured one is the same', () =>
+    expect(edit(made, [{ ...kerf, value: 0.15 }]).text).toBe(`${whole}laser:\n  # the full width\n  kerf: 0.15 mm\n`));
+  test('stays behind what was not measured', () => {
+    const both = made.replace('flangeDistance: 146 mm', 'flangeDistance: 146 mm # NOT MEASURED');
+    expect(edit(both, [kerf]).text).toContain('flangeDistance: 146 mm # NOT MEASURED');
+  });
+  test('stays where it speaks of other figures too', () => {
+    const shared = `${whole}laser: { kerf: 0.15 mm, kerfUncertainty: 0.01 mm } # PLACEHOLDER\n`;
+    expect(edit(shared, [kerf]).text).toContain('# PLACEHOLDER');
+  });
+});

@@ -56,7 +56,8 @@ describe('the table of keys', () => {
     expect(row('laser.pierceTime')?.whenAbsent).toBe('0.5 s');
     expect(row('workshop.fits.press')?.whenAbsent).toBe('-0.02 mm');
     expect(row('laser.kerf')).toMatchObject({ whenAbsent: null, required: true });
-    expect(row('holders[].filmDepth')).toMatchObject({ required: true, example: '5.8 mm' });
+    expect(row('holders[].name')).toMatchObject({ required: true, example: 'paper holder' });
+    expect(row('holders[].filmDepth')).toMatchObject({ required: false, example: '5.8 mm' });
   });
 
   test('the keys that must be given are those of the contract', () =>
