@@ -4,6 +4,7 @@ import { setupsOf, stands } from '../assembly/setups.js';
 import type { Holder } from '../design/design.js';
 import type { Placement } from '../model/part.js';
 import { type Figure, type Formula, formula, measured, told } from './figure.js';
+import { inSetups } from './stances.js';
 
 /** Centres of gravity along z, and masses in kg. */
 export interface Balance {
@@ -49,7 +50,7 @@ function weighed({ shares, rear }: Standing): { readonly massKg: number; readonl
 /** z of the centre of gravity closed as for the road, and open with the heaviest holder; that of what slides; their masses. */
 export function balanceOf(shares: readonly Share[], holders: readonly Holder[], travel: number): Balance {
   const heaviest = holders.reduce((most, h) => (h.massKg > most.massKg ? h : most));
-  const setups = setupsOf(holders.map((h) => h.name));
+  const setups = setupsOf(holders.map(inSetups));
   const standing = (setup: Setup | undefined, which: (p: Placement) => boolean) =>
     shares.filter(({ placement: p }) => setup && stands(p, setup) && which(p));
   const exposing = setups.find((s) => s.holder === heaviest.name && !s.focusing);

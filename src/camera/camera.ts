@@ -2,28 +2,44 @@ import type { Build } from '../assembly/build.js';
 import { sharesOf } from '../assembly/mass.js';
 import { placedParts } from '../assembly/placed-parts.js';
 import { ON_THE_ROAD, setupsOf } from '../assembly/setups.js';
-import type { Design } from '../design/design.js';
+import type { Board, Design, Holder } from '../design/design.js';
+import type { Box } from '../geometry/path.js';
+import { across } from '../geometry/placement.js';
 import type { Ply } from '../joinery/plate.js';
 import type { Hardware, Part } from '../model/part.js';
 import { standardGravity } from '../standards/gravity.js';
-import { CORNER_CLIP, extentsOf, ownPins, sizeBack } from './back/size.js';
+import { tank as tankPractice } from '../standards/tank.js';
+import { frontRing } from './accessory-frame/parts.js';
+import { type AccessoryFrame, sizeAccessoryFrame } from './accessory-frame/size.js';
+import { CORNER_CLIP, extentsOf, ownPins, PIN_PROUD, sizeBack } from './back/size.js';
+import { sizeBaffle } from './baffle/size.js';
 import { type Balance, balanceOf } from './balance.js';
 import type { CameraObjects } from './camera-objects.js';
 import { claim, widest } from './claim.js';
 import type { Cords } from './cords/size.js';
+import { channelEnd } from './dark-slide.js';
+import { sizeDropShutter } from './drop-shutter/size.js';
 import { constant, type Figure, formula, measured, PRACTICE, reckoned, told } from './figure.js';
+import { gelCard, sizeFilterHolder } from './filter-holder/size.js';
 import { type FocusScale, sizeFocusScale } from './focus-scale/size.js';
 import { footSlots } from './front-box/parts.js';
 import { sizeFrontBox } from './front-box/size.js';
 import { closedExtentOf, type GivenFigures, givenFigures, lensOnBoard, widestHolder } from './given-figures.js';
 import { clipsLie, effectiveDepth, glazing, rearOfFrame, sizeGroundGlassFrame } from './ground-glass-frame/size.js';
+import { sizeHandle } from './handle/size.js';
 import type { HeldHolder } from './holder/size.js';
 import { type MountedLens, opening } from './lens/size.js';
-import { type LensBoardGiven, sizeLensBoard } from './lens-board/size.js';
+import { CARD, THUMB } from './lens-board/parts.js';
+import { type LensBoard, type LensBoardGiven, sizeLensBoard } from './lens-board/size.js';
 import { screwPlaces, sizeLensClamp } from './lens-clamp/size.js';
+import type { LightAhead } from './light-ahead.js';
+import { type LightInBox, leftOpen } from './light-in-box.js';
 import { lightThrough } from './light-through.js';
+import { sizeMasks, thicknessOfMasks } from './masks/size.js';
 import { cutOut, hardwareOf } from './objects.js';
 import { type Optics, solveOptics } from './optics.js';
+import { lidOf as lidId } from './paper-holder/parts.js';
+import { type PaperHolder, sizePaperHolder, thicknessOf } from './paper-holder/size.js';
 import { sizeRearBox } from './rear-box/size.js';
 import { sizeRearStandard } from './rear-standard/size.js';
 import { type Sag, sagOf } from './sag.js';
@@ -35,18 +51,26 @@ import {
   SOLE_AHEAD,
   SOLE_BEHIND,
   setOut,
+  TAILBOARD_START,
   WELL_PLAY,
 } from './setting-out.js';
 import { asMade, type PlacedSpacer, type Spacer, sizeSpacer, topLayer } from './spacer/size.js';
-import { backPlaces, stanceOf } from './stances.js';
+import { backPlaces, inSetups, stanceOf } from './stances.js';
+import { sizeStops } from './stops/size.js';
 import { keeperWidth, sizeTailboard } from './tailboard/size.js';
+import { tankIds } from './tank/parts.js';
+import { sizeTank, type Tank } from './tank/size.js';
+import type { TankFittingsGiven } from './tank-fittings/given.js';
+import type { FittedTank } from './tank-fittings/parts.js';
+import { notchFor } from './tank-fittings/place.js';
+import { sizeTankFittings } from './tank-fittings/size.js';
 import type { Wood } from './wood.js';
 
 /** The camera in figures: the rod, and each object sized from it. */
 export interface Camera {
   readonly optics: Optics;
   readonly settingOut: SettingOut;
-  readonly holders: readonly { readonly name: string; readonly filmDepth: number; readonly effectiveDepth: number }[];
+  readonly holders: readonly HolderInCamera[];
   readonly spacers: readonly Spacer[];
   readonly focusScale: FocusScale;
   readonly objects: CameraObjects;
@@ -57,6 +81,14 @@ export interface Camera {
   readonly sag: Sag;
   readonly hardware: readonly Hardware[];
   readonly figures: CameraFigures;
+}
+
+interface HolderInCamera {
+  readonly name: string;
+  readonly filmDepth: number;
+  readonly effectiveDepth: number;
+  /** The smaller size that can be put into it. */
+  readonly insert?: string;
 }
 
 /** What the plan shows beside the rod, as figures that can be explained. */
@@ -86,8 +118,18 @@ export function setOutCamera(design: Design) {
   const { lens, plywood, format, groundGlass, focus, workshop, shims } = design;
   const t = plywood.thickness;
   const wood: Wood = { ply: plyOf(plywood.material, t, workshop.density), fits: workshop.fits };
+  const boards = {
+    channel: boardPly(design.boards.channel),
+    lip: boardPly(design.boards.lip),
+    slide: boardPly(design.boards.slide),
+  };
+  // no spacer is made of what holders and stops are
+  const isBoard = (material: string) =>
+    material === design.stops?.board.material ||
+    (design.holders.some(({ make }) => make !== undefined) &&
+      Object.values(design.boards).some((board) => board.material === material));
   const stock = design.stock
-    .filter((s) => s.material !== plywood.material)
+    .filter((s) => s.material !== plywood.material && !isBoard(s.material))
     .map((s) => plyOf(s.material, s.thickness, workshop.density));
 
   // 1. What the user owns decides: lens, holders, glass, sheet.
@@ -107,7 +149,7 @@ export function setOutCamera(design: Design) {
   const glassFigure = glassDepthOf(figures, effectiveDepth(groundGlass), groundGlass.frosted);
   const glassDepth = glassFigure.value;
   const fieldTangent = Math.sqrt(format.image.short ** 2 + format.image.long ** 2) / 2 / lens.focalLength;
-  const boardOn = (side: 'inside' | 'front') => {
+  const boardOn = (side: 'inside' | 'front', frame: AccessoryFrame | null) => {
     const clamp = clampOn(side);
     const given: LensBoardGiven = {
       wood,
@@ -125,12 +167,19 @@ export function setOutCamera(design: Design) {
       },
       fieldTangent,
       light: lightThrough(design, glassDepth),
+      frame: frame && measured('w_a', 'side of the accessory frame', frame.outside, 'its rings, sized round the lens'),
     };
     return sizeLensBoard(given);
   };
+  // the frame is sized round what stands in front of a board, and the board then for the frame
+  const frontOn = (side: 'inside' | 'front') => {
+    const bare = boardOn(side, null);
+    const accessoryFrame = frameOn(design, wood, bare, fieldTangent);
+    return { lensBoard: accessoryFrame ? boardOn(side, accessoryFrame) : bare, accessoryFrame };
+  };
   const { side } = lens.mount;
   const clamp = clampOn(side);
-  const lensBoard = boardOn(side);
+  const { lensBoard, accessoryFrame } = frontOn(side);
   const optics = solveOptics({ lens, focus, format, seat: lensBoard.seat });
   const spacers = design.holders.map((h, i) =>
     sizeSpacer({
@@ -150,11 +199,13 @@ export function setOutCamera(design: Design) {
       claim('the ground glass: a shallower holder stands on a spacer', formula`${glassFigure}`),
     ]),
   );
-  const holders = design.holders.map((h, i) => ({
-    name: h.name,
-    filmDepth: h.filmDepth,
-    effectiveDepth: depths[i]?.value ?? h.filmDepth,
-  }));
+  const holders = design.holders.map(
+    (h, i): HolderInCamera => ({
+      ...inSetups(h),
+      filmDepth: h.filmDepth,
+      effectiveDepth: depths[i]?.value ?? h.filmDepth,
+    }),
+  );
   const extents = design.holders.map((h) => ({ holder: h, ...extentsOf(h, format.image.long) }));
   const closedClaim = closedExtentOf(figures, extents);
   const closedExtent = closedClaim.value;
@@ -171,7 +222,7 @@ export function setOutCamera(design: Design) {
     pastInfinity: figures.pastInfinity,
     pastNearest: figures.pastNearest,
     lens: lensBoard.figures,
-    otherSide: boardOn(side === 'inside' ? 'front' : 'inside').figures,
+    otherSide: frontOn(side === 'inside' ? 'front' : 'inside').lensBoard.figures,
     imageLong: figures.imageLong,
     depths: depths.map((depth, i) => ({ of: holders[i]?.name ?? '', depth })),
     glassDepth: glassFigure,
@@ -181,10 +232,12 @@ export function setOutCamera(design: Design) {
   return {
     wood,
     stock,
+    boards,
     figures,
     glassFigure,
     clamp,
     lensBoard,
+    accessoryFrame,
     optics,
     spacers,
     depths,
@@ -193,6 +246,39 @@ export function setOutCamera(design: Design) {
     closedExtent,
     rod,
   };
+}
+
+/** Air between tailboard and thumb screws and a slide that falls ahead of them; common practice, no source. */
+const FALLS_FREE = 3;
+/** Depth of a retaining ring that is tightened in front of the board; common practice, no source. */
+const RING_IN_FRONT = 4;
+
+/** What all that hangs ahead of the lens hangs on; null where a design asks for nothing of the kind. */
+function frameOn(design: Design, wood: Wood, lensBoard: LensBoard, fieldTangent: number): AccessoryFrame | null {
+  const { filterHolder, shutter, lens } = design;
+  if (filterHolder === undefined && shutter === undefined) return null;
+  const { by, side, seat, screws } = lensBoard;
+  const board = -2 * wood.ply.thickness;
+  const thumbScrews = CARD + wood.ply.thickness + THUMB;
+  const inFront = by === 'flange' ? (lens.flange?.thickness ?? 0) : by === 'ring' ? RING_IN_FRONT : board - seat;
+  const light: LightAhead = {
+    focalLength: lens.focalLength,
+    maxAperture: lens.maxAperture,
+    halfField: Math.atan(fieldTangent),
+    pupil: seat,
+  };
+  return sizeAccessoryFrame({
+    wood,
+    board,
+    lensFront: Math.min(seat - lens.barrel.front, lensBoard.discInFront > 0 ? board - inFront : board),
+    lensDiameter: lens.barrel.frontDiameter,
+    discInFront: lensBoard.discInFront,
+    heads: by === 'clamp' && side === 'inside' ? screws.places : [],
+    light,
+    gels: filterHolder ? { card: gelCard(filterHolder.filters), side: filterHolder.side } : null,
+    rails: shutter !== undefined,
+    fallsAhead: shutter === undefined ? null : Math.min(TAILBOARD_START, board - thumbScrews) - FALLS_FREE,
+  });
 }
 
 /**
@@ -210,10 +296,12 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
   const {
     wood,
     stock,
+    boards,
     figures,
     glassFigure,
     clamp,
     lensBoard,
+    accessoryFrame,
     optics,
     spacers,
     depths,
@@ -239,6 +327,7 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
     length: rod.frontLength.value,
     axisHeight,
     opening: lensBoard.opening,
+    carries: design.handle === true,
   });
   const rearBox = sizeRearBox({
     wood,
@@ -284,6 +373,7 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
     indexMarks: focusScale.soleMarks,
   });
   const places = backPlaces(design.holders);
+  const holderNamed = (name: string): Holder => design.holders.find((h) => h.name === name) as Holder;
   const back = sizeBack({
     wood,
     side: backSide,
@@ -300,11 +390,31 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
       slideDepth: h.slideDepth + underHolder(spacers[i] as Spacer),
       pins: h.locating === 'pins',
       rib: h.rib,
+      ...(h.make === undefined ? {} : { channelEnd: channelEnd(format.image.long) }),
     })),
     raisedJoint: Math.max(0, ...spacers.filter(({ made }) => made.plies.length === 0).map(asMade)),
     places,
     clips: clipsLie(glazing(format.image.long)),
   });
+  const lensRear = lensBoard.seat + lens.barrel.grip + lens.barrel.rear;
+  const light: LightInBox = {
+    rim: { z: lensRear, radius: lens.barrel.rearDiameter / 2 },
+    pupil: { z: optics.pupil.z, radius: optics.pupil.diameter / 2 },
+    films: holders.map((h, i) => rod.closest.value + underHolder(spacers[i] as Spacer) + h.filmDepth),
+    image: { short: format.image.short / 2, long: format.image.long / 2 },
+    gate: { z: rod.closest.value, short: back.opening.width / 2, long: back.opening.height / 2 },
+    travel: rod.travel + rod.reserve,
+  };
+  const baffle = design.baffle
+    ? sizeBaffle({
+        wood,
+        inside: rearInside,
+        boxFront: rearBox.front,
+        lensRear,
+        ringFront: back.seat - 2 * t,
+        light: (z) => leftOpen(light, z),
+      })
+    : null;
   // raised by shims alone the frame shows the light a slit above the low fence of the open end: there it reaches that fence
   const slit = spacers.some(
     (s) => s.under === 'glass' && s.thickness < t && s.thickness > back.openFence.height - SLIT,
@@ -324,12 +434,12 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
         seatPins: back.pins,
         ownPins: spacerPins,
         extra: stock,
-        stance: stanceOf(
-          0,
-          spacer.holder,
-          spacer.under === 'glass',
-          spacer.under === 'glass' && spacer.holder === design.holders[0]?.name,
-        ),
+        stance: stanceOf({
+          behindSeat: 0,
+          holder: holderNamed(spacer.holder),
+          focusing: spacer.under === 'glass',
+          onTheRoad: spacer.under === 'glass' && spacer.holder === design.holders[0]?.name,
+        }),
       }),
     );
   const allPins = placedSpacers.some((s) => s.spacer.made.plies.length > 0) ? [...back.pins, ...spacerPins] : back.pins;
@@ -347,39 +457,172 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
     within: optics.registerTolerance / 2,
     stock,
     pins: allPins,
-    stances: spacers.map((s) => stanceOf(underGlass(s), s.holder, true, s === first)),
+    stances: spacers.map((s) =>
+      stanceOf({
+        behindSeat: underGlass(s),
+        holder: holderNamed(s.holder),
+        focusing: true,
+        onTheRoad: s === first,
+      }),
+    ),
     covered: { behindSeat: underGlass(first), upright: [ON_THE_ROAD], lengthwise: [] },
     restsOn: ['B1', ...placedSpacers.filter((s) => s.spacer.under === 'glass').map((s) => topLayer(s.spacer))],
   });
-  const heldHolders = extents.map(({ holder: h, ...extent }, i): HeldHolder => {
+  const lying = extents.map(({ holder, ...extent }, i) => {
     const spacer = spacers[i] as Spacer;
     const raised = spacer.under === 'holder';
+    const behindSeat = raised ? asMade(spacer) : 0;
+    const stance = (withInsert?: boolean) =>
+      stanceOf({ behindSeat, holder, focusing: false, ...(withInsert === undefined ? {} : { withInsert }) });
     return {
-      id: `holder-${i + 1}`,
-      name: h.name,
-      seat: rod.closest.value,
-      width: h.width,
-      thickness: h.thickness,
-      ...extent,
-      filmDepth: h.filmDepth,
-      massKg: h.massKg,
-      pinHoles: h.locating === 'pins' || raised ? allPins : [],
-      stance: stanceOf(raised ? asMade(spacer) : 0, h.name, false, false),
-      on: raised ? topLayer(spacer) : 'B1',
+      holder,
+      mark: i + 1,
+      stance,
+      given: {
+        name: holder.name,
+        seat: rod.closest.value,
+        width: holder.width,
+        ...extent,
+        pinHoles: holder.locating === 'pins' || raised ? allPins : [],
+        stance: stance(),
+        on: raised ? topLayer(spacer) : 'B1',
+      },
     };
   });
+  const heldHolders = lying.flatMap(({ holder: { make, thickness, filmDepth, massKg }, mark, given }): HeldHolder[] =>
+    make === undefined ? [{ id: `holder-${mark}`, ...given, thickness, filmDepth, massKg }] : [],
+  );
+  const printed = { nozzle: workshop.nozzle, passage: tankPractice.passage.value };
+  const tanks = lying.flatMap(({ holder: { make, window }, mark, given }): Tank[] =>
+    make === undefined || window === null
+      ? []
+      : [
+          sizeTank({
+            ...given,
+            number: mark,
+            wood,
+            boards,
+            pile: workshop.boards.velvet,
+            image: format.image,
+            sheet: make.sheet,
+            glass: { thickness: window.thickness, refractiveIndex: groundGlass.refractiveIndex },
+            filmDepth: make.asked,
+            shims,
+            stock,
+            within: optics.registerTolerance / 2,
+            pinProud: PIN_PROUD,
+            weighedKg: make.weighedKg,
+            notchesFor: (wall) => notchesFor({ ...wall, ...printed }),
+          }),
+        ],
+  );
+  const tankFittings = tanks.map((own): FittedTank => {
+    const ids = tankIds(own.number);
+    const given = { ...own.endWall, ...printed };
+    return {
+      number: own.number,
+      name: own.name,
+      given,
+      fittings: sizeTankFittings(given),
+      place: across(0, 0, own.seat),
+      stance: own.stance,
+      into: [ids.chamber, ids.endWall],
+    };
+  });
+  const paperHolders = lying.flatMap(({ holder: { make, window }, mark, given, stance }): PaperHolder[] =>
+    make === undefined || window !== null
+      ? []
+      : [
+          sizePaperHolder({
+            ...given,
+            mark,
+            wood,
+            boards,
+            pile: workshop.boards.velvet,
+            imageShort: format.image.short,
+            imageLong: format.image.long,
+            sheet: make.sheet,
+            filmDepth: make.asked,
+            within: optics.registerTolerance / 2,
+            shims,
+            stock,
+            insert: make.insert && {
+              name: make.insert.name,
+              image: { width: make.insert.image.short, height: make.insert.image.long },
+              sheet: make.insert,
+            },
+            pinProud: PIN_PROUD,
+            plain: stance(false),
+            inserted: stance(true),
+            weighedKg: make.weighedKg,
+          }),
+        ],
+  );
   const frameRear = rearOfFrame(groundGlassFrame);
+  const overProtector = underGlass(first) + frameRear + t;
+  const masks = design.masks
+    ? sizeMasks({
+        wood,
+        seat: rod.closest.value,
+        opening: back.opening,
+        ringOutside: back.ringOutside,
+        light: (z) => leftOpen(light, z),
+        masks: design.masks.map((mask) => ({
+          ...mask,
+          optics: {
+            filmDepth: holders.find(({ name }) => name === mask.holder)?.effectiveDepth ?? 0,
+            farthest: optics.filmAtInfinity + lens.focalLength * focus.farthest - optics.pupil.z,
+            nearest: optics.filmAtNearest - optics.pupil.z,
+            pupil: optics.pupil.diameter,
+            maxAperture: lens.maxAperture,
+          },
+        })),
+        turns: { behindSeat: 0, upright: places.upright, lengthwise: places.lengthwise },
+        packed: { behindSeat: overProtector, upright: [ON_THE_ROAD], lengthwise: [] },
+        on: 'G3',
+      })
+    : null;
+  const stops = design.stops
+    ? sizeStops({
+        ...design.stops,
+        wood,
+        board: boardPly(design.stops.board),
+        focalLength: lens.focalLength,
+        face: rod.frontOutside.value / 2,
+        boxLength: rod.frontLength.value,
+      })
+    : null;
   const cords: Cords = {
     seat: rod.closest.value,
     hookY: back.hookY,
     across: Math.min(back.narrowest, groundGlassFrame.width),
     backSide,
     stances: [
-      ...spacers.map((s) => stanceOf(underGlass(s) + frameRear, s.holder, true, false)),
-      ...heldHolders.map((h) => ({ ...h.stance, behindSeat: h.stance.behindSeat + h.thickness })),
-      { behindSeat: underGlass(first) + frameRear + t, upright: [ON_THE_ROAD], lengthwise: [] },
+      ...spacers.map((s) =>
+        stanceOf({ behindSeat: underGlass(s) + frameRear, holder: holderNamed(s.holder), focusing: true }),
+      ),
+      ...[
+        ...heldHolders,
+        ...paperHolders.map((h) => ({ ...h, thickness: thicknessOf(h) })),
+        ...tanks.map((h) => ({ ...h, thickness: h.depth.back })),
+      ].map((h) => ({
+        ...h.stance,
+        behindSeat: h.stance.behindSeat + h.thickness,
+      })),
+      {
+        behindSeat: overProtector + (masks ? thicknessOfMasks(masks) : 0),
+        upright: [ON_THE_ROAD],
+        lengthwise: [],
+      },
     ],
-    over: ['G2', 'G3', ...heldHolders.map((h) => h.id)],
+    over: [
+      'G2',
+      'G3',
+      ...heldHolders.map((h) => h.id),
+      ...paperHolders.map(lidId),
+      ...tanks.map(({ number }) => tankIds(number).cover),
+      ...(masks?.masks ?? []).map(({ id }) => id),
+    ],
   };
   const mounted: MountedLens = {
     name: lens.name,
@@ -393,14 +636,21 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
   const above = {
     lensBoard,
     lens: mounted,
-    ...(clamp ? { lensClamp: { clamp, seat: lensBoard.seat } } : {}),
+    ...(clamp ? { lensClamp: { clamp, seat: lensBoard.seat, massReckoned: isReckoned(design) } } : {}),
+    ...(accessoryFrame ? aheadOfLens(design, accessoryFrame) : {}),
     frontBox,
     rearBox,
+    ...(baffle ? { baffle } : {}),
     rearStandard,
     back,
     groundGlassFrame,
     spacers: placedSpacers,
     holders: heldHolders,
+    ...(masks ? { masks } : {}),
+    ...(stops ? { stops } : {}),
+    paperHolders,
+    tanks,
+    tankFittings,
     cords,
   };
   const bolt = told(
@@ -434,10 +684,24 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
   // a first tailboard to be weighed with the rest; moving its nut and doubler moves the balance by less than a millimetre
   const partsAbove = cutOut(above);
   const sharesAbove = sharesOf(partsAbove);
-  const weigh = (rest: readonly Part[]) => balanceOf([...sharesAbove, ...sharesOf(rest)], design.holders, rod.travel);
-  const draft = weigh(
-    cutOut({ tailboard: tailboardOn(reckoned('z_0', 'a first guess', formula`${rod.closest} / 2`), 0) }),
-  );
+  // on a tripod nobody has anything packed
+  const sharesInUse = masks ? sharesOf(partsAbove.filter((part) => !isPacked(part))) : sharesAbove;
+  const weigh = (rest: readonly Part[], shares = sharesInUse) =>
+    balanceOf([...shares, ...sharesOf(rest)], design.holders, rod.travel);
+  const draftBoard = cutOut({
+    tailboard: tailboardOn(reckoned('z_0', 'a first guess', formula`${rod.closest} / 2`), 0),
+  });
+  const handle = design.handle
+    ? sizeHandle({
+        wood,
+        top: rod.frontOutside.value / 2,
+        boxLength: rod.frontLength.value,
+        // it is carried with all that is packed
+        balance: weigh(draftBoard, sharesAbove).closest,
+      })
+    : null;
+  const handleParts = handle ? cutOut({ handle }) : [];
+  const draft = weigh([...draftBoard, ...handleParts]);
   const mean = reckoned(
     'z_m',
     'mean of the two centres of gravity, weighed with a first tailboard',
@@ -446,8 +710,8 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
   );
   const tailboard = tailboardOn(mean, draft.loadedKg);
   const tailboardParts = cutOut({ tailboard });
-  const balance = weigh(tailboardParts);
-  const objects: CameraObjects = { ...above, tailboard };
+  const balance = weigh([...tailboardParts, ...handleParts]);
+  const objects: CameraObjects = { ...above, tailboard, ...(handle ? { handle } : {}) };
   return {
     optics,
     settingOut: rod,
@@ -455,7 +719,7 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
     spacers,
     focusScale,
     objects,
-    parts: [...partsAbove, ...tailboardParts],
+    parts: [...partsAbove, ...tailboardParts, ...handleParts],
     balance,
     sag: sagOf({
       loadN: balance.slidingKg * standardGravity.value,
@@ -473,6 +737,47 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
       packing: packingOf(figures, groundGlassFrame.packing.thickness, groundGlass.frosted),
       spacers: spacers.map((spacer, i) => spacerThickness(spacer, figures, glassFigure, i)),
     },
+  };
+}
+
+/** The frame and what is pushed into it; the slide of the shutter is in while one exposes, the open one while one focuses. */
+function aheadOfLens(design: Design, accessoryFrame: AccessoryFrame) {
+  const { filterHolder, shutter, format, holders, plywood, workshop } = design;
+  const { wood, channel, plate, light, outside } = accessoryFrame;
+  const setups = setupsOf(holders.map(inSetups));
+  const named = (focusing: boolean) => setups.filter((s) => s.focusing === focusing).map((s) => s.name);
+  return {
+    accessoryFrame,
+    ...(filterHolder && channel
+      ? {
+          filterHolder: sizeFilterHolder({
+            wood,
+            gels: filterHolder.filters,
+            gel: channel.gel,
+            gelRoom: channel.gelRoom,
+            channel,
+            rings: outside,
+            light,
+          }),
+        }
+      : {}),
+    ...(shutter && plate
+      ? {
+          dropShutter: {
+            shutter: sizeDropShutter({
+              wood,
+              light,
+              plate,
+              halfLong: format.image.long / 2,
+              ...shutter,
+              longestPart: Math.max(plywood.sheet.width, plywood.sheet.height) - 2 * workshop.margin - 1,
+            }),
+            restsOn: frontRing(accessoryFrame),
+            exposing: named(false),
+            focusing: named(true),
+          },
+        }
+      : {}),
   };
 }
 
@@ -553,17 +858,36 @@ export function assemble({ settingOut: rod, objects, parts, holders }: Camera): 
       { name: 'middle', rear: rod.travel / 2 },
       { name: 'farthest', rear: rod.travel },
     ],
-    setups: setupsOf(holders.map((h) => h.name)),
+    setups: setupsOf(holders),
     gate: { z: rod.closest.value, ...objects.back.opening },
     opening: opening(objects.lens),
   };
 }
+
+/** A mass that nobody gave stands among the defaulted, alone or with its whole barrel. */
+const isReckoned = ({ defaulted }: Design): boolean =>
+  ['lens.barrel', 'lens.barrel.mass'].some((path) => defaulted.includes(path));
+
+/** Kept in the camera when it is packed, and taken out for use. */
+const isPacked = (part: Part): boolean =>
+  part.kind === 'flat' && part.kept === true && part.placements.every(({ group }) => group === 'loose');
 
 const plyOf = (material: string, thickness: number, density: number): Ply => ({
   material,
   thickness,
   density,
 });
+
+/** Fibre sheet and hard card, kg/m³; common practice, no source. */
+const BOARD_DENSITY = 1100;
+
+const boardPly = ({ material, thickness }: Board): Ply => plyOf(material, thickness, BOARD_DENSITY);
+
+/** Where the end wall of a tank is notched for its spout and vent. */
+function notchesFor(given: TankFittingsGiven): readonly Box[] {
+  const { spout, vent } = sizeTankFittings(given);
+  return [vent, spout].map((insert) => notchFor(given, insert));
+}
 
 /** A loose joint opens by so much, and light slants through it. */
 const SLIT = 0.6;
@@ -575,7 +899,10 @@ const underHolder = (spacer: Spacer): number => (spacer.under === 'holder' ? asM
  * The nearest focus of the camera as it is cut, at the end of its reserve, as a magnification. What two boxes *could*
  * reach is another thing: the slot of this tailboard ends before. The rod knows it, before anything is cut out.
  */
-export function nearestFocus(design: Design): number {
-  const { slack, reachable, reserve } = setOutCamera(design).rod;
-  return slack < 0 ? reachable : design.focus.nearest + reserve / design.lens.focalLength;
-}
+export const nearestFocus = (design: Design): number => endOfSlide(design, setOutCamera(design).rod);
+
+/** The same of a rod that is set out. */
+export const endOfSlide = (
+  { focus, lens }: Design,
+  { slack, reachable, reserve }: Pick<SettingOut, 'slack' | 'reachable' | 'reserve'>,
+): number => (slack < 0 ? reachable : focus.nearest + reserve / lens.focalLength);

@@ -78,6 +78,7 @@ interface MarkGiven {
 
 /** The mark as strokes; where there is none, whether it would be too small or seen. Saying all comes before saying it large. */
 function markOf(part: FlatPart, { revision, taken, hiding }: MarkGiven): readonly Path[] | 'small' | 'seen' {
+  if (part.kept) return 'seen';
   const arrow = arrowOf(part);
   const rooms = roomsOn(part, taken);
   let seen = false;

@@ -1,6 +1,19 @@
 import { type Expression, parseExpression } from './expression.js';
 
-export type Unit = 'mm' | 'kg' | 'N' | 'N/mm²' | 'mm⁴' | 'magnification' | 'f-number' | 'stops' | 'times' | 'count';
+export type Unit =
+  | 'mm'
+  | 'kg'
+  | 'N'
+  | 'N/mm²'
+  | 'mm⁴'
+  | 'ml'
+  | '°'
+  | 'magnification'
+  | 'f-number'
+  | 'stops'
+  | 'times'
+  | 'count'
+  | 's';
 
 /** A number that knows where it comes from, so that it can be explained without anybody writing it down again. */
 export interface Figure {

@@ -1,6 +1,7 @@
-import type { Design } from '../design/design.js';
+import type { Design, Holder } from '../design/design.js';
+import { madeHolder } from '../standards/made-holder.js';
 import { type Claimed, claim, widest } from './claim.js';
-import { type Figure, formula, keyed, measured, told } from './figure.js';
+import { constant, type Figure, formula, keyed, measured, PRACTICE, told } from './figure.js';
 import type { LensOnBoard } from './lens-board/size.js';
 
 /** What the user gave, or left to its default, under the symbols of the trade. */
@@ -32,10 +33,13 @@ export interface HolderFigures {
   readonly closedEnd: Figure | null;
 }
 
-export function givenFigures({ plywood, workshop, lens, focus, format, groundGlass, holders }: Design): GivenFigures {
+export function givenFigures(design: Design): GivenFigures {
+  const { plywood, workshop, lens, focus, format, groundGlass, holders } = design;
   const { coverage } = lens;
+  const ply = keyed('t', 'thickness of the plywood, the thickest reading', 'plywood.thickness', plywood.thickness);
+  const imageLong = keyed('i_h', 'long side of the image', 'format', format.image.long);
   return {
-    ply: keyed('t', 'thickness of the plywood, the thickest reading', 'plywood.thickness', plywood.thickness),
+    ply,
     clearance: keyed(
       'c',
       'slide clearance a side between the boxes',
@@ -74,7 +78,7 @@ export function givenFigures({ plywood, workshop, lens, focus, format, groundGla
     pastNearest:
       focus.pastNearest === null ? null : keyed('p_n', 'run past the nearest', 'focus.pastNearest', focus.pastNearest),
     imageShort: keyed('i_w', 'short side of the image', 'format', format.image.short),
-    imageLong: keyed('i_h', 'long side of the image', 'format', format.image.long),
+    imageLong,
     modulus: keyed('E', 'modulus of elasticity of the sheet', 'workshop.modulus', workshop.modulus, 'N/mm²'),
     glass: {
       depth: keyed('T_f', 'holder seat to the frosted face, physical', 'groundGlass.depth', groundGlass.depth),
@@ -90,17 +94,46 @@ export function givenFigures({ plywood, workshop, lens, focus, format, groundGla
     holders: holders.map((h, i): HolderFigures => {
       const key = `holders[${i}]`;
       const mark = i + 1;
+      const closedEnd =
+        h.closedEnd === null
+          ? null
+          : keyed(`e_${mark}`, `closed end of the ${h.name}`, `${key}.closedEnd`, h.closedEnd);
+      // what nobody wrote of a holder that is made comes from its construction
+      const built = h.make !== undefined && closedEnd ? constructionOf(design, h, { ply, imageLong, closedEnd }) : null;
+      const size = (symbol: string, what: string, name: 'filmDepth' | 'width' | 'length'): Figure =>
+        built !== null && design.defaulted.includes(`${key}.${name}`)
+          ? told(`${symbol}_${mark}`, `${what} of the ${h.name}`, h[name], built[name], { source: PRACTICE })
+          : keyed(`${symbol}_${mark}`, `${what} of the ${h.name}`, `${key}.${name}`, h[name]);
       return {
         name: h.name,
-        filmDepth: keyed(`T_${mark}`, `film depth of the ${h.name}`, `${key}.filmDepth`, h.filmDepth),
-        width: keyed(`w_${mark}`, `width of the ${h.name}`, `${key}.width`, h.width),
-        length: keyed(`l_${mark}`, `length of the ${h.name}`, `${key}.length`, h.length),
-        closedEnd:
-          h.closedEnd === null
-            ? null
-            : keyed(`e_${mark}`, `closed end of the ${h.name}`, `${key}.closedEnd`, h.closedEnd),
+        filmDepth: h.make?.isMeasured
+          ? keyed(`T_${mark}`, `film depth of the ${h.name}`, `${key}.measured`, h.filmDepth)
+          : size('T', 'film depth', 'filmDepth'),
+        width: size('w', 'width', 'width'),
+        length: size('l', 'length', 'length'),
+        closedEnd,
       };
     }),
+  };
+}
+
+/** How the sizes of a holder come about that is cut from the sheet. */
+function constructionOf(
+  { workshop: { boards } }: Design,
+  { make }: Holder,
+  { ply, imageLong, closedEnd }: { readonly ply: Figure; readonly imageLong: Figure; readonly closedEnd: Figure },
+) {
+  const { pocketPlay, rim, openEnd } = madeHolder;
+  const channel = keyed('b_c', 'board that the slide runs in', 'workshop.boards.channel', boards.channel);
+  const lip = keyed('b_l', 'lip that the film lies against', 'workshop.boards.lip', boards.lip);
+  const sheet = keyed('s_w', 'width of the sheet that lies in it', 'format', make?.sheet.width ?? 0);
+  const play = constant('s_p', 'play of the sheet in its pocket', pocketPlay.value, pocketPlay.source);
+  const wood = constant('s_r', 'wood beside the pocket', rim.value, rim.source);
+  const trap = constant('s_o', 'from the image to the open end', openEnd.value.usual, openEnd.source);
+  return {
+    filmDepth: () => formula`${ply} + ${channel} + ${lip}`,
+    width: () => formula`${sheet} + ${play} + 2 ${wood}`,
+    length: () => formula`${imageLong} + ${closedEnd} + ${trap}`,
   };
 }
 

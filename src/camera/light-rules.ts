@@ -2,7 +2,6 @@ import { ROUNDING, unless } from '../assembly/limit.js';
 import { angleOffAxis, falloffStops } from '../optics/illumination.js';
 import { circleAt, coversFrom, diagonal } from '../optics/image-circle.js';
 import { formats } from '../standards/formats.js';
-import { nearestText } from '../units/nearest-text.js';
 import { magnification, mm, stops, tenth } from '../units/print.js';
 import type { WholeRule } from './whole-rule.js';
 
@@ -22,23 +21,30 @@ const lensCovers: WholeRule = ({ format, lens, focus }, { optics, settingOut: ro
         ...rule,
         level: 'error',
         value: near,
-        about: 'format',
+        // at the key that the cure names
+        about: from <= rod.reachable ? 'focus.nearest' : 'format',
         message: `Dark corners at every focus: at ${magnification(focus.nearest)} the lens covers ${mm(tenth(near))}, and the diagonal of ${format.name} is ${mm(tenth(needed))}.`,
         hint: coverCure(from, rod.reachable, near),
       },
     ];
+  const on = magnification(from, 'nearer');
+  // a camera for portraits is built for what the lens covers; one that loses only the far corners keeps its infinity
+  const isForPortraits = from > FARTHEST_ROOM && from < focus.nearest;
   return unless(far >= needed - ROUNDING, {
     ...rule,
     level: 'warning',
     value: far,
-    about: 'lens.coverage',
-    message: `Dark corners far away: at ${magnification(focus.farthest)} the lens covers ${mm(tenth(far))}, and the diagonal of ${format.name} is ${mm(tenth(needed))}. It covers from ${nearestText(from, 'up')} on.`,
-    hint: `Keep it for subjects at ${nearestText(from, 'up')} and nearer, or mask the corners of the rest.`,
+    about: isForPortraits ? 'focus.farthest' : 'lens.coverage',
+    message: `Dark corners far away: at ${magnification(focus.farthest)} the lens covers ${mm(tenth(far))}, and the diagonal of ${format.name} is ${mm(tenth(needed))}. It covers from ${on} on.`,
+    hint: `Keep it for subjects at ${on} and nearer${isForPortraits ? `: write farthest: ${on}` : ''}, or mask the corners of the rest.`,
   });
 };
 
+/** Farther than this are whole rooms and landscapes: a choice of ours. */
+const FARTHEST_ROOM = 1 / 20;
+
 function coverCure(from: number, reachable: number, circle: number): string {
-  const on = nearestText(from, 'up');
+  const on = magnification(from, 'nearer');
   if (from <= reachable) return `It covers from ${on}, which the slide reaches: write nearest: ${on}.`;
   const smaller = formats
     .map(({ name, image }) => ({ name, across: diagonal({ width: image.value[0], height: image.value[1] }) }))

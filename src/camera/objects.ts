@@ -2,19 +2,29 @@ import type { Build } from '../assembly/build.js';
 import type { StepWords } from '../model/build-step.js';
 import type { Finding } from '../model/finding.js';
 import type { Hardware, Part } from '../model/part.js';
+import { accessoryFrame } from './accessory-frame/index.js';
 import { back } from './back/index.js';
+import { baffle } from './baffle/index.js';
 import type { CameraObjects } from './camera-objects.js';
 import { cords } from './cords/index.js';
+import { dropShutter } from './drop-shutter/index.js';
+import { filterHolder } from './filter-holder/index.js';
 import { frontBox } from './front-box/index.js';
 import { groundGlassFrame } from './ground-glass-frame/index.js';
+import { handle } from './handle/index.js';
 import { holder } from './holder/index.js';
 import { lens } from './lens/index.js';
 import { lensBoard } from './lens-board/index.js';
 import { lensClamp } from './lens-clamp/index.js';
+import { masks } from './masks/index.js';
+import { paperHolder } from './paper-holder/index.js';
 import { rearBox } from './rear-box/index.js';
 import { rearStandard } from './rear-standard/index.js';
 import { spacer } from './spacer/index.js';
+import { stops } from './stops/index.js';
 import { tailboard } from './tailboard/index.js';
+import { tank } from './tank/index.js';
+import { tankFittings } from './tank-fittings/index.js';
 import type { TradeObject } from './trade-object.js';
 
 type Own<T> = T extends readonly (infer One)[] ? One : T;
@@ -26,14 +36,24 @@ export const objects: { readonly [K in keyof Required<CameraObjects>]: TradeObje
     lensBoard,
     lensClamp,
     lens,
+    accessoryFrame,
+    filterHolder,
+    dropShutter,
     rearBox,
+    baffle,
     rearStandard,
     back,
     groundGlassFrame,
     spacers: spacer,
     holders: holder,
+    paperHolders: paperHolder,
+    masks,
+    tanks: tank,
+    tankFittings,
+    stops,
     cords,
     tailboard,
+    handle,
   };
 
 /** Every object with its own sizes, one pair for each spacer and holder. */

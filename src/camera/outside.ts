@@ -2,12 +2,13 @@ import type { Build } from '../assembly/build.js';
 import { around, type PlacedBox, slidBox } from '../assembly/extent.js';
 import { placedOf } from '../assembly/placed-parts.js';
 import { stands } from '../assembly/setups.js';
+import { pushedOnFrame } from '../model/assembly-steps.js';
 import type { Part } from '../model/part.js';
 import { claim, narrowest, widest } from './claim.js';
 import { type Figure, type Formula, formula, measured, type Reason, told } from './figure.js';
 import { atLeastOne } from './given-figures.js';
 
-/** Outside sizes over everything but the lens and the holders. */
+/** Outside sizes over everything but the lens, the holders, and what is pushed on ahead of the lens: these come off. */
 export interface Outside {
   readonly width: Figure;
   readonly height: Figure;
@@ -25,7 +26,7 @@ type Axis = 'x' | 'y' | 'z';
 export function outsideOf(build: Build, travel: Figure): Outside {
   const [first] = build.setups;
   const owned = [...placedOf(build).byId.values()]
-    .filter(({ part }) => part.kind !== 'bought' || part.role === undefined)
+    .filter(({ part }) => (part.kind !== 'bought' || part.role === undefined) && !pushedOnFrame.includes(part.id))
     .map(({ part, boxes }): OwnBoxes => {
       const standing = boxes.filter(({ placement }) => first && stands(placement, first));
       return { part, boxes: standing };

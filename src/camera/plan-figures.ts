@@ -3,10 +3,12 @@ import type { Design } from '../design/design.js';
 import type { Lamination } from '../joinery/lamination.js';
 import type { PlanDocument } from '../model/plan.js';
 import { extensionFactor, extensionStops, subjectDistance, workingAperture } from '../optics/conjugates.js';
+import { type AheadFigures, aheadOfLensFigures } from './ahead-figures.js';
 import type { Camera } from './camera.js';
 import { type Absent, absent, type Figure, type Formula, formula, keyed, reckoned, told } from './figure.js';
 import { outsideOf } from './outside.js';
 import { sagFigure } from './sag.js';
+import { tankPlan } from './tank-plan.js';
 
 /** A document with each number as a figure that can be explained. */
 type Figured<T> = T extends number
@@ -20,7 +22,8 @@ type Figured<T> = T extends number
 /** Every figure of the plan under the name that it has there; parts, hardware and findings are lists of their own. */
 export type PlanFigures = Figured<
   Pick<PlanDocument, 'optics' | 'slide' | 'holders' | 'groundGlass' | 'spacers' | 'tailboard' | 'camera'>
->;
+> &
+  AheadFigures;
 
 export function planFigures(design: Design, camera: Camera, build: Build): PlanFigures {
   const { settingOut: rod, objects, figures } = camera;
@@ -58,10 +61,12 @@ export function planFigures(design: Design, camera: Camera, build: Build): PlanF
           `z of the holder seat with the ${name} in focus ${where}`,
           formula`${film} - ${depth}`,
         );
+      const tank = tankPlan(objects, i + 1);
       return {
         name,
         filmDepth,
         effectiveDepth: depth,
+        ...(tank ? { tank } : {}),
         seat: {
           infinity: seat('i', 'at infinity', filmAtInfinity),
           nearest: seat('n', 'at the nearest', filmAtNearest),
@@ -107,6 +112,7 @@ export function planFigures(design: Design, camera: Camera, build: Build): PlanF
       }),
     },
     camera: { ...outside, mass: camera.balance.figures.mass },
+    ...aheadOfLensFigures(camera),
   };
 }
 

@@ -128,7 +128,7 @@ export const RAIL_TO_LEG = 2;
 export const SOLE_AHEAD = 90;
 export const SOLE_BEHIND = 45;
 export const END_STOP = 10;
-const TAILBOARD_START = -20;
+export const TAILBOARD_START = -20;
 /** Play of the holder in its well, each side. */
 export const WELL_PLAY = 0.4;
 

@@ -1,7 +1,7 @@
+import { type Deepest, deepestOf, depthGain } from '../assembly/depth-gain.js';
 import { ROUNDING, unless } from '../assembly/limit.js';
 import type { Design } from '../design/design.js';
 import { lineDoubt } from '../statistics/line-doubt.js';
-import { nearestText } from '../units/nearest-text.js';
 import { magnification, mm, tenth } from '../units/print.js';
 import type { Camera } from './camera.js';
 import type { WholeRule } from './whole-rule.js';
@@ -18,7 +18,6 @@ const reachNear: WholeRule = (design, camera) => {
     const reached = rod.reachable + more / lens.focalLength;
     return reached > 0 ? ` (${magnification(reached)})` : '';
   };
-  const { deepest, above } = deepestHolder(camera);
   const other = otherSide(design);
   return [
     {
@@ -30,15 +29,14 @@ const reachNear: WholeRule = (design, camera) => {
       about: 'focus.nearest',
       message: [
         rod.reachable > 0
-          ? `${nearestText(rod.reachable)} is the nearest that every holder reaches; ${magnification(focus.nearest)} asks for ${mm(tenth(missing))} more.`
+          ? `${magnification(rod.reachable)} is the nearest that every holder reaches; ${magnification(focus.nearest)} asks for ${mm(tenth(missing))} more.`
           : `Two boxes round this lens do not even close on infinity: ${mm(tenth(-rod.reachable * lens.focalLength))} are missing there, and ${mm(tenth(missing))} at ${magnification(focus.nearest)}.`,
-        above > 0
-          ? `Each millimetre off the film depth of the ${deepest}, or off pastInfinity, brings 2 mm${gained(2)}.`
-          : `Each millimetre off pastInfinity brings 2 mm${gained(2)}; off the film depth of holder and glass together, 1 mm.`,
+        `${upper(depthGain(deepestHolder(camera), missing, gained))}.`,
         `Each millimetre off the overlap, or off what stands behind the panel, brings 1 mm${gained(1)}.`,
-        rod.reachableOtherSide > 0
-          ? `Mounted ${other.words} the lens would reach ${nearestText(rod.reachableOtherSide)}.`
-          : `Mounted ${other.words} the lens would reach nothing at all.`,
+        // a side that reaches less is no way out
+        ...(rod.reachableOtherSide > Math.max(0, rod.reachable)
+          ? [`Mounted ${other.words} the lens would reach ${magnification(rod.reachableOtherSide)}.`]
+          : []),
       ].join(' '),
       hint: reachCure(design, camera),
     },
@@ -48,9 +46,10 @@ const reachNear: WholeRule = (design, camera) => {
 const reachCure = (design: Design, camera: Camera): string => {
   const [first = 'use shallower holders, thinner sheet, or a lens with a longer flange distance', ...others] =
     reachCures(design, camera);
-  const sentence = first.charAt(0).toUpperCase() + first.slice(1);
-  return [sentence, ...others.map((cure) => `Or ${cure}`)].map((cure) => `${cure}.`).join(' ');
+  return [upper(first), ...others.map((cure) => `Or ${cure}`)].map((cure) => `${cure}.`).join(' ');
 };
+
+const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** The cheapest first: no wood at all, then one key, then another holder. */
 function reachCures(design: Design, camera: Camera): readonly string[] {
@@ -58,33 +57,27 @@ function reachCures(design: Design, camera: Camera): readonly string[] {
   const { settingOut: rod } = camera;
   const missing = -rod.slack;
   const other = otherSide(design);
-  const { deepest, above } = deepestHolder(camera);
+  const { holders: deepest, above } = deepestHolder(camera);
   const shallower = Math.ceil(missing * 5) / 10;
   const withoutDeepest = rod.reachable + (2 * above) / lens.focalLength;
   const farthest = missing / (2 * lens.focalLength);
   const cures: string[] = [];
-  if (rod.reachable > 0) cures.push(`write nearest: ${nearestText(rod.reachable)}`);
+  if (rod.reachable > 0) cures.push(`write nearest: ${magnification(rod.reachable)}`);
   if (rod.reachableOtherSide >= focus.nearest - ROUNDING)
     cures.push(`mount the lens ${other.words}: side: ${other.key}`);
   if (shallower <= above) cures.push(`make the ${deepest} ${mm(shallower)} shallower`);
   else if (above > 0 && withoutDeepest > 0)
-    cures.push(`do without the ${deepest}: then the slide reaches ${nearestText(withoutDeepest)}`);
+    cures.push(`do without the ${deepest}: then the slide reaches ${magnification(withoutDeepest)}`);
   if (focus.farthest === 0 && farthest <= FARTHEST_PORTRAIT)
-    cures.push(`give up infinity: farthest: ${nearestText(farthest, 'up')}`);
+    cures.push(`give up infinity: farthest: ${magnification(farthest, 'nearer')}`);
   return cures;
 }
 
 /** A camera that focuses no farther than this is still one for portraits; a choice of ours. */
 const FARTHEST_PORTRAIT = 1 / 5;
 
-/** The deepest holder, and how much deeper it is than the next depth: so far a millimetre off it counts twice. */
-function deepestHolder({ holders, objects }: Camera): { readonly deepest: string; readonly above: number } {
-  const depths = [...holders.map((h) => h.effectiveDepth), objects.groundGlassFrame.effectiveDepth];
-  const most = Math.max(...depths);
-  const others = depths.filter((depth) => depth < most - ROUNDING);
-  const deepest = holders.filter((h) => h.effectiveDepth > most - ROUNDING).map((h) => h.name);
-  return { deepest: deepest.join(' and the '), above: others.length === 0 ? 0 : most - Math.max(...others) };
-}
+const deepestHolder = ({ holders, objects }: Camera): Deepest =>
+  deepestOf(holders, objects.groundGlassFrame.effectiveDepth);
 
 const otherSide = ({ lens }: Design) =>
   lens.mount.side === 'inside' ? { words: 'from the front', key: 'front' } : { words: 'from inside', key: 'inside' };
@@ -152,7 +145,7 @@ const reachReserve: WholeRule = (design, { settingOut: rod }) => {
       hint:
         rod.slack >= longer
           ? `Write pastNearest: ${mm(Math.ceil(longer * 2) / 2)}, or leave it out.`
-          : `Write nearest: ${nearestText(Math.max(1e-3, rod.reachable - longer / lens.focalLength))}, or ${strays.cure}.`,
+          : `Write nearest: ${magnification(Math.max(1e-3, rod.reachable - longer / lens.focalLength))}, or ${strays.cure}.`,
     }),
     ...unless(!reached || rod.reserve <= rod.slack + ROUNDING, {
       ...past,
@@ -193,7 +186,7 @@ const lensPassesBox: WholeRule = (design, { settingOut: rod, objects }) => {
     message: `Lens and mount reach ${mm(tenth(radius))} from the axis and ${mm(tenth(reachBehindPanel))} behind the panel; the rear box passes round ${mm(tenth(limit))}. It has to stop behind them, which costs ${mm(tenth(lost))} of reach.`,
     hint:
       rod.reachableOtherSide > rod.reachable
-        ? `Mount the lens ${otherSide(design).words} (${nearestText(rod.reachableOtherSide)} instead of ${rod.reachable > 0 ? nearestText(rod.reachable) : 'nothing'}), or make the mount ${mm(tenth(2 * (radius - limit)))} narrower.`
+        ? `Mount the lens ${otherSide(design).words} (${magnification(rod.reachableOtherSide)} instead of ${rod.reachable > 0 ? magnification(rod.reachable) : 'nothing'}), or make the mount ${mm(tenth(2 * (radius - limit)))} narrower.`
         : `A ${lens.mount.by === 'clamp' ? 'flange or ring' : 'mount'} that is ${mm(tenth(2 * (radius - limit)))} narrower wins it back.`,
   });
 };

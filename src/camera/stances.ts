@@ -3,9 +3,30 @@ import type { Holder } from '../design/design.js';
 import type { BackPlaces } from './back/size.js';
 import type { Stance } from './loose.js';
 
-/** Where something of a holder's lies: upright and lengthwise, focusing or exposing; `onTheRoad` adds the set-up for carrying. */
-export function stanceOf(behindSeat: number, holder: string, focusing: boolean, onTheRoad: boolean): Stance {
-  const mine = setupsOf([holder]).filter((s) => s.name !== ON_THE_ROAD && s.focusing === focusing);
+/** A holder as the set-ups know it. */
+export const inSetups = ({ name, make }: Pick<Holder, 'name' | 'make'>) => ({
+  name,
+  ...(make?.insert ? { insert: make.insert.name } : {}),
+});
+
+interface StanceGiven {
+  readonly behindSeat: number;
+  readonly holder: Pick<Holder, 'name' | 'make'>;
+  readonly focusing: boolean;
+  /** Whether it stands in the set-up for carrying too. */
+  readonly onTheRoad?: boolean;
+  /** In the set-up with the insert alone, or in all others; left out, in both. */
+  readonly withInsert?: boolean;
+}
+
+/** Where something of a holder's lies: upright and lengthwise, focusing or exposing. */
+export function stanceOf({ behindSeat, holder, focusing, onTheRoad = false, withInsert }: StanceGiven): Stance {
+  const mine = setupsOf([inSetups(holder)]).filter(
+    (s) =>
+      s.name !== ON_THE_ROAD &&
+      s.focusing === focusing &&
+      (withInsert === undefined || withInsert === (s.insert !== undefined)),
+  );
   const named = (orientation: string) => mine.filter((s) => s.orientation === orientation).map((s) => s.name);
   return {
     behindSeat,
@@ -16,7 +37,7 @@ export function stanceOf(behindSeat: number, holder: string, focusing: boolean, 
 
 /** Set-ups in which the back stands upright and lengthwise, and those in which the seat pins are in. */
 export function backPlaces(holders: readonly Holder[]): BackPlaces {
-  const setups = setupsOf(holders.map((h) => h.name));
+  const setups = setupsOf(holders.map(inSetups));
   const pinned = setups.filter((s) => s.focusing || holders.find((h) => h.name === s.holder)?.locating === 'pins');
   return {
     upright: setups.filter((s) => s.orientation === 'upright').map((s) => s.name),

@@ -27,6 +27,20 @@ describe('lens-covers: a circle stated at 1:1 is half at infinity and 0.7 at 1:2
 
   test('419.2 mm covers', () => expect(toldOfWhole('lens-covers', { design: covering(419.2) })).toEqual([]));
 
+  test('the link leads to the key that the cure names', () => {
+    // 299.3 covers from 1:2.49, which Heron reaches; 220 from nowhere within reach
+    expect(toldOfWhole('lens-covers', { design: covering(299.3) })[0]?.about).toBe('focus.nearest');
+    expect(toldOfWhole('lens-covers', { design: covering(220) })[0]?.about).toBe('format');
+  });
+
+  test('a lens that covers portraits alone is offered a farthest focus, one that covers all but landscapes is not', () => {
+    // 209.577/(d/2) − 1: 0.31 at 320 (1:3.23), 0.0349 at 405 (1:28.7)
+    const [part] = toldOfWhole('lens-covers', { design: covering(320) });
+    expect(part).toMatchObject({ about: 'focus.farthest', hint: expect.stringContaining('write farthest: 1:3.22') });
+    const [nearly] = toldOfWhole('lens-covers', { design: covering(405) });
+    expect(nearly).toMatchObject({ about: 'lens.coverage', hint: expect.not.stringContaining('farthest') });
+  });
+
   test('beyond the reach of the slide a smaller format is the cure', () => {
     // 220 x 0.7 = 154: the image of 4x5, 95.2 x 120.6, has 153.65 (camera.md section 2)
     const [told] = toldOfWhole('lens-covers', { design: covering(220) });

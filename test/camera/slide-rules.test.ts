@@ -22,9 +22,10 @@ describe('reach-near: two boxes reach 1:2.15 with both holders, and 1:3.1 with t
     expect(finding).toMatchObject({ level: 'error', limit: 0.5, unit: 'magnification', about: 'focus.nearest' });
     expect(finding?.value).toBeCloseTo(97.9 / 210, 9);
     expect(finding?.message).toMatch(/^1:2\.15 is the nearest .* 1:2 asks for 7\.1 mm more\./); // 105 − 97.9
-    expect(finding?.message).toMatch(/processing holder, or off pastInfinity, brings 2 mm \(1:2\.1\)/); // 210/99.9
-    expect(finding?.message).toMatch(/brings 1 mm \(1:2\.12\)/); // 210/98.9
-    expect(finding?.message).toMatch(/from the front the lens would reach 1:3\.1\./);
+    expect(finding?.message).toMatch(/processing holder, or off pastInfinity, brings 2 mm \(1:2\.11\)/); // 210/99.9 = 2.102
+    expect(finding?.message).toMatch(/brings 1 mm \(1:2\.13\)/); // 210/98.9 = 2.1234
+    // 1:3.1, less than there is
+    expect(finding?.message).not.toMatch(/from the front/);
     expect(finding?.hint).toMatch(/Write nearest: 1:2\.15\./);
     expect(finding?.hint).toMatch(/processing holder 3\.6 mm shallower/); // 7.1/2, in tenths upwards
     expect(finding?.hint).toMatch(/farthest: 1:59\./); // 420/7.1
@@ -41,6 +42,24 @@ describe('reach-near: two boxes reach 1:2.15 with both holders, and 1:3.1 with t
     expect(told(one, 'reach-near')[0]?.message).toMatch(
       /off pastInfinity brings 2 mm.*holder and glass together, 1 mm/,
     );
+  });
+
+  test('a holder that is only 2 mm deeper than the glass does not bring 2 for ever', () => {
+    // 97.9 and 16.2 more, with the glass at 22; 210/1.7 asks for 123.5: 9.4 are missing, of which the 2 bring 4
+    const near = changed(nearest('1:1.7'), 'depth: 5.8 mm', 'depth: 22 mm');
+    expect(told(near, 'reach-near')[0]?.message).toMatch(
+      /processing holder, as long as nothing else is as deep, or off/,
+    );
+  });
+
+  test('a glass that is deeper than every holder is named alone', () => {
+    const text = changed(nearest('1:1.7'), 'depth: 5.8 mm', 'depth: 30 mm');
+    expect(told(text, 'reach-near')[0]?.message).toMatch(/off the depth of the ground glass, 1 mm/);
+  });
+
+  test('the other side of the board is told where it reaches more, and only there', () => {
+    const front = changed(nearest('1:2'), 'side: inside', 'side: front');
+    expect(told(front, 'reach-near')[0]?.message).toMatch(/Mounted from inside the lens would reach 1:2\.15\./);
   });
 
   test('a lens so near to the film that the boxes never close is told in words', () => {

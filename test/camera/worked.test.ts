@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import { cutting } from '../../src/cutting.js';
 import { boundsOf } from '../../src/geometry/path.js';
 import { type Planned, planCamera, planOf } from '../../src/pipeline.js';
-import { cutting } from '../../src/workshop.js';
 import { designOf } from '../design/reading.js';
 import { bittern, heron } from '../design/worked-designs.js';
 

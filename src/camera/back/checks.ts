@@ -1,4 +1,5 @@
 import type { Build } from '../../assembly/build.js';
+import { isHolderFace, isOfHolder } from '../../assembly/holders.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
 import {
   boxOf,
@@ -171,11 +172,14 @@ export function seatFlat(_own: Back, build: Build): readonly Finding[] {
 /** What gives way when the cords pull. */
 const SOFT = /felt|foam|velvet|cork/;
 
-/** register-soft: nothing soft from the standard's front face to the rear. */
+/** register-soft: nothing soft from the standard's front face to the rear; what is soft in a holder shuts out light and carries nothing. */
 export function registerSoft(_own: Back, build: Build): readonly Finding[] {
   const standard = spanOf(build, 'R3').z[0];
   const soft = build.parts.filter(
-    ({ id, name }) => (SOFT.test(id) || SOFT.test(name)) && spanOf(build, id).z[1] > standard + ROUNDING,
+    (part) =>
+      (SOFT.test(part.id) || SOFT.test(part.name)) &&
+      !isOfHolder(part) &&
+      spanOf(build, part.id).z[1] > standard + ROUNDING,
   );
   return unless(soft.length === 0, {
     rule: 'register-soft',
@@ -234,7 +238,7 @@ const holderEnds = (build: Build): readonly number[] =>
     .filter(({ orientation, focusing }) => orientation === 'upright' && !focusing)
     .flatMap((setup) =>
       build.parts
-        .filter((part) => part.kind === 'bought' && part.role === 'holder')
+        .filter(isHolderFace)
         .flatMap(({ id }) => spansOf(build, id, { setup }))
         .map(({ y }) => y[1]),
     );

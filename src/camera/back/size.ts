@@ -83,6 +83,8 @@ export interface HolderClaims {
   readonly slideDepth: number;
   readonly pins: boolean;
   readonly rib: { readonly fromAxis: number; readonly width: number; readonly height: number } | null;
+  /** How far from the axis the channel of its slide reaches at the closed end, where pins must stand clear of it; left out where nobody knows. */
+  readonly channelEnd?: number;
 }
 
 /** The board that dark slides run in, and how many layers of it the fence at the open end has where nothing asks for more. */
@@ -151,7 +153,7 @@ export function sizeBack(given: BackGiven): Back {
       layers,
       depth: overhangs ? 7 : Math.min(10, side / 2 - openExtent - wellPlay),
     },
-    pins: seatPins(opening, rims),
+    pins: seatPins(opening, rims, Math.max(0, ...holders.map((h) => h.channelEnd ?? 0))),
     rims,
     grooves: groovesFor(holders.flatMap((h) => (h.rib ? [h.rib] : []))),
     hookX: Math.min(Math.max((fenceEdge + side / 2) / 2, given.standardOpening / 2 + 6), side / 2 - 8),
@@ -204,9 +206,10 @@ const clearOf = ({ thick }: PinPair): number => (thick + PIN_PLAY) / 2 + LEAST_W
 
 /**
  * Two pins at the closed end: 12 from both edges of the holder where that leaves wood towards the opening, else in the
- * middle of the wider rim; between two narrow rims as far from the corner of the opening as from the holder's edges.
+ * middle of the wider rim; between two narrow rims as far from the corner of the opening as from the holder's edges. Nearer
+ * to the closed end where a dark slide's channel would reach them.
  */
-function seatPins(opening: Back['opening'], rims: Rims): readonly Pin[] {
+function seatPins(opening: Back['opening'], rims: Rims, channelEnd: number): readonly Pin[] {
   const { side, end } = rims;
   const clear = clearOf(USUAL_PAIR);
   const roomy = Math.max(side, end) - TUCKED >= clear - ROUNDING;
@@ -219,8 +222,15 @@ function seatPins(opening: Back['opening'], rims: Rims): readonly Pin[] {
       : side >= 2 * clear
         ? { x: side / 2, y: TUCKED }
         : { x: corner, y: corner };
-  const pair = PIN_PAIRS.find((one) => Math.min(from.x, from.y) >= clearOf(one) - ROUNDING) ?? PIN_PAIRS[2];
-  return paired(pair, opening.width / 2 + side - from.x, -opening.height / 2 - end + from.y);
+  const fits = (one: PinPair, at: typeof from) => Math.min(at.x, at.y) >= clearOf(one) - ROUNDING;
+  const beyond = (one: PinPair) => ({
+    ...from,
+    y: Math.min(from.y, end + opening.height / 2 - channelEnd - (one.thick + PIN_PLAY) / 2 - LEAST_WEB),
+  });
+  const clearOne = PIN_PAIRS.find((one) => fits(one, beyond(one)));
+  const pair = clearOne ?? PIN_PAIRS.find((one) => fits(one, from)) ?? PIN_PAIRS[2];
+  const at = clearOne ? beyond(clearOne) : from;
+  return paired(pair, opening.width / 2 + side - at.x, -opening.height / 2 - end + at.y);
 }
 
 const paired = ({ thin, thick }: PinPair, x: number, y: number): readonly Pin[] => [

@@ -73,7 +73,7 @@ export function frontBoxParts(own: FrontBox): readonly Part[] {
       facing: 'down',
       low: half - t,
       group: 'front',
-      grain: 'any',
+      grain: own.carries ? 'x' : 'any',
       outline: stepped(box(-half + t, 0, half - t, length), {
         bottom: partnerFingers(rows.panelToTop, t, fit),
         left: partnerFingers(rows.sideToTop, t, fit),

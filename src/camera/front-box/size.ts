@@ -11,6 +11,8 @@ export interface FrontBox {
   readonly axisHeight: number;
   /** Side of the opening for the plug. */
   readonly opening: number;
+  /** Whether the camera hangs from its top: then the grain must run from side to side. */
+  readonly carries: boolean;
   readonly rows: {
     readonly panelToSide: FingerRow;
     readonly panelToTop: FingerRow;
@@ -32,6 +34,7 @@ export interface FrontBoxGiven {
   readonly length: number;
   readonly axisHeight: number;
   readonly opening: number;
+  readonly carries: boolean;
 }
 
 /** Corner strip: width, and how far short of the wall it ends. */

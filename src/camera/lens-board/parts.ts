@@ -11,6 +11,8 @@ const PACKING = 14;
 const RETAINER = 20;
 /** Card under the packing, so that the retainer does not pinch the board. */
 export const CARD = 0.2;
+/** How far a thumb screw stands out of the retainer. */
+export const THUMB = 10;
 /** From the board to its packing, and to the corner block. */
 export const BESIDE_BOARD = 0.3;
 export const CORNER_GAP = 0.4;
@@ -147,8 +149,8 @@ export function lensBoardParts(own: LensBoard): readonly Part[] {
       id: 'retainer-screw',
       name: 'M4 thumb screw',
       diameter: 4.48,
-      length: 2 * t + 10,
-      placements: sides.map((side) => at(side * px, side * py, retainerZ - 10)),
+      length: 2 * t + THUMB,
+      placements: sides.map((side) => at(side * px, side * py, retainerZ - THUMB)),
       joins: joined('screw', 'F9'),
       massKg: 0.004,
     }),

@@ -16,6 +16,8 @@ export interface LensBoard {
   readonly plugHole: number;
   /** Side of the square opening in the front panel. */
   readonly opening: number;
+  /** What the lens is held by in front of the board, across; 0 where it is held inside. */
+  readonly discInFront: number;
   readonly plug: number;
   readonly board: number;
   /** Room of the light in a clamp that reaches beyond the lens's rear rim, each side; null where the rim stands clear of it. */
@@ -62,6 +64,8 @@ export interface LensBoardGiven {
   /** Tangent of half the field that the lens must see, for a lens that stands behind the board's face. */
   readonly fieldTangent: number;
   readonly light: LightThrough;
+  /** Side of the accessory frame that is glued on it; null where nothing hangs ahead of the lens. */
+  readonly frame: Figure | null;
 }
 
 /** The light that leaves the lens for the film, all distances from the lens seat towards the film. */
@@ -145,6 +149,15 @@ export function sizeLensBoard(given: LensBoardGiven): LensBoard {
       'the disc in front, which must lie between the retainers',
       formula`${front} + 2 ${overlap} + 4 - 2 ${boardLand}`,
     ),
+    ...(given.frame
+      ? [
+          claim(
+            'the accessory frame, which must lie between the retainers',
+            formula`${given.frame} + 2 ${overlap} + 2 - 2 ${boardLand}`,
+            PRACTICE,
+          ),
+        ]
+      : []),
   ]);
   const board = reckoned('w_b', 'side of the lens board', formula`${opening} + 2 ${boardLand}`);
   const figures: LensClaimFigures = {
@@ -170,6 +183,7 @@ export function sizeLensBoard(given: LensBoardGiven): LensBoard {
     hole,
     plugHole,
     opening: opening.value,
+    discInFront,
     plug: opening.value - 2 * PLUG_PLAY,
     board: board.value,
     clampRoom:

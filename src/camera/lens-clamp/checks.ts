@@ -6,7 +6,7 @@ import { boundsOf } from '../../geometry/path.js';
 import type { Prism } from '../../geometry/solid.js';
 import type { Finding } from '../../model/finding.js';
 import { standardGravity } from '../../standards/gravity.js';
-import { mm, plainNumber } from '../../units/print.js';
+import { kg, mm, plainNumber } from '../../units/print.js';
 import type { FittedClamp } from './parts.js';
 
 /** The hold must outweigh the lens so many times; common practice, no source. */
@@ -49,7 +49,7 @@ const isRoundAxis = ({ profile, matrix }: Prism): boolean => {
 };
 const radiusOf = ({ profile }: Prism): number => boundsOf(profile).right;
 
-function holdsWeight({ clamp: { hold } }: FittedClamp, build: Build): readonly Finding[] {
+function holdsWeight({ clamp: { hold }, massReckoned }: FittedClamp, build: Build): readonly Finding[] {
   const lensKg = build.parts.reduce(
     (sum, part) => sum + (part.kind === 'bought' && part.role === 'lens' ? part.massKg : 0),
     0,
@@ -64,11 +64,17 @@ function holdsWeight({ clamp: { hold } }: FittedClamp, build: Build): readonly F
       limit: LEAST_RATIO,
       unit: 'times the weight',
       message: `On a tilted tripod the lens slips through its clamp, which holds ${plainNumber(hold.forceN, 0)} N along the axis: ${plainNumber(ratio, 1)} times the lens's weight, where ${LEAST_RATIO} times are needed.`,
-      hint: 'Mount so heavy a lens by its flange, or by a ring on its thread.',
-      about: 'lens.mount.by',
+      ...(massReckoned
+        ? {
+            hint: `Weigh the lens and write lens.barrel.mass: the ${kg(hundredth(lensKg))} are only reckoned from its size. A lens that really is so heavy is mounted by its flange, or by a ring on its thread.`,
+            about: 'lens.barrel.mass',
+          }
+        : { hint: 'Mount so heavy a lens by its flange, or by a ring on its thread.', about: 'lens.mount.by' }),
     },
   ];
 }
+
+const hundredth = (mass: number): number => Math.round(100 * mass) / 100;
 
 /** The barrel as far as it stands in the clamp, against the whole of the clamp. */
 function gripsLongEnough(build: Build): readonly Finding[] {

@@ -9,6 +9,8 @@ export interface FittedClamp {
   readonly clamp: LensClamp;
   /** z of the lens seat. */
   readonly seat: number;
+  /** Whether the mass of the lens was reckoned from its size, for nobody gave it. */
+  readonly massReckoned: boolean;
 }
 
 const MATERIAL = 'PETG';

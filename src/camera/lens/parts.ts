@@ -6,6 +6,7 @@ import type { MountedLens } from './size.js';
 
 const RING_RIM = 5;
 const RING_DEPTH = 4;
+const LEAST_RIM = 1;
 
 /** Stand-ins of the lens: front, grip and rear as plain cylinders that share its mass by volume. */
 export function lensParts(own: MountedLens): readonly Part[] {
@@ -53,7 +54,9 @@ function heldBy({ by, side, flange }: MountedLens, id: string): readonly string[
 function ringOrFlange({ seat, barrel, by, side, flange, boardThickness }: MountedLens): readonly Part[] {
   if (by === 'flange' && flange) {
     const inside = side === 'inside';
-    const bore = inside ? barrel.diameter : barrel.frontDiameter;
+    const passes = inside ? barrel.diameter : barrel.frontDiameter;
+    // a flange narrower than what passes it is refused by lens-seat-known: it is drawn as the rim that it cannot be
+    const bore = Math.min(passes, Math.max(flange.diameter - 2 * LEAST_RIM, flange.diameter / 2));
     return [
       boughtPlate({
         id: 'lens-flange',

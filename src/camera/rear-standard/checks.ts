@@ -16,8 +16,7 @@ import { spanOf, spansOf } from '../../assembly/span-of.js';
 import { rackingRatio } from '../../assembly/statics.js';
 import { inside, type Point } from '../../geometry/path.js';
 import type { Finding } from '../../model/finding.js';
-import { nearestText } from '../../units/nearest-text.js';
-import { mm, plainNumber, tenth } from '../../units/print.js';
+import { magnification, mm, plainNumber, tenth } from '../../units/print.js';
 import type { RearStandard } from './size.js';
 
 /** The limits below are common practice, no source, where nothing else is said. */
@@ -52,7 +51,7 @@ function furtherBack(missing: number, focus: RearStandard['focus'], build: Build
   const cures = [
     ...(needed <= focus.pastInfinity ? [`take ${mm(needed)} off pastInfinity`] : []),
     ...(farthest < focus.nearest
-      ? [`give up what lies beyond ${nearestText(farthest, 'up')}: write it as farthest`]
+      ? [`give up what lies beyond ${magnification(farthest, 'nearer')}: write it as farthest`]
       : []),
     ...(fromInside >= missing ? ['mount the lens from inside'] : []),
     `use a deepest holder that is ${mm(needed)} shallower, with a glass as shallow`,

@@ -1,0 +1,34 @@
+import { describe, expect, test } from 'vitest';
+import { aheadOfLensFigures } from '../../src/camera/ahead-figures.js';
+import { planOf } from '../../src/pipeline.js';
+import { heronWith } from './asked-for.js';
+
+const planned = heronWith('filterHolder: {}', 'shutter: {}');
+const { filterHolder, shutter } = aheadOfLensFigures(planned.camera);
+
+test('a plan has figures of what was asked for, and of nothing else', () => {
+  expect(Object.keys(planOf(planned))).toEqual(expect.arrayContaining(['filterHolder', 'shutter']));
+  const plain = planOf(heronWith());
+  expect('filterHolder' in plain || 'shutter' in plain).toBe(false);
+  expect('shutter' in planOf(heronWith('filterHolder: {}'))).toBe(false);
+});
+
+describe('every formula gives its figure', () => {
+  const figures = { ...filterHolder, ...shutter };
+  test.each(Object.entries(figures))('%s', (_, figure) => {
+    if (figure.value === null || figure.from.kind !== 'formula') return;
+    expect(figure.from.formula().value).toBeCloseTo(figure.value, 9);
+  });
+  test('of both objects', () => expect(Object.keys(figures)).toHaveLength(13));
+});
+
+test('the plan says of the shutter what the parts say', () => {
+  const told = planned.findings.find(({ rule }) => rule === 'shutter-time');
+  // the corners that are cut off the slide weigh nothing without elastic
+  expect(planOf(planned).shutter?.time).toBeCloseTo(told?.value ?? 0, 6);
+  // V5.23: 1/30 stands for 1/32, 0.093 stop
+  expect(planOf(planned).shutter).toMatchObject({
+    dial: expect.closeTo(1 / 30, 6),
+    dialStops: expect.closeTo(0.093, 3),
+  });
+});
