@@ -15,6 +15,8 @@ export interface Setup {
   readonly orientation: 'upright' | 'lengthwise';
   readonly loads: 'top' | 'side';
   readonly focusing: boolean;
+  /** The smaller size that is put into the holder. */
+  readonly insert?: string;
 }
 
 /** The parts put together, at every station and in every set-up. */

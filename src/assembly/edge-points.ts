@@ -1,6 +1,6 @@
 import { arcOf, type ClosedPath, type Point, reversed } from '../geometry/path.js';
 import { apply, type Point3 } from '../geometry/placement.js';
-import type { Prism } from '../geometry/solid.js';
+import { type Prism, scaleAt } from '../geometry/solid.js';
 import type { Piece } from './pieces.js';
 import { prismsOf } from './screens.js';
 
@@ -48,18 +48,20 @@ export function edgePoints({ part, placement }: Piece, grain: Grain): readonly E
 
 /** Points in the part's own frame. */
 function beside(
-  { profile, holes, height, matrix }: Prism,
+  { profile, holes, height, matrix, taper = 1 }: Prism,
   { spacing, off }: Grain,
   faces: readonly number[],
 ): readonly EdgePoint[] {
   const points: EdgePoint[] = [];
   const slant = off * Math.SQRT1_2;
   const own = (x: number, y: number, z: number) => apply(matrix, { x, y, z });
+  const scale = (z: number) => scaleAt({ taper, height }, z);
   const rungs = Math.max(1, Math.ceil(height / spacing));
   for (const loop of [profile, ...holes])
-    for (const { x, y, nx, ny, kind } of marks(loop, spacing)) {
+    for (const { nx, ny, kind, ...mark } of marks(loop, spacing)) {
       if (kind !== 'upright')
         for (const z of faces) {
+          const [x, y] = [mark.x * scale(z), mark.y * scale(z)];
           const ways = z === 0 ? [-1] : z === height ? [1] : [-1, 1];
           for (const way of ways)
             points.push({
@@ -74,6 +76,7 @@ function beside(
       // to both sides of the corner: wood of another piece there makes it part of a face
       for (let k = 0; k < rungs; k++) {
         const z = (height * (k + 0.5)) / rungs;
+        const [x, y] = [mark.x * scale(z), mark.y * scale(z)];
         points.push({
           at: own(x + off * nx, y + off * ny, z),
           beyond: [own(x - FLUSH * ny, y + FLUSH * nx, z), own(x + FLUSH * ny, y - FLUSH * nx, z)],

@@ -3,7 +3,7 @@ import { arcOf, boundsOfPoints, type ClosedPath, flatten, type Point } from '../
 import { apply, compose, type Matrix4, type Point3 } from '../geometry/placement.js';
 import { type Screen, screenOf } from '../geometry/shadow.js';
 import { circle } from '../geometry/shapes.js';
-import type { Prism } from '../geometry/solid.js';
+import { type Prism, scaleAt } from '../geometry/solid.js';
 import type { Part, PrintedPart } from '../model/part.js';
 import type { Bodies } from './bodies.js';
 import type { Extent } from './extent.js';
@@ -83,13 +83,15 @@ function squared(outline: ClosedPath): ClosedPath {
 
 function slabsOf(
   part: Part,
-  { profile, holes, height, matrix }: Prism,
+  { profile, holes, height, matrix, taper = 1 }: Prism,
   filled: readonly boolean[],
   placed: Matrix4,
   pins: readonly Pin[],
 ): readonly Slab[] {
   const open = holes.filter((_, i) => !filled[i]);
-  const whole = convexCover(profile, open, STRAY).map((loop) => ({ loop, height, matrix }));
+  // what tapers is as thin throughout as at its thinner end: never more wood than there is
+  const least = Math.min(1, taper);
+  const whole = convexCover(profile, open, STRAY).map((loop) => ({ loop: scaled(loop, least), height, matrix }));
   if (part.kind !== 'printed') return whole;
   const cuts = part.solid.cut.filter((cut) => !isFilled(cut.profile, cut, within(part, cut), placed, pins));
   return cuts.reduce<readonly Slab[]>((slabs, cut) => slabs.flatMap((slab) => without(slab, cut)), whole);
@@ -144,12 +146,13 @@ function clipped(loop: ConvexLoop, a: number, b: number, c: number): ConvexLoop 
 /** The box round a prism in the frame of another, both in the part's own frame. */
 function boxIn(prism: Prism, frame: Matrix4): Extent {
   const m = compose(inverse(frame), prism.matrix);
-  const corners = flatten(prism.profile, STRAY).flatMap(({ x, y }) => [
-    apply(m, { x, y, z: 0 }),
-    apply(m, { x, y, z: prism.height }),
-  ]);
+  const loop = flatten(prism.profile, STRAY);
+  const corners = [0, prism.height].flatMap((z) => scaled(loop, scaleAt(prism, z)).map((p) => apply(m, { ...p, z })));
   return boxOfPoints(corners);
 }
+
+const scaled = (loop: readonly Point[], by: number): readonly Point[] =>
+  by === 1 ? loop : loop.map(({ x, y }) => ({ x: by * x, y: by * y }));
 
 /** Of a rigid motion. */
 export function inverse(m: Matrix4): Matrix4 {

@@ -1,10 +1,19 @@
 import type { Placement } from '../model/part.js';
 import type { Setup } from './build.js';
 
-/** The glass and the holder of each name, upright and lengthwise, and the camera packed for the road with the first one's glass. */
-export function setupsOf(holders: readonly string[]): readonly Setup[] {
-  const both = holders.flatMap((holder) =>
-    [true, false].flatMap((focusing) =>
+/** A holder, and the smaller size that can be put into it. */
+interface Named {
+  readonly name: string;
+  readonly insert?: string | undefined;
+}
+
+/**
+ * The glass and each holder, upright and lengthwise, each holder with its insert upright, and the camera packed for the road
+ * with the first one's glass.
+ */
+export function setupsOf(holders: readonly Named[]): readonly Setup[] {
+  const both = holders.flatMap(({ name: holder, insert }): readonly Setup[] => [
+    ...[true, false].flatMap((focusing) =>
       (['upright', 'lengthwise'] as const).map((orientation) => ({
         name: setupName(holder, focusing, orientation),
         holder,
@@ -13,8 +22,20 @@ export function setupsOf(holders: readonly string[]): readonly Setup[] {
         focusing,
       })),
     ),
-  );
-  const first = holders[0] as string;
+    ...(insert === undefined
+      ? []
+      : [
+          {
+            name: `${holder} with its insert for ${insert}, upright`,
+            holder,
+            orientation: 'upright' as const,
+            loads: 'top' as const,
+            focusing: false,
+            insert,
+          },
+        ]),
+  ]);
+  const first = holders[0]?.name as string;
   return [...both, { name: ON_THE_ROAD, holder: first, orientation: 'upright', loads: 'top', focusing: true }];
 }
 

@@ -1,6 +1,6 @@
 import { arcOf, type ClosedPath } from '../geometry/path.js';
 import { apply, compose, type Matrix4, type Point3 } from '../geometry/placement.js';
-import type { Prism } from '../geometry/solid.js';
+import { type Prism, scaleAt } from '../geometry/solid.js';
 import type { Shift } from './bodies.js';
 import type { Piece } from './pieces.js';
 import { inverse, prismsOf } from './screens.js';
@@ -35,15 +35,19 @@ export function firstMet(line: SightLine, standing: readonly Standing[]): Met | 
   let first: Met | null = null;
   for (const { piece, shift } of standing) {
     const from = { x: line.from.x - shift[0], y: line.from.y - shift[1], z: line.from.z - shift[2] };
-    if (!mayMeet(from, line.towards, piece)) continue;
-    const own = { from, towards: line.towards };
-    const { wood, cuts } = framed(piece);
-    const through = joined(wood.flatMap((prism) => stretchesIn(prism, own)));
-    const air = through.length === 0 ? [] : joined(cuts.flatMap((cut) => stretchesIn(cut, own)));
-    const [met] = without(through, air);
+    const [met] = woodAlong({ from, towards: line.towards }, piece);
     if (met && (first === null || met[0] < first.at)) first = { piece, at: met[0] };
   }
   return first;
+}
+
+/** The stretches of a line, ahead of its beginning, that lie in a piece where it is drawn. */
+export function woodAlong(line: SightLine, piece: Piece): readonly Stretch[] {
+  if (!mayMeet(line.from, line.towards, piece)) return [];
+  const { wood, cuts } = framed(piece);
+  const through = joined(wood.flatMap((prism) => stretchesIn(prism, line)));
+  const air = through.length === 0 ? [] : joined(cuts.flatMap((cut) => stretchesIn(cut, line)));
+  return without(through, air);
 }
 
 /** A prism and the way from the camera's frame into its own. */
@@ -76,6 +80,7 @@ function framed(piece: Piece): FramedPiece {
 /** A point is looked at a hair beside itself, mm: on a corner's height or a chord it would fall to no side. */
 const ASIDE = { x: 1.1e-8, y: 1.7e-8 };
 
+/** In lengths of the line's direction. */
 type Stretch = readonly [from: number, to: number];
 
 /** Whether the line comes into the box round a piece at all. */
@@ -109,15 +114,17 @@ function stretchesIn({ prism, own }: Framed, { from, towards }: SightLine): read
   }
   if (most - least <= TOUCHING) return [];
   const crossings = [least, most];
+  const scale: Scale = { at: scaleAt(prism, a.z), grows: (((prism.taper ?? 1) - 1) * d.z) / prism.height };
   for (const loop of [prism.profile, ...prism.holes])
-    for (const t of crossed(loop, a, d)) if (t > least && t < most) crossings.push(t);
+    for (const t of crossed(loop, a, d, scale)) if (t > least && t < most) crossings.push(t);
   crossings.sort((s, t) => s - t);
   const found: Stretch[] = [];
   for (let k = 1; k < crossings.length; k++) {
     const [s, t] = [crossings[k - 1], crossings[k]] as [number, number];
     if (t - s <= TOUCHING) continue;
     const middle = t === Infinity ? s + 1 : (s + t) / 2;
-    const point = { x: a.x + middle * d.x + ASIDE.x, y: a.y + middle * d.y + ASIDE.y };
+    const size = scale.at + middle * scale.grows;
+    const point = { x: (a.x + middle * d.x) / size + ASIDE.x, y: (a.y + middle * d.y) / size + ASIDE.y };
     if (isIn(prism.profile, point) && !prism.holes.some((hole) => isIn(hole, point))) found.push([s, t]);
   }
   return joined(found);
@@ -128,23 +135,35 @@ interface Level {
   readonly y: number;
 }
 
-/** Where a line in the plane crosses the edges of a loop. */
-function crossed(loop: ClosedPath, a: Level, d: Level): readonly number[] {
+/** How many times its profile a prism is where a line begins, and how much more with each length of the line's direction. */
+interface Scale {
+  readonly at: number;
+  readonly grows: number;
+}
+
+/** Where a line, seen along the prism, crosses the edges of a loop that grows as the line goes up. */
+function crossed(loop: ClosedPath, a: Level, d: Level, { at, grows }: Scale): readonly number[] {
   const found: number[] = [];
+  /** The line as seen from a point that moves outwards with the loop. */
+  const from = ({ x, y }: Level) => [a.x - at * x, a.y - at * y, d.x - grows * x, d.y - grows * y] as const;
   loop.forEach((p, i) => {
     const q = loop[(i + 1) % loop.length] as Level;
     if (p.bulge === 0) {
       const [ex, ey] = [q.x - p.x, q.y - p.y];
-      const across = d.x * ey - d.y * ex;
-      if (Math.abs(across) > 1e-12) found.push(((p.x - a.x) * ey - (p.y - a.y) * ex) / across);
+      const [ax, ay, dx, dy] = from(p);
+      const across = dx * ey - dy * ex;
+      if (Math.abs(across) > 1e-12) found.push((ay * ex - ax * ey) / across);
       return;
     }
     const { centre, radius } = arcOf(p, q);
-    const [cx, cy] = [a.x - centre.x, a.y - centre.y];
-    const [aa, b, c] = [d.x * d.x + d.y * d.y, cx * d.x + cy * d.y, cx * cx + cy * cy - radius * radius];
+    const [cx, cy, dx, dy] = from(centre);
+    const [r, widens] = [radius * at, radius * grows];
+    const [aa, b, c] = [dx * dx + dy * dy - widens * widens, cx * dx + cy * dy - r * widens, cx * cx + cy * cy - r * r];
     const root = b * b - aa * c;
     // on the rest of the circle it crosses nothing, and a cut there too many divides a stretch without harm
-    if (aa > 0 && root > 0) found.push((-b - Math.sqrt(root)) / aa, (-b + Math.sqrt(root)) / aa);
+    if (Math.abs(aa) < 1e-12) {
+      if (b !== 0) found.push(-c / (2 * b));
+    } else if (root > 0) found.push((-b - Math.sqrt(root)) / aa, (-b + Math.sqrt(root)) / aa);
   });
   return found;
 }

@@ -27,13 +27,15 @@ export interface PlateGiven {
   readonly strokes?: readonly Path[];
   readonly marks?: readonly Mark[];
   readonly joins?: readonly Join[];
+  readonly role?: 'holder';
   /** Where it stands, if not (or not only) as drawn: motions of the drawn place in the camera. */
   readonly places?: readonly Placement[];
+  readonly kept?: true;
 }
 
 /** A plate of sheet, from its place in the camera. */
 export function plate(given: PlateGiven): FlatPart {
-  const { id, name, ply, facing, low, group, grain } = given;
+  const { id, name, ply, facing, low, group, grain, role } = given;
   const outline = anticlockwise(ownLoop(facing, given.outline));
   const holes = (given.holes ?? []).map((hole) => clockwise(ownLoop(facing, hole)));
   return {
@@ -47,8 +49,10 @@ export function plate(given: PlateGiven): FlatPart {
     holes,
     engraving: (given.strokes ?? []).map((stroke) => ownStroke(facing, stroke)),
     marks: (given.marks ?? []).map((mark) => ({ ...mark, ...ownPoint(facing, mark) })),
+    ...(given.kept ? { kept: true } : {}),
     placements: given.places ?? [{ group, matrix: matrixOf(facing, low, ply.thickness) }],
     joins: given.joins ?? [],
+    ...(role ? { role } : {}),
     massKg: (netArea(outline, holes) * ply.thickness * ply.density) / 1e9,
   };
 }
@@ -69,7 +73,7 @@ export function boughtPlate(given: {
   readonly placements: readonly Placement[];
   readonly joins?: readonly Join[];
   readonly massKg: number;
-  readonly role?: 'lens' | 'ground-glass' | 'holder';
+  readonly role?: BoughtPart['role'];
 }): BoughtPart {
   const { id, name, thickness, placements, massKg, role } = given;
   const shape = {
@@ -91,9 +95,10 @@ export function boughtRod(given: {
   readonly joins?: readonly Join[];
   readonly massKg: number;
   readonly role?: 'lens';
+  readonly head?: 'behind';
 }): BoughtPart {
-  const { id, name, diameter, length, placements, massKg, role } = given;
-  const shape = { form: 'cylinder' as const, diameter, length };
+  const { id, name, diameter, length, placements, massKg, role, head } = given;
+  const shape = { form: 'cylinder' as const, diameter, length, ...(head ? { head } : {}) };
   return { kind: 'bought', id, name, ...(role ? { role } : {}), shape, placements, joins: given.joins ?? [], massKg };
 }
 

@@ -1,4 +1,5 @@
 import type { Shift } from '../assembly/bodies.js';
+import type { Setup } from '../assembly/build.js';
 import type { Extent } from '../assembly/extent.js';
 import { ROUNDING } from '../assembly/limit.js';
 import type { Opaque } from '../assembly/screens.js';
@@ -28,7 +29,7 @@ export function coneOnParts(design: Design, scene: Scene): readonly Finding[] {
       const stance: Stance = { setup, station, push: 'none' };
       const gate = gateAt(scene, stance);
       const upright = setup.orientation === 'upright';
-      const { short, long } = design.format.image;
+      const { short, long } = imageIn(design, setup);
       const depth = setup.focusing ? design.groundGlass.depth : filmDepthOf(design, setup.holder);
       const half = { x: (upright ? short : long) / 2, y: (upright ? long : short) / 2 };
       const planes = [
@@ -61,6 +62,10 @@ export function coneOnParts(design: Design, scene: Scene): readonly Finding[] {
 
 const filmDepthOf = (design: Design, holder: string): number =>
   design.holders.find(({ name }) => name === holder)?.filmDepth ?? design.groundGlass.depth;
+
+/** What the film receives: in the set-up with an insert, less. */
+const imageIn = ({ format, holders }: Design, { holder, insert }: Setup): Design['format']['image'] =>
+  (insert === undefined ? null : holders.find(({ name }) => name === holder)?.make?.insert?.image) ?? format.image;
 
 const isLens = ({ piece: { part } }: Opaque): boolean => part.kind === 'bought' && part.role === 'lens';
 

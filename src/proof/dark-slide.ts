@@ -4,7 +4,7 @@ import { stands } from '../assembly/setups.js';
 import { spanOf } from '../assembly/span-of.js';
 import type { Part } from '../model/part.js';
 import { mm, tenth } from '../units/print.js';
-import { asPlaced, asUpright, exposing, standInOf, travelOf, uprightBoxes } from './landmarks.js';
+import { asPlaced, asUpright, exposing, heldIn, travelOf, wholeHolder } from './landmarks.js';
 import type { PieceRule, ProofRule } from './proof-rule.js';
 
 /** A loaded holder in the positions in which it is used: over the keepers, and while its dark slide is drawn. */
@@ -17,9 +17,10 @@ export const slidePath: PieceRule = ({ format, holders }, build, pieces) => {
   const half = (format.image.short + SLIDE.wider) / 2;
   const ends = [0, travelOf(build)];
   return holders.flatMap((holder, i) => {
-    const standIn = standInOf(build, holder);
+    const whole = wholeHolder(build, holder);
+    const own = new Set(whole?.all.map(({ part }) => part));
     return exposing(build, holder).flatMap((setup) => {
-      const [held] = uprightBoxes(standIn, setup);
+      const held = heldIn(whole, setup);
       if (held === undefined) return [];
       const [closedEnd, openEnd] = held.y;
       const needed = openEnd - closedEnd;
@@ -27,8 +28,7 @@ export const slidePath: PieceRule = ({ format, holders }, build, pieces) => {
       const beside: { readonly part: Part; readonly box: PlacedBox }[] = [];
       for (const { part, boxes } of pieces)
         for (const box of boxes)
-          if (lap(lane, box.extent) && part !== standIn?.part && stands(box.placement, setup))
-            beside.push({ part, box });
+          if (lap(lane, box.extent) && !own.has(part) && stands(box.placement, setup)) beside.push({ part, box });
       const face = held.z[0] + holder.slideDepth;
       const met = ends.flatMap((rear) => {
         const path: Extent = { ...lane, z: [face + rear, face + rear + SLIDE.thickness] };
@@ -72,9 +72,9 @@ const OVER_KEEPERS = 3;
 export const holderClears: ProofRule = ({ holders }, build) => {
   const keepers = Math.max(...['T3', 'T3S'].map((id) => spanOf(build, id).y[1]));
   return holders.flatMap((holder, i) => {
-    const standIn = standInOf(build, holder);
-    if (standIn === undefined) return [];
-    const value = spanOf(build, standIn.part.id).y[0] - keepers;
+    const whole = wholeHolder(build, holder);
+    if (whole === undefined) return [];
+    const value = Math.min(...whole.all.map(({ part }) => spanOf(build, part.id).y[0])) - keepers;
     return unless(value >= OVER_KEEPERS - ROUNDING, {
       rule: 'holder-clears',
       level: 'error',

@@ -27,6 +27,9 @@ const FASTENERS: Readonly<Record<string, Fastener>> = {
   'button-screw': { words: 'screw of a turn-button', diameter: 4, carries: false, bolts: false },
   'retainer-screw': { words: 'screw of a retainer', diameter: 4, carries: false, bolts: false },
   'retainer-pin': { words: 'guide pin of a retainer', diameter: 5, carries: false, bolts: false },
+  'handle-screw': { words: 'screw of the handle', diameter: 4, carries: true, bolts: true },
+  'lid-screw': { words: 'screw of a lid’s turn-button', diameter: 2.5, carries: false, bolts: false },
+  'tank-screw': { words: 'screw of a lid', diameter: 4, carries: false, bolts: false },
   'stop-screw': { words: 'screw of the end stop', diameter: 3, carries: false, bolts: false },
 };
 /** Wood screws of the lens's own flange have no stand-in: their pilot holes in board or plug tell where they are. */
@@ -89,7 +92,8 @@ interface Axis {
 }
 
 function axesOf(part: BoughtPart): readonly Axis[] {
-  const fastener = FASTENERS[part.id];
+  // those of a holder bear its number
+  const fastener = FASTENERS[part.id.replace(/-\d+$/, '')];
   if (fastener === undefined) return [];
   const length = part.shape.form === 'cylinder' ? part.shape.length : part.shape.thickness;
   const bore = part.shape.form === 'plate' ? part.shape.holes[0] : undefined;

@@ -9,15 +9,15 @@ import { inside } from '../geometry/path.js';
 import { circleOfConfusion, glassShift, registerTolerance } from '../optics/depth.js';
 import { diagonal } from '../optics/image-circle.js';
 import { mm, plainNumber, tenth } from '../units/print.js';
-import { exposing, holderSeat, standInOf, typedGlassDepth, uprightBoxes } from './landmarks.js';
+import { exposing, filmDepthIn, heldIn, holderSeat, typedGlassDepth, wholeHolder } from './landmarks.js';
 import type { ProofRule } from './proof-rule.js';
 
 /** Whether what is sharp on the glass is sharp on the film. */
 
 /** z of the emulsion: the face of the holder where it lies, and its film depth. */
-function filmIn(build: Build, setup: Setup, holder: Holder): number | null {
-  const [held] = uprightBoxes(standInOf(build, holder), setup);
-  return held === undefined ? null : held.z[0] + holder.filmDepth;
+function filmIn(design: Design, build: Build, setup: Setup, holder: Holder): number | null {
+  const held = heldIn(wholeHolder(build, holder), setup);
+  return held === undefined ? null : held.z[0] + filmDepthIn(design, build, holder, setup);
 }
 
 /** z at which the glass works: its face towards the lens, or that towards the eye, to which the picture is drawn back through it. */
@@ -37,9 +37,9 @@ export const register: ProofRule = (design, build) => {
   const limit = registerTolerance(lens.maxAperture, circleOfConfusion(diagonal({ width: short, height: long })));
   if (glassTooNear(design, build)) return [];
   return holders.flatMap((holder, i) => {
-    if (spacerOut(design, build, holder, i, limit)) return [];
+    if (spacerOut(design, build, holder, i, limit) || depthOut(design, build, holder, limit)) return [];
     const off = exposing(build, holder).flatMap((setup) => {
-      const film = filmIn(build, setup, holder);
+      const film = filmIn(design, build, setup, holder);
       const focusing = build.setups.find(
         (other) => other.focusing && other.holder === holder.name && other.orientation === setup.orientation,
       );
@@ -71,6 +71,12 @@ function glassTooNear({ groundGlass: { depth, frosted, thickness } }: Design, bu
   return (frosted === 'lens' ? depth : depth - thickness) < z[1] - z[0] - ROUNDING;
 }
 
+/** A holder that is made otherwise deep than it was asked for: its own rule says so. */
+const depthOut = (design: Design, build: Build, holder: Holder, limit: number): boolean =>
+  exposing(build, holder).some(
+    (setup) => Math.abs(filmDepthIn(design, build, holder, setup) - holder.filmDepth) > limit / 2 + ROUNDING,
+  );
+
 /** A spacer whose layers alone are out of tolerance: its own rule says so. */
 function spacerOut(design: Design, build: Build, holder: Holder, index: number, limit: number): boolean {
   const ply = `SP${index + 1}`;
@@ -93,7 +99,7 @@ export const ribInGroove: ProofRule = ({ holders }, build) => {
     const { name, rib, filmDepth } = holder;
     const setup = exposing(build, holder).find(({ orientation }) => orientation === 'upright');
     if (rib === null || setup === undefined) return [];
-    const [held] = uprightBoxes(standInOf(build, holder), setup);
+    const held = heldIn(wholeHolder(build, holder), setup);
     if (held === undefined) return [];
     const raised = held.z[0] > seat + ROUNDING;
     const groove = holeRound(plateOf(build, 'B1', { setup }), { x: 0, y: rib.fromAxis });

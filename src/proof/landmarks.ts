@@ -1,10 +1,11 @@
 import type { Build, Setup } from '../assembly/build.js';
-import type { Extent } from '../assembly/extent.js';
+import { around, type Extent } from '../assembly/extent.js';
+import { isHolderFace, isOfHolder, roleOf } from '../assembly/holders.js';
 import { type PlacedPart, placedIn } from '../assembly/placed-parts.js';
 import { stands } from '../assembly/setups.js';
 import { spanOf, spansOf } from '../assembly/span-of.js';
 import type { Design, Holder } from '../design/design.js';
-import { effectiveDepth } from '../optics/depth.js';
+import { effectiveDepth, glassShift } from '../optics/depth.js';
 
 /** Where things stand that several rules ask for, measured on the placed parts. z of what slides: at the closest place. */
 
@@ -83,17 +84,48 @@ export function overlapNeeded({ width, height }: RearBox): { readonly value: num
 export const exposing = ({ setups }: Build, holder: Holder): readonly Setup[] =>
   setups.filter((setup) => !setup.focusing && setup.holder === holder.name);
 
-/** The stand-in of a holder. */
-export function standInOf(build: Build, holder: Holder): PlacedPart | undefined {
-  const part = build.parts.find((one) => one.kind === 'bought' && one.role === 'holder' && one.name === holder.name);
-  return part && placedIn(build, part.id);
+/** A holder as a whole: what it bears on the camera with, and everything that it is made of; bought, both are one block. */
+export interface WholeHolder {
+  readonly face: PlacedPart;
+  readonly all: readonly PlacedPart[];
 }
 
-/** The boxes of a part in a set-up, the back turned to the upright position if it is not in it. */
-export const uprightBoxes = (placed: PlacedPart | undefined, setup: Setup): readonly Extent[] =>
-  (placed?.boxes ?? [])
-    .filter(({ placement }) => stands(placement, setup))
-    .map(({ extent }) => asUpright(extent, setup));
+export function wholeHolder(build: Build, { name }: Holder): WholeHolder | undefined {
+  const own = build.parts.filter((part) => isOfHolder(part, name)).flatMap(({ id }) => placedIn(build, id) ?? []);
+  const face = own.find(({ part }) => isHolderFace(part));
+  return face && { face, all: own };
+}
+
+/**
+ * The box round a holder where it lies in a set-up, as with the back upright: as wide and as long as its face, for a dark
+ * slide may be drawn out of it, and from the foremost of its parts to the rearmost. Undefined where it does not lie there.
+ */
+export function heldIn(whole: WholeHolder | undefined, setup: Setup): Extent | undefined {
+  const standing = ({ boxes }: PlacedPart) =>
+    boxes.filter(({ placement }) => stands(placement, setup)).map(({ extent }) => asUpright(extent, setup));
+  const [face] = whole === undefined ? [] : standing(whole.face);
+  return face && whole && { ...face, z: around(whole.all.flatMap(standing)).z };
+}
+
+/**
+ * From the face of a holder to where its film works: measured to the front of the sheet in one that is made, where that
+ * stands in the set-up, less what a window before it brings the film forward; of one that is bought, or was measured by hand,
+ * as it was typed.
+ */
+export function filmDepthIn({ groundGlass }: Design, build: Build, holder: Holder, setup: Setup): number {
+  if (holder.make?.isMeasured) return holder.filmDepth;
+  const whole = wholeHolder(build, holder);
+  const held = heldIn(whole, setup);
+  const withRole = (role: 'sheet' | 'window') =>
+    (whole?.all ?? [])
+      .filter(({ part }) => roleOf(part) === role)
+      .flatMap(({ boxes }) => boxes.filter(({ placement }) => stands(placement, setup)))
+      .map(({ extent }) => extent.z);
+  const [sheet] = withRole('sheet');
+  if (held === undefined || sheet === undefined) return holder.filmDepth;
+  const panes = withRole('window').map(([front, rear]) => glassShift(rear - front, groundGlass.refractiveIndex));
+  return sheet[0] - held.z[0] - panes.reduce((sum, one) => sum + one, 0);
+}
 
 /** A box as it would lie with the back upright: lengthwise the back is a quarter turn anticlockwise, seen from behind. */
 export const asUpright = ({ x, y, z }: Extent, { orientation }: Setup): Extent =>

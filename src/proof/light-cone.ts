@@ -1,4 +1,5 @@
 import type { Build } from '../assembly/build.js';
+import { isOfHolder, roleOf } from '../assembly/holders.js';
 import { ROUNDING, unless } from '../assembly/limit.js';
 import { AXIS, type Loop, openingRound, reach } from '../assembly/measure.js';
 import type { PlacedPart } from '../assembly/placed-parts.js';
@@ -8,7 +9,7 @@ import type { Point } from '../geometry/path.js';
 import type { Placement } from '../model/part.js';
 import { type Bundle, bundleHalfWidth } from '../optics/light-cone.js';
 import { mm, tenth } from '../units/print.js';
-import { exposing, lensSeat, rearBoxOf, standInOf, travelOf, uprightBoxes } from './landmarks.js';
+import { exposing, filmDepthIn, heldIn, lensSeat, rearBoxOf, travelOf, wholeHolder } from './landmarks.js';
 import type { PieceRule, ProofRule } from './proof-rule.js';
 
 /** What stands in the way of the light between lens and film. */
@@ -42,9 +43,9 @@ export const coneClear: PieceRule = (design, build, pieces) => {
   let tightest = { room: Infinity, gate: '', holder: '' };
   for (const holder of holders)
     for (const setup of exposing(build, holder)) {
-      const [held] = uprightBoxes(standInOf(build, holder), setup);
+      const held = heldIn(wholeHolder(build, holder), setup);
       if (held === undefined) continue;
-      const film = held.z[0] + holder.filmDepth;
+      const film = held.z[0] + filmDepthIn(design, build, holder, setup);
       const light = [0, travel].map((rear) => ({
         rear,
         bundles: halves[setup.orientation].map((half): Bundle => ({ rim, film: { z: film + rear, half } })),
@@ -104,11 +105,11 @@ interface Across {
   readonly opening: Loop | null;
 }
 
-/** Plates that slide with the film, shims among them; the stand-ins of glass and holder are none of them. */
+/** Plates that slide with the film, shims among them; glass and holders are none of them: the mask before a film is as large as the image. */
 function acrossTheLight({ setups }: Build, pieces: readonly PlacedPart[]): readonly Across[] {
   const taken = setups.filter(({ focusing }) => !focusing);
   return pieces.flatMap(({ part, boxes }) =>
-    part.kind === 'printed' || (part.kind === 'bought' && part.role !== undefined)
+    part.kind === 'printed' || roleOf(part) !== undefined || isOfHolder(part)
       ? []
       : boxes.flatMap(({ placement, extent: { z } }) => {
           if (placement.group === 'front' || !taken.some((setup) => stands(placement, setup))) return [];
@@ -147,7 +148,7 @@ export const wallFlare: ProofRule = ({ format: { image } }, build) => {
   const { left, right, bottom, top } = rearBoxOf(build).inside;
   const wall = Math.min(-left, right, -bottom, top);
   const value = wall - image.long / 2;
-  return unless(value >= WALL_ROOM - ROUNDING, {
+  return unless(value >= WALL_ROOM - ROUNDING || isBaffled(build, wall), {
     rule: 'wall-flare',
     level: 'warning',
     value,
@@ -155,6 +156,16 @@ export const wallFlare: ProofRule = ({ format: { image } }, build) => {
     unit: 'mm',
     about: 'format.image',
     message: `The edge of the image runs ${mm(tenth(value))} from the walls of the box: light that glances off them veils the shadows.`,
-    hint: `Write an image no longer than ${mm(tenth(2 * (wall - WALL_ROOM)))}, or line the walls with black velvet paper.`,
+    hint: `Write baffle: true, or an image no longer than ${mm(tenth(2 * (wall - WALL_ROOM)))}, or line the walls with black velvet paper.`,
   });
 };
+
+/** Whether a baffle stands as far out of the walls as they should be from the image. */
+function isBaffled(build: Build, wall: number): boolean {
+  const baffle = build.parts.find(({ id }) => id === 'R8');
+  const [place] = baffle?.placements ?? [];
+  const opening = baffle && place && openingRound(baffle, place, 'z');
+  return opening
+    ? opening.every(({ x, y }) => wall - Math.max(Math.abs(x), Math.abs(y)) >= WALL_ROOM - ROUNDING)
+    : false;
+}

@@ -2,8 +2,10 @@ import { isFelt } from '../assembly/bodies.js';
 import type { Setup, Station } from '../assembly/build.js';
 import { around, type Extent } from '../assembly/extent.js';
 import { ROUNDING } from '../assembly/limit.js';
+import { boxOf, holeRound, platesOf } from '../assembly/measure.js';
 import type { Opaque } from '../assembly/screens.js';
 import type { Point3 } from '../geometry/placement.js';
+import { aheadOfLens } from '../model/assembly-steps.js';
 import type { Finding } from '../model/finding.js';
 import type { LightJoint } from '../model/proof.js';
 import { mm, plainNumber, tenth } from '../units/print.js';
@@ -13,14 +15,15 @@ import { type Cut, type Drawn, fewestTurns, type LightWay, type Rectangle, secti
 /** Light is tamed by this many turns; common practice, no source. */
 const TURNS = 2;
 /**
- * Land of the lens board, of the back at its sides and at its clipped corners, of a holder's rim, mm; common practice. Of a
- * corner strip 8 wide: a choice of ours, so that it is missed where it is left out.
+ * Land of the lens board, of the back at its sides and at its clipped corners, of a holder's rim, of what hangs ahead of a
+ * lens that only a shutter keeps dark, mm; common practice. Of a corner strip 8 wide: a choice of ours, so that it is missed where it is left out.
  */
-const LAND = { board: 14, side: 10, corner: 8, rim: 10, strip: 7 };
+const LAND = { board: 14, side: 10, corner: 8, rim: 10, strip: 7, frame: 10 };
 /** Bands of felt that shut a gap in which nothing turns; common practice. */
 const BANDS = 2;
 
-interface Place {
+/** A joint cut through: where light would come from, and where to. */
+export interface LightPlace {
   readonly joint: string;
   readonly shutBy: string;
   readonly stance: Stance;
@@ -56,7 +59,12 @@ const BESIDE = 3;
 export function lightJoints(scene: Scene): readonly LightJoint[] {
   const [closest, farthest] = [scene.build.stations[0], scene.build.stations.at(-1)];
   if (closest === undefined || farthest === undefined) return [];
-  const measured = placesOf(scene, closest, farthest).flatMap((place) => {
+  return worstJoints(scene, placesOf(scene, closest, farthest));
+}
+
+/** Of each joint the worst of its places. */
+export function worstJoints(scene: Scene, places: readonly LightPlace[]): readonly LightJoint[] {
+  const measured = places.flatMap((place) => {
     // a cut that runs in the slip at a finger's end sees a slot with nothing in it: the one beside it does not
     const near = BESIDE_SLIP.flatMap((by) => measure(scene, moved(place, by)) ?? []);
     return near.length < BESIDE_SLIP.length
@@ -77,7 +85,7 @@ const BESIDE_SLIP = [-0.2, 0.2];
 const BESIDE_SCREW = [-13, -6, 6, 13];
 
 /** A place cut so much farther along. */
-function moved(place: Place, by: number): Place {
+function moved(place: LightPlace, by: number): LightPlace {
   const { origin: at, right: a, up: b } = place.cut;
   const across = { x: a.y * b.z - a.z * b.y, y: a.z * b.x - a.x * b.z, z: a.x * b.y - a.y * b.x };
   const shifted = { x: at.x + by * across.x, y: at.y + by * across.y, z: at.z + by * across.z };
@@ -124,7 +132,7 @@ export const jointFindings = (joints: readonly LightJoint[]): readonly Finding[]
     ];
   });
 
-function measure(scene: Scene, place: Place): LightJoint | null {
+function measure(scene: Scene, place: LightPlace): LightJoint | null {
   const { stance, cut, window, from, to } = place;
   const section = sectionOf(scene, stance, cut, window, true);
   const wood = section.filter(({ solid: { piece } }) => !isFelt(piece.part) && !place.without?.includes(piece.part.id));
@@ -145,7 +153,7 @@ function measure(scene: Scene, place: Place): LightJoint | null {
 }
 
 /** Whether the last stretch, drawn on, falls onto the film gate: else light has to turn once more. */
-function seesGate(scene: Scene, { cut, stance }: Place, { stretches, end }: LightWay): boolean {
+function seesGate(scene: Scene, { cut, stance }: LightPlace, { stretches, end }: LightWay): boolean {
   const last = stretches.at(-1);
   if (last === undefined) return true;
   const axis = last.along === 'r' ? cut.right : cut.up;
@@ -180,7 +188,7 @@ const standing = ({ piece: { extent } }: Opaque, [x, y, z]: readonly [number, nu
   z: [extent.z[0] + z, extent.z[1] + z],
 });
 
-function placesOf(scene: Scene, closest: Station, farthest: Station): readonly Place[] {
+function placesOf(scene: Scene, closest: Station, farthest: Station): readonly LightPlace[] {
   const upright = scene.build.setups.filter(({ orientation }) => orientation === 'upright');
   const exposing = upright.find(({ focusing }) => !focusing) ?? upright[0];
   if (exposing === undefined) return [];
@@ -188,6 +196,7 @@ function placesOf(scene: Scene, closest: Station, farthest: Station): readonly P
   return [
     ...frontCorners(scene, at(closest), at(farthest)),
     ...lensBoard(scene, at(closest)),
+    ...shutterOnFrame(scene, at(closest)),
     ...rearInFront(scene, at(closest)),
     ...rearInFront(scene, at(farthest)),
     ...backInStandard(scene, at(closest)),
@@ -203,12 +212,12 @@ function placesOf(scene: Scene, closest: Station, farthest: Station): readonly P
 const origin = (x: number, y: number, z: number): Point3 => ({ x, y, z });
 
 /** Between panel and walls, and between wall and wall, cut at five places along each. */
-function frontCorners(scene: Scene, closest: Stance, farthest: Stance): readonly Place[] {
+function frontCorners(scene: Scene, closest: Stance, farthest: Stance): readonly LightPlace[] {
   const box = boxesIn(scene, closest);
   const [panel, left, top, floor] = [box('F1'), box('F2L'), box('F3'), box('F4')];
   if (panel === null || left === null || top === null || floor === null) return [];
   const strip = 12;
-  const toPanel = (wall: 'left' | 'top' | 'floor', share: number): Place => {
+  const toPanel = (wall: 'left' | 'top' | 'floor', share: number): LightPlace => {
     const across = wall === 'left' ? left.x : wall === 'top' ? top.y : floor.y;
     const inwards = wall === 'top' ? -1 : 1;
     const along = share * (wall === 'left' ? top.y[0] : -left.x[1]);
@@ -235,7 +244,7 @@ function frontCorners(scene: Scene, closest: Stance, farthest: Stance): readonly
   if (far === null) return walls;
   const free = far.z[0] - panel.z[1];
   const edges = [0.2, 0.35, 0.5, 0.65, 0.8].flatMap((share) =>
-    (['F3', 'F4'] as const).map((id): Place => {
+    (['F3', 'F4'] as const).map((id): LightPlace => {
       const level = id === 'F3' ? top : floor;
       const up = id === 'F3' ? Y : minus(Y);
       const outer = id === 'F3' ? level.y[1] : -level.y[0];
@@ -258,7 +267,7 @@ function frontCorners(scene: Scene, closest: Stance, farthest: Stance): readonly
 }
 
 /** Round the plug, on all four sides, and between lens and board. */
-function lensBoard(scene: Scene, stance: Stance): readonly Place[] {
+function lensBoard(scene: Scene, stance: Stance): readonly LightPlace[] {
   const box = boxesIn(scene, stance);
   const [panel, board, plug, front] = [box('F1'), box('F6'), box('F7'), box('lens-front') ?? box('lens-barrel')];
   if (panel === null || board === null) return [];
@@ -269,7 +278,7 @@ function lensBoard(scene: Scene, stance: Stance): readonly Place[] {
     { right: Y, edge: board.y[1], hole: inner.y[1], lens: front?.y[1] },
     { right: minus(Y), edge: -board.y[0], hole: -inner.y[0], lens: front === null ? undefined : -front.y[0] },
   ];
-  return sides.flatMap(({ right, edge, hole, lens }): readonly Place[] => {
+  return sides.flatMap(({ right, edge, hole, lens }): readonly LightPlace[] => {
     const cut = { origin: origin(0, 0, 0), right, up: Z };
     const window = { left: 0, right: edge + 30, bottom: board.z[0] - 30, top: Math.max(panel.z[1], inner.z[1]) + 60 };
     const [out, into] = [board.z[0] - 25, Math.max(panel.z[1], inner.z[1]) + 55];
@@ -283,6 +292,7 @@ function lensBoard(scene: Scene, stance: Stance): readonly Place[] {
         from: { r: edge + 25, h: out },
         to: { r: hole + 1.5, h: panel.z[1] + 12 },
         land: LAND.board,
+        without: aheadOfLens,
         beside: BESIDE_SCREW,
         glued: false,
         leaves: false,
@@ -299,6 +309,7 @@ function lensBoard(scene: Scene, stance: Stance): readonly Place[] {
               from: { r: hole - 2, h: out },
               to: { r: hole - 2, h: into },
               land: 0,
+              without: aheadOfLens,
               glued: true,
               leaves: true,
             },
@@ -314,8 +325,67 @@ const within = ({ x, y, z }: Extent, by: number): Extent => ({
   z,
 });
 
+/**
+ * With the dark slide drawn only a shutter ahead of the lens keeps daylight from it: between its plate and the ring, on all
+ * four sides, and down the channel of the filter holder. Light that comes in there does not look at the film.
+ */
+function shutterOnFrame(scene: Scene, stance: Stance): readonly LightPlace[] {
+  const { build } = scene;
+  const [plate] = platesOf(build, 'D1');
+  const rings = [...platesOf(build, 'A3'), ...platesOf(build, 'A1')].sort((a, b) => a.low - b.low);
+  const [ring, last] = [rings[0], rings.at(-1)];
+  const [small, large] = [plate && holeRound(plate), ring && holeRound(ring)];
+  if (!plate || !ring || !last || !small || !large) return [];
+  const [hole, opening] = [boxOf(small), boxOf(large)];
+  const [own, frame] = [boxOf(plate.outline), boxOf(ring.outline)];
+  const sides = [
+    { right: X, hole: hole.right, opening: opening.right, out: Math.max(own.right, frame.right) },
+    { right: minus(X), hole: -hole.left, opening: -opening.left, out: -Math.min(own.left, frame.left) },
+    { right: Y, hole: hole.top, opening: opening.top, out: Math.max(own.top, frame.top) },
+    { right: minus(Y), hole: -hole.bottom, opening: -opening.bottom, out: -Math.min(own.bottom, frame.bottom) },
+  ];
+  const shared = { stance, land: LAND.frame, glued: false, leaves: true } as const;
+  const filter = boxesIn(scene, stance)('FH1');
+  const gel = platesOf(build, 'FH1').flatMap((one) => holeRound(one) ?? []);
+  return [
+    ...sides.map(
+      (side): LightPlace => ({
+        ...shared,
+        joint: 'shutter on the accessory frame',
+        shutBy: 'the rail plate over the ring',
+        cut: { origin: origin(0, 0, 0), right: side.right, up: Z },
+        window: { left: side.hole + 0.5, right: side.out + 15, bottom: plate.low - 8, top: last.high - 0.01 },
+        from: { r: side.out + 10, h: (plate.low + plate.high) / 2 },
+        to: { r: (side.hole + side.opening) / 2, h: (ring.low + ring.high) / 2 },
+        // a filter holder makes the way on narrow behind the ring, and is no land; from above it is what shuts its channel
+        without: side.right === Y ? [] : FILTER_HOLDER,
+      }),
+    ),
+    ...(filter === null
+      ? []
+      : [
+          {
+            ...shared,
+            joint: 'filter holder in its channel',
+            shutBy: 'the cheeks of its handle over the slot, and its plies over the ring',
+            cut: { origin: origin(0, 0, 0), right: Y, up: Z },
+            window: {
+              left: boxOf(gel).top + 0.5,
+              right: filter.y[1] + 15,
+              bottom: plate.high + 0.01,
+              top: last.high - 0.01,
+            },
+            from: { r: filter.y[1] + 10, h: filter.z[1] },
+            to: { r: opening.top - 1, h: filter.z[1] + 1 },
+          },
+        ]),
+  ];
+}
+
+const FILTER_HOLDER = ['FH1', 'FH2', 'FH3', 'filter-card'];
+
 /** Along the gap between the boxes, on all four sides: felt shuts it. */
-function rearInFront(scene: Scene, stance: Stance): readonly Place[] {
+function rearInFront(scene: Scene, stance: Stance): readonly LightPlace[] {
   const box = boxesIn(scene, stance);
   const [left, right, floor, top] = [box('F2L'), box('F2R'), box('F4'), box('F3')];
   const [rear, standard, panel] = [box('R1L'), box('R3'), box('F1')];
@@ -328,7 +398,7 @@ function rearInFront(scene: Scene, stance: Stance): readonly Place[] {
     { towards: Y, wall: top.y[0], box: roof.y[1] },
     { towards: minus(Y), wall: -floor.y[1], box: -bottom.y[0] },
   ];
-  return sides.map(({ towards, wall, box: outer }): Place => {
+  return sides.map(({ towards, wall, box: outer }): LightPlace => {
     const rearEdge = left.z[1];
     const middle = (wall + outer) / 2;
     // at x or y a little off the axis, clear of what stands in the middle
@@ -354,13 +424,13 @@ function rearInFront(scene: Scene, stance: Stance): readonly Place[] {
 }
 
 /** Under the back plate and along the turning ring: at four sides, and at two clipped corners. */
-function backInStandard(scene: Scene, stance: Stance): readonly Place[] {
+function backInStandard(scene: Scene, stance: Stance): readonly LightPlace[] {
   const box = boxesIn(scene, stance);
   const [plate, standard] = [box('B1'), box('R3')];
   if (plate === null || standard === null) return [];
   const gate = gateAt(scene, stance);
   const ways = [X, minus(X), Y, minus(Y), DIAGONAL, { ...DIAGONAL, x: -DIAGONAL.x }];
-  return ways.map((right): Place => {
+  return ways.map((right): LightPlace => {
     const corner = Math.abs(right.x * right.y) > 0.1;
     const far = Math.hypot(plate.x[1], plate.y[1]) + 20;
     const opening = Math.abs(right.x) * gate.right + Math.abs(right.y) * gate.top;
@@ -381,7 +451,7 @@ function backInStandard(scene: Scene, stance: Stance): readonly Place[] {
 }
 
 /** Down between fence and holder, frame or spacer, and along its rim: at the four sides of the well. */
-function well(scene: Scene, stance: Stance): readonly Place[] {
+function well(scene: Scene, stance: Stance): readonly LightPlace[] {
   const plate = boxesIn(scene, stance)('B1');
   if (plate === null) return [];
   const gate = gateAt(scene, stance);
@@ -392,7 +462,7 @@ function well(scene: Scene, stance: Stance): readonly Place[] {
     { right: minus(Y), opening: -gate.bottom },
   ];
   const what = stance.setup.focusing ? `glass for ${stance.setup.holder}` : stance.setup.holder;
-  return sides.map(({ right, opening }): Place => {
+  return sides.map(({ right, opening }): LightPlace => {
     const far = 200 + opening;
     return {
       joint: `${what} in the well`,

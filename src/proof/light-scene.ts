@@ -1,5 +1,6 @@
 import { bodiesOf, isFelt, loosened, PUSHES, type Push, type Shift } from '../assembly/bodies.js';
 import type { Build, Setup, Station } from '../assembly/build.js';
+import { roleOf } from '../assembly/holders.js';
 import { type Piece, piecesOf } from '../assembly/pieces.js';
 import { type Opaque, opaque } from '../assembly/screens.js';
 import { stands } from '../assembly/setups.js';
@@ -45,7 +46,8 @@ export interface Scene {
 
 export function sceneOf(build: Build): Scene {
   const bodies = bodiesOf(build.parts);
-  const solids = opaque(piecesOf(build.parts), bodies);
+  // light passes the window of a holder
+  const solids = opaque(piecesOf(build.parts.filter((part) => roleOf(part) !== 'window')), bodies);
   const loose = loosened(bodies, solids);
   const sliding = new Set(solids.filter(({ piece }) => piece.slides).map(({ body }) => body));
   const known = new Map<Setup, Map<Push, Map<number, readonly Shift[]>>>();

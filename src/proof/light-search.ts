@@ -48,15 +48,18 @@ const OFF = 0.15;
  *
  * @param onGlimpse told of what is seen; false ends the search
  * @param seenEnough whether no more of what is seen past a solid's edges, as drawn or worn so, is of interest
+ * @param onProgress told the share of the solids whose edges have been watched
  */
 export function searchLight(
   scene: Scene,
   onGlimpse: (glimpse: Glimpse) => boolean,
   seenEnough: (solid: Opaque, push: Push) => boolean = () => false,
+  onProgress: (share: number) => void = () => {},
 ): void {
   const watch = watchman(scene);
   const wide = wideGates(scene);
   for (const [i, solid] of scene.solids.entries()) {
+    onProgress(i / scene.solids.length);
     const ways = waysToStand(scene, i);
     for (const point of pointsOf(scene, i))
       if (

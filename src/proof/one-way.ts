@@ -26,7 +26,9 @@ const CHORDS = 0.005;
  * it comes in: what comes later tells too late.
  */
 export function oneWayRules(build: Build): readonly Finding[] {
-  const plates = build.parts.filter((part) => part.kind === 'flat').filter(({ placements }) => placements.length > 0);
+  const plates = build.parts
+    .filter((part) => part.kind === 'flat')
+    .filter(({ placements, kept }) => placements.length > 0 && !kept);
   const blocks = blocksOf(build.parts).filter(({ prism }) => prism !== null);
   const standing = build.setups.map((setup) => ({
     setup,
@@ -123,6 +125,21 @@ const turnings: readonly Turning[] = [
   { matrix: [0, -1, -1, 0], over: true, words: 'turned over its diagonal' },
 ];
 
+const AS_IT_IS = turnings[0];
+
+/** Two parts that bear the same words and lines in the same places, such as the slides of two holders. */
+const readsAlike = (a: Shape, b: Shape): boolean => wordsOn(a) === wordsOn(b);
+
+/** What is engraved on a part, counted from its middle in hundredths. */
+function wordsOn({ part: { engraving, marks }, middle }: Shape): string {
+  const at = ({ x, y }: { readonly x: number; readonly y: number }) =>
+    `${Math.round(100 * (x - middle.x))} ${Math.round(100 * (y - middle.y))}`;
+  return [
+    ...engraving.map(({ vertices }) => vertices.map(at).join()),
+    ...marks.map((one) => `${one.text} ${at(one)}`),
+  ].join(';');
+}
+
 interface WrongWay {
   readonly part: FlatPart;
   readonly place: FlatPart;
@@ -147,7 +164,7 @@ function wrongWays(shape: Shape, place: Shape, seats: readonly Seat[]): readonly
     const wrong = (stray: number): readonly WrongWay[] => {
       // a scale that lies on the face below is missed at once, one that reads wrong is not
       const scale = stray <= SAME;
-      if (scale && (!engraved || turning.over)) return [];
+      if (scale && (!engraved || turning.over || (turning === AS_IT_IS && readsAlike(shape, place)))) return [];
       return [{ part: shape.part, place: place.part, turning, stray, scale }];
     };
     if (Math.max(edge, holesStray(holes, place.holes)) <= SAME) return wrong(0);

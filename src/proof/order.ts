@@ -12,6 +12,7 @@ import {
   matches,
   type NumberedStep,
   names,
+  ON_LENS_BOARD,
   type Step,
   stepsOfCamera,
 } from '../model/assembly-steps.js';
@@ -306,9 +307,7 @@ function waysBack(camera: readonly Block[], looker: Looker, tried: Tried): reado
 /** board-out on the placed parts: the lens board comes out to the front with its lens on, both retainers drawn. */
 function boardComesOut(camera: readonly Block[], looker: Looker): readonly Finding[] {
   const ids = new Set(
-    assemblySteps
-      .flatMap(({ acts }) => acts.filter(({ into }) => into === 'lens board' || into === 'lens'))
-      .flatMap(idsOf),
+    assemblySteps.flatMap(({ acts }) => acts.filter(({ into }) => ON_LENS_BOARD.includes(into))).flatMap(idsOf),
   );
   const onBoard = ({ piece }: Block) => [...ids].some((pattern) => matches(pattern, piece.part.id));
   const moving = camera.filter(onBoard);

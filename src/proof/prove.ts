@@ -14,6 +14,7 @@ import { cornerOwners } from './corner-owner.js';
 import { nutEdge } from './edges.js';
 import { emptyHoles } from './empty-hole.js';
 import { clearances, groupsPart } from './groups.js';
+import { slidesRun } from './holder-slide.js';
 import { type LightProof, proveLight } from './light.js';
 import { markRules } from './marks.js';
 import { oneWayRules } from './one-way.js';
@@ -88,6 +89,7 @@ export function prove(
       ...emptyHoles(build),
       ...webLeast(design, build),
       ...nutEdge(design, build),
+      ...slidesRun(design, build),
       ...light.findings,
       ...registerRules(design, build, budgets),
       ...staticsRules(design, build),

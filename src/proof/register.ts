@@ -1,4 +1,5 @@
 import type { Build, Setup } from '../assembly/build.js';
+import { isHolderFace, isOfHolder, roleOf } from '../assembly/holders.js';
 import { ROUNDING, unless } from '../assembly/limit.js';
 import { yaw, yawInGuide } from '../assembly/statics.js';
 import type { Design, Holder } from '../design/design.js';
@@ -11,8 +12,9 @@ import { publishedHolderFor } from '../standards/holders.js';
 import { thicknessSwelling } from '../standards/moisture.js';
 import { mm, plainNumber } from '../units/print.js';
 import { type Contributor, halfOf, type Interval, intervalOf, sharesOf, worstCase } from './budget.js';
+import { filmDepthIn } from './landmarks.js';
 import { guideOf, overhangOf } from './loads.js';
-import { type Layer, type Stack, stackUnder } from './stack.js';
+import { type Layer, layersBeforeFilm, type Stack, stackUnder } from './stack.js';
 import * as straying from './straying.js';
 
 /** What strays, what would tell by how much, and what that leaves. */
@@ -33,8 +35,8 @@ type Acts = Readonly<Partial<Record<Cure, Act>>>;
 
 /** The budgets of every holder, in the middle and at the edge of the picture. */
 export const registerBudgets = (design: Design, build: Build): readonly RegisterBudget[] =>
-  design.holders.flatMap((holder, i) => {
-    const set = setOf(build, holder, i);
+  design.holders.flatMap((holder) => {
+    const set = setOf(build, holder);
     return set === null ? [] : budgetsOf(design, build, holder, set);
   });
 
@@ -46,10 +48,9 @@ interface Pairing {
   readonly exposing: Setup;
 }
 
-function setOf({ parts, setups }: Build, { name }: Holder, index: number): Pairing | null {
-  const withRole = (role: string) => parts.filter((part) => part.kind === 'bought' && part.role === role);
-  const [glass] = withRole('ground-glass');
-  const film = withRole('holder')[index];
+function setOf({ parts, setups }: Build, { name }: Holder): Pairing | null {
+  const glass = parts.find((part) => roleOf(part) === 'ground-glass');
+  const film = parts.find((part) => isHolderFace(part) && isOfHolder(part, name));
   const mine = setups.filter(({ holder, orientation }) => holder === name && orientation === 'upright');
   const focusing = mine.find((setup) => setup.focusing);
   const exposing = mine.find((setup) => !setup.focusing);
@@ -57,11 +58,10 @@ function setOf({ parts, setups }: Build, { name }: Holder, index: number): Pairi
 }
 
 function budgetsOf(design: Design, build: Build, holder: Holder, set: Pairing): readonly RegisterBudget[] {
-  const glass = stackUnder(build, set.focusing, set.glass);
-  const film = stackUnder(build, set.exposing, set.film);
-  const nominal = worse(nominalOf(design, holder, { glass, film, pane: set.glass }));
-  const centre = straysInStack(design, holder, glass, film);
-  const acts = actsOf(design, holder, { glass, film });
+  const stacks = stacksOf(design, build, holder, set);
+  const nominal = worse(nominalOf(design, stacks));
+  const centre = straysInStack(design, holder, stacks);
+  const acts = actsOf(design, holder, stacks);
   const { maxAperture: N, pupilMagnification: P } = design.lens;
   const { short, long } = design.format.image;
   const circle = circleOfConfusion(diagonal({ width: short, height: long }));
@@ -83,7 +83,24 @@ function budgetsOf(design: Design, build: Build, holder: Holder, set: Pairing): 
 interface Stacks {
   readonly glass: Stack;
   readonly film: Stack;
+  /** What a holder that is made has between its face and the film. */
+  readonly inHolder: readonly Layer[];
+  /** From the face of the holder to the film. */
+  readonly filmDepth: number;
+  /** Whether it has a window before the film. */
+  readonly window: boolean;
   readonly pane: Part;
+}
+
+function stacksOf(design: Design, build: Build, holder: Holder, { glass, focusing, film, exposing }: Pairing): Stacks {
+  return {
+    glass: stackUnder(build, focusing, glass),
+    film: stackUnder(build, exposing, film),
+    inHolder: layersBeforeFilm(build, holder, exposing),
+    filmDepth: filmDepthIn(design, build, holder, exposing),
+    window: build.parts.some((part) => roleOf(part) === 'window' && isOfHolder(part, holder.name)),
+    pane: glass,
+  };
 }
 
 /** Where the lens sees the frosted face, less where the film lies, both from the seat. */
@@ -93,7 +110,7 @@ interface Nominal {
   readonly settled: number;
 }
 
-function nominalOf({ groundGlass }: Design, { filmDepth }: Holder, { glass, film, pane }: Stacks): Nominal {
+function nominalOf({ groundGlass }: Design, { glass, film, filmDepth, pane }: Stacks): Nominal {
   const behindFront = groundGlass.frosted === 'lens' ? 0 : paneThickness(pane) - shiftOf(groundGlass, pane);
   return {
     drawn: glass.drawn + behindFront - film.drawn - filmDepth,
@@ -116,16 +133,16 @@ const GLUED = 'Glue the frame and the spacer first, then measure from seat face 
  * What strays between seat and glass, and between seat and film. The width of the cut is not among it: no face of the
  * stack is cut, the mill and the glue make them.
  */
-function straysInStack(design: Design, holder: Holder, glass: Stack, film: Stack): readonly Stray[] {
+function straysInStack(design: Design, holder: Holder, { glass, film, inHolder, window }: Stacks): readonly Stray[] {
   const { plywood, groundGlass } = design;
   const sides = [
-    { stack: glass, sign: 1 },
-    { stack: film, sign: -1 },
+    { layers: glass.layers, sign: 1 },
+    { layers: [...film.layers, ...inHolder], sign: -1 },
   ] as const;
-  const plies = sides.flatMap(({ stack, sign }) => stack.layers.filter(isPly).map((layer) => ({ layer, sign })));
+  const plies = sides.flatMap(({ layers, sign }) => layers.filter(isPly).map((layer) => ({ layer, sign })));
   const materials = [...new Set(plies.map(({ layer }) => materialOf(layer)))];
-  const shims = sides.flatMap(({ stack, sign }) =>
-    stack.layers.filter((one) => !isPly(one)).map((layer) => ({ layer, sign })),
+  const shims = sides.flatMap(({ layers, sign }) =>
+    layers.filter((one) => !isPly(one)).map((layer) => ({ layer, sign })),
   );
   const sizes = [...new Set(shims.map(({ layer }) => nearly(layer.thickness)))];
   const readings = plywood.readings;
@@ -141,7 +158,9 @@ function straysInStack(design: Design, holder: Holder, glass: Stack, film: Stack
           name: `${counted(own.length, 'ply', 'plies')} of ${material}, ${read ? 'as the readings spread' : 'read once'}`,
           // parts are drawn as thick as the thickest reading; what lies under the film counts the other way
           shift: read ? (((least - most) / 2) * net) / own.length : 0,
-          half: read ? (most - least) / 2 : straying.oneReading.value,
+          half: read
+            ? (most - least) / 2
+            : (isBoard(design, material) ? straying.oneReadingOfBoard : straying.oneReading).value,
           spread: 'uniform',
           sensitivity: 1,
           count: own.length,
@@ -162,7 +181,7 @@ function straysInStack(design: Design, holder: Holder, glass: Stack, film: Stack
         },
       ];
     }),
-    glueLines(design, glass.glueLines, film.glueLines),
+    glueLines(design, glass.glueLines, film.glueLines + Math.max(0, inHolder.length - 1)),
     ...sizes.map((size): Stray => {
       const own = shims.filter(({ layer }) => nearly(layer.thickness) === size);
       return {
@@ -187,6 +206,17 @@ function straysInStack(design: Design, holder: Holder, glass: Stack, film: Stack
       measure: 'Measure the pane with the caliper and write groundGlass.thickness.',
       by: 'stack',
     },
+    {
+      name: `thickness of the window of the ${holder.name}`,
+      shift: 0,
+      half: window ? straying.paneThickness.value : 0,
+      spread: 'uniform',
+      // a thicker one brings the film forward
+      sensitivity: 1 - 1 / groundGlass.refractiveIndex,
+      count: 1,
+      measure: `Measure the window of the ${holder.name} with the caliper and write its thickness.`,
+      by: 'holder',
+    },
     ...straysOfHolder(design, holder),
     {
       name: 'damp in the plies',
@@ -203,6 +233,8 @@ function straysInStack(design: Design, holder: Holder, glass: Stack, film: Stack
 
 /** Two sheets of the same name are one; shims that differ by less than this are the same. */
 const nearly = (thickness: number): number => Math.round(thickness * 1000) / 1000;
+const isBoard = ({ boards }: Design, material: string): boolean =>
+  Object.values(boards).some((board) => board.material === material);
 const isPly = ({ part }: Layer): boolean => part.kind === 'flat';
 const materialOf = ({ part }: Layer): string => (part.kind === 'flat' ? part.material : '');
 const counted = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
@@ -227,7 +259,9 @@ function glueLines({ workshop, defaulted }: Design, underGlass: number, underFil
 }
 
 /** The holder's own error: what is known of its depth, and in a slot the film that floats forward from the back of it. */
-function straysOfHolder({ format }: Design, { tolerance, filmFloat: float, name }: Holder): readonly Stray[] {
+function straysOfHolder({ format }: Design, { tolerance, filmFloat: float, name, make }: Holder): readonly Stray[] {
+  // of one that is made its layers are known, unless somebody wrote how far they stray
+  if (make !== undefined && !make.isMeasured && tolerance === null) return [];
   const slot = publishedHolderFor(format.name)?.slotDepth.value;
   const published = slot !== undefined && tolerance === slot.tolerance;
   return [
@@ -316,7 +350,8 @@ const reading = (name: string, half: number, measure: string): Stray => ({
   by: null,
 });
 
-function actsOf({ shims }: Design, { name }: Holder, { glass, film }: Omit<Stacks, 'pane'>): Acts {
+function actsOf({ shims }: Design, { name }: Holder, { glass, film, inHolder }: Stacks): Acts {
+  const glued = inHolder.length > 0 ? `, the glued ${name}` : '';
   const step = Math.min(...shims);
   const under = (stack: Stack) => stack.layers.some(({ part }) => part.id.startsWith('SP'));
   return {
@@ -325,8 +360,8 @@ function actsOf({ shims }: Design, { name }: Holder, { glass, film }: Omit<Stack
       ? {
           stack: {
             text: under(film)
-              ? `the glued glass frame and the glued spacer of the ${name}, and shim`
-              : `the glued glass frame${under(glass) ? ' on its glued spacer' : ''}, and shim`,
+              ? `the glued glass frame${glued} and the glued spacer of the ${name}, and shim`
+              : `the glued glass frame${under(glass) ? ' on its glued spacer' : ''}${glued}, and shim`,
             leaves: [
               {
                 ...reading('half of the thinnest shim', step / 2, 'Buy a thinner shim, and write it under shims.'),
@@ -338,7 +373,7 @@ function actsOf({ shims }: Design, { name }: Holder, { glass, film }: Omit<Stack
                   straying.depthReading.value,
                   'Read it at the four corners of the glass, and take the mean.',
                 ),
-                count: under(film) ? 2 : 1,
+                count: 1 + (under(film) ? 1 : 0) + (inHolder.length > 0 ? 1 : 0),
               },
             ],
           },
@@ -435,12 +470,12 @@ export const registerRules = (
 function stackFilled(design: Design, build: Build): readonly Finding[] {
   const { short, long } = design.format.image;
   const limit = registerTolerance(design.lens.maxAperture, circleOfConfusion(diagonal({ width: short, height: long })));
-  return design.holders.flatMap((holder, i) => {
-    const set = setOf(build, holder, i);
+  return design.holders.flatMap((holder) => {
+    const set = setOf(build, holder);
     if (set === null) return [];
-    const glass = stackUnder(build, set.focusing, set.glass);
-    const film = stackUnder(build, set.exposing, set.film);
-    const { drawn, settled } = nominalOf(design, holder, { glass, film, pane: set.glass });
+    const stacks = stacksOf(design, build, holder, set);
+    const { glass, film } = stacks;
+    const { drawn, settled } = nominalOf(design, stacks);
     const told = Math.abs(drawn) > limit + ROUNDING;
     return unless(told || Math.abs(settled) <= limit + ROUNDING, {
       rule: 'register',

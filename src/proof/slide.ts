@@ -1,11 +1,11 @@
 import type { Build } from '../assembly/build.js';
+import { deepestOf, depthGain } from '../assembly/depth-gain.js';
 import { ROUNDING, unless } from '../assembly/limit.js';
 import type { PlacedPart } from '../assembly/placed-parts.js';
 import { spanOf } from '../assembly/span-of.js';
 import type { Design } from '../design/design.js';
 import type { Finding } from '../model/finding.js';
 import { filmPlane } from '../optics/conjugates.js';
-import { nearestText } from '../units/nearest-text.js';
 import { magnification, mm, tenth } from '../units/print.js';
 import { type Boxes, boxesIn, holderSeat, lensSeat, overlapNeeded, travelOf, typedGlassDepth } from './landmarks.js';
 import type { PieceRule, ProofRule } from './proof-rule.js';
@@ -80,7 +80,8 @@ const backMeetsBox = (build: Build, { front }: Boxes): readonly Finding[] => {
 };
 
 /** overlap-far: front box over rear box at the farthest seat, the reserve left out. */
-const overlapFar = ({ focus, lens }: Design, boxes: Boxes): readonly Finding[] => {
+const overlapFar = (design: Design, boxes: Boxes): readonly Finding[] => {
+  const { focus, lens } = design;
   const { overlap } = boxes;
   const { value: least, because } = overlapNeeded(boxes.rear);
   // what the overlap lacks is asked of the slide: it draws out by f for each unit of magnification
@@ -95,7 +96,7 @@ const overlapFar = ({ focus, lens }: Design, boxes: Boxes): readonly Finding[] =
     message: `At full draw the boxes ${overlap < 0 ? `are ${mm(tenth(-overlap))} apart` : `overlap by ${mm(tenth(overlap))}`}, and light gets in; ${mm(tenth(least))} of overlap are needed (${because}).`,
     hint:
       within > 0
-        ? `Write nearest: ${nearestText(within)}. Or gain ${mm(tenth(least - overlap))}: each millimetre off the deepest holder or off pastInfinity brings two.`
+        ? `Write nearest: ${magnification(within)}. Or gain ${mm(tenth(least - overlap))}: ${depthGain(deepestOf(design.holders, typedGlassDepth(design)), least - overlap)}.`
         : `Gain ${mm(tenth(least - overlap))}: shallower holders, thinner sheet, the other side of the board, or a lens with a longer flange distance.`,
   });
 };
@@ -133,7 +134,7 @@ export const bothEnds: ProofRule = (design, build) => {
       unit: 'mm',
       about: 'focus.nearest',
       message: `Portraits stay soft: with ${name} the slide stops ${mm(tenth(near - depth - farthest))} short of ${magnification(focus.nearest)}.`,
-      hint: `Write nearest: ${nearestText(Math.max(focus.farthest, focus.nearest - (near - depth - farthest) / lens.focalLength))}.`,
+      hint: `Write nearest: ${magnification(Math.max(focus.farthest, focus.nearest - (near - depth - farthest) / lens.focalLength))}.`,
     }),
   ]);
 };

@@ -1,8 +1,10 @@
 import type { Build, Setup } from '../assembly/build.js';
 import { boxesOf, type Extent } from '../assembly/extent.js';
+import { isHolderFace, isOfHolder, roleOf } from '../assembly/holders.js';
 import { ROUNDING } from '../assembly/limit.js';
 import { stands } from '../assembly/setups.js';
 import { spanOf } from '../assembly/span-of.js';
+import type { Holder } from '../design/design.js';
 import type { Part } from '../model/part.js';
 
 /** One ply, or one shim, between the holder seat and what lies on it. */
@@ -42,6 +44,28 @@ export function stackUnder(build: Build, setup: Setup, top: Part): Stack {
     settled: layers.reduce((sum, { thickness }) => sum + thickness, 0),
   };
 }
+
+/**
+ * What a holder that is made has between its face and the film: frames and the channel, as wide and as long as the face
+ * itself. Nothing of one that was measured as a whole, bought or made.
+ */
+export function layersBeforeFilm(build: Build, { name, make }: Holder, setup: Setup): readonly Layer[] {
+  if (make?.isMeasured) return [];
+  const own = build.parts.filter((part) => isOfHolder(part, name));
+  const at = (part: Part) => standingIn(part, setup)[0];
+  const face = own.find(isHolderFace);
+  const round = face && at(face);
+  const sheet = own.filter((part) => roleOf(part) === 'sheet').flatMap((part) => at(part) ?? [])[0];
+  if (round === undefined || sheet === undefined) return [];
+  return own
+    .flatMap((part) => standingIn(part, setup).map(({ x, y, z }) => ({ part, x, y, from: z[0], to: z[1] })))
+    .filter(({ x, y, to }) => to <= sheet.z[0] + ROUNDING && same(x, round.x) && same(y, round.y))
+    .sort((a, b) => a.from - b.from)
+    .map(({ part, from, to }): Layer => ({ part, thickness: to - from }));
+}
+
+const same = (a: readonly [number, number], b: readonly [number, number]): boolean =>
+  Math.abs(a[0] - b[0]) < ROUNDING && Math.abs(a[1] - b[1]) < ROUNDING;
 
 /** A layer may be drawn into what lies on it by so much and still be taken for what carries it, mm; a choice of ours. */
 const OVERLAPPING = 0.5;

@@ -20,7 +20,7 @@ import {
 } from '../assembly/statics.js';
 import type { Design } from '../design/design.js';
 import type { Finding } from '../model/finding.js';
-import { bendingStrength, birchVeneer, friction } from '../standards/materials.js';
+import { bendingStrength, birchPlies, birchVeneer, friction } from '../standards/materials.js';
 import { nutFactor, preload } from '../standards/screws.js';
 import { birchCrushing, withdrawal } from '../standards/wood-strength.js';
 import { type CordHold, cordHold, cordHolds } from './cords.js';
@@ -160,13 +160,8 @@ function soleLoads(build: Build, setup: Setup): readonly [number, number] {
   return [front - off, rear - offRear];
 }
 
-/** Three plies below 5 mm, two more for each 2.8: veneers of birch, the faces taking what is left. */
 function sheetOf({ plywood: { thickness }, workshop: { modulus } }: Design): StaticsTable['sheet'] {
-  const veneer = birchVeneer.ply.value;
-  const count = Math.max(3, 2 * Math.round((thickness - 2 * birchVeneer.sandedFace.value) / (2 * veneer) + 0.5) + 1);
-  const face = (thickness - (count - 2) * veneer) / 2;
-  const inner = Array.from({ length: count - 2 }, () => veneer);
-  const plies = face > 0 ? [face, ...inner, face] : Array.from({ length: count }, () => thickness / count);
+  const plies = birchPlies(thickness);
   const E = (span: 'along' | 'across') => crossBandedModulus({ plies, veneerModulus: birchVeneer.modulus.value, span });
   return {
     typed: modulus,

@@ -10,6 +10,9 @@ export const oneReading: Cited<number> = {
   source: 'plywood mills’ size sheets to EN 315, read in excerpt: 0.6 within a panel',
 };
 
+/** Fibre sheet or hard card read at one place: it is rolled, and varies little. */
+export const oneReadingOfBoard: Cited<number> = { value: 0.05, source: PRACTICE };
+
 /** A reading of a sheet's edge between the jaws of a caliper: limits, two sigmas. */
 export const caliperOnWood: Cited<number> = { value: 0.02, source: PRACTICE };
 

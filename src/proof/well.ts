@@ -6,7 +6,7 @@ import { placedIn } from '../assembly/placed-parts.js';
 import { stands } from '../assembly/setups.js';
 import type { Holder } from '../design/design.js';
 import { mm, tenth } from '../units/print.js';
-import { asUpright, exposing, holderSeat, standInOf, uprightBoxes } from './landmarks.js';
+import { asUpright, exposing, heldIn, holderSeat, wholeHolder } from './landmarks.js';
 import type { ProofRule } from './proof-rule.js';
 
 /** How the holders lie on the seat, between the fences of the well, and how the rim keeps the light out. */
@@ -39,8 +39,9 @@ function platesOfWell(build: Build) {
 
 function lying(build: Build, plates: ReturnType<typeof platesOfWell>, holder: Holder, index: number): readonly Lying[] {
   const seat = holderSeat(build);
+  const whole = wholeHolder(build, holder);
   return exposing(build, holder).flatMap((setup) => {
-    const [held] = uprightBoxes(standInOf(build, holder), setup);
+    const held = heldIn(whole, setup);
     const here = (boxes: readonly PlacedBox[]) =>
       boxes.filter(({ placement }) => stands(placement, setup)).map(({ extent }) => asUpright(extent, setup));
     const [opening] = here(plates.openings);

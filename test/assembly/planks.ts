@@ -45,7 +45,7 @@ export const buildOf = (...parts: readonly Part[]): Build => ({
     { name: 'closest', rear: 0 },
     { name: 'farthest', rear: 100 },
   ],
-  setups: setupsOf(['holder']),
+  setups: setupsOf([{ name: 'holder' }]),
   gate: { z: 0, width: 100, height: 100 },
   opening: { z: -10, diameter: 50 },
 });

@@ -87,6 +87,25 @@ describe('a straight line and other things', () => {
     expect(met(tube, [0, 0, -5], [0, 0, 1])).toBeCloseTo(10, 9));
   test('a printed thing is solid beside its bore', () => expect(met(tube, [8, 0, -5], [0, 0, 1])).toBeCloseTo(5, 9));
 
+  // 20 across at the foot, 10 at the top, 10 high: 8 in radius at a height of 4
+  const cone: PrintedPart = {
+    ...tube,
+    solid: { add: [{ profile: circle(0, 0, 20), holes: [], height: 10, matrix: HERE, taper: 0.5 }], cut: [] },
+  };
+  test.each([
+    { name: 'a cone is met where it is as thick as it is there', from: [-20, 0, 4], towards: [1, 0, 0], at: 12 },
+    // 4.8² + 6.4² = 8²
+    { name: 'and off its middle farther on', from: [-20, 4.8, 4], towards: [1, 0, 0], at: 20 - 6.4 },
+    { name: 'by a line along its other side', from: [-12, 0, 12], towards: [0.5, 0, -1], at: 8 },
+    { name: 'on its top', from: [4.9, 0, 20], towards: [0, 0, -1], at: 10 },
+    { name: 'past its top on its side', from: [6, 0, 20], towards: [0, 0, -1], at: 12 },
+    { name: 'not above it', from: [-20, 5.1, 9.9], towards: [1, 0, 0], at: null },
+  ] as const)('$name', ({ from, towards, at }) => {
+    const here = met(cone, from, towards);
+    if (at === null) expect(here).toBeNull();
+    else expect(here).toBeCloseTo(at, 7);
+  });
+
   test('the ground glass counts as a rectangle, for what comes in past its cut corners is wanted', () => {
     const corner = { x: -20, y: -10, bulge: 0 };
     const cut = rectangle({ left: -20, right: 20, bottom: -10, top: 10 }).flatMap((v) =>

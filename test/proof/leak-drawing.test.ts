@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { reversed } from '../../src/geometry/path.js';
 import { boxAt, rectangle } from '../../src/geometry/shapes.js';
 import { leakDrawing } from '../../src/proof/leak-drawing.js';
-import { leaksIn } from '../../src/proof/light.js';
+import { leaksIn } from '../../src/proof/light-leaks.js';
 import { sceneOf } from '../../src/proof/light-scene.js';
 import { buildOf, recut } from './dark-box.js';
 

@@ -89,6 +89,32 @@ describe('overlap-far: 53.15, of 39.25', () => {
     // 0.4 − 21/210 = 0.3: 1:3.34, never nearer than that
     expect(toldUnder('overlap-far', back(13.9 + 21))[0]?.hint).toMatch(/nearest: 1:3\.34\b/);
   });
+  describe('what a millimetre brings is what the boxes gain when it is taken off', () => {
+    const one = changed(heronText, 'nearest: 1:2.5', 'nearest: 1:1.5').replace(/\n.*- \{ name: processing.*/, '');
+    const two = changed(heronText, 'nearest: 1:2.5', 'nearest: 1:1.5');
+    const overlapOf = (text: string) => {
+      const { build: own, design } = planCamera(designOf(text));
+      const [finding] = toldUnder('overlap-far', own, design);
+      return { overlap: finding?.value ?? Number.NaN, hint: finding?.hint ?? '' };
+    };
+    const gained = (text: string, from: string, to: string) =>
+      overlapOf(text.replaceAll(from, to)).overlap - overlapOf(text).overlap;
+
+    test('one holder that the glass stands with: one, and pastInfinity two', () => {
+      expect(gained(one, '5.8 mm', '4.8 mm')).toBeCloseTo(1, 6);
+      expect(gained(one, 'pastInfinity: 4', 'pastInfinity: 3')).toBeCloseTo(2, 6);
+      expect(overlapOf(one).hint).toMatch(
+        /off pastInfinity brings 2 mm; off the film depth of holder and glass together, 1/,
+      );
+    });
+
+    test('a holder deeper than the glass: two', () => {
+      expect(gained(two, 'filmDepth: 24 mm', 'filmDepth: 23 mm')).toBeCloseTo(2, 6);
+      expect(overlapOf(two).hint).toMatch(
+        /off the film depth of the processing holder, .*or off pastInfinity, brings 2 mm/,
+      );
+    });
+  });
   test('boxes that part are told so', () =>
     expect(toldUnder('overlap-far', back(60.05))[0]?.message).toMatch(/are 6\.9 mm apart/));
   test('a narrow box needs two felt bands and room between them', () => {
