@@ -79,8 +79,22 @@ const ownFormat = formatSchema.options[1]
   })
   .meta(section({ description: 'a size of your own', example: '{ name: 6x9, width: 60 mm, height: 90 mm }' }));
 
+const holderKeys = holderSchema.shape;
+
 const surveyedHolder = holderSchema
+  .omit({ make: true, measured: true, insert: true })
   .extend({
+    // what lies in a drawer is there to be measured
+    filmDepth: holderKeys.filmDepth.unwrap().meta({
+      description: 'from its face to the film; the effective one where a window stands before the film',
+      example: '5.8 mm',
+    }),
+    width: holderKeys.width.unwrap().meta({ description: 'outside, across', example: '150 mm' }),
+    length: holderKeys.length.unwrap().meta({
+      description: 'outside, from the closed end to the open end',
+      example: '210 mm',
+    }),
+    thickness: holderKeys.thickness.unwrap().meta({ description: 'outside, front to back', example: '13.9 mm' }),
     format: text({ description: 'the format that it is for, by its name', example: '5x7' }, lineTrouble),
   })
   .meta(

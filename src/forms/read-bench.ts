@@ -5,6 +5,7 @@ import { nearestWord } from '../design/nearest-word.js';
 import type { Problem } from '../design/problem.js';
 import { readDocument } from '../design/read-document.js';
 import { designFile, type FileKind, problemAt, type Source, textProblem } from '../design/source.js';
+import { readYaml } from '../design/yaml.js';
 import type { BenchReadings } from '../model/lens-bench.js';
 import { parseLength } from '../units/length.js';
 import { quoted } from '../units/quantity.js';
@@ -55,7 +56,29 @@ const table = keyTable(benchJsonSchema());
 const COLUMNS = table.flatMap(({ path }) => (path.startsWith('readings[].') ? [path.slice('readings[].'.length)] : []));
 const WANTED = 'Begin with the line magnification,distance or image,object,distance; lengths in mm.';
 
-function readTable(source: Source): ReadBench {
+/** What a file of readings says before any of it is understood: its keys and cells as they were written. */
+export function writtenBench(
+  text: string,
+  file: string,
+): { readonly written: unknown } | { readonly problems: readonly Problem[] } {
+  const source = { file, text: text.replace(/^\ufeff/, ''), kind: benchFile };
+  if (isTable(text, file)) {
+    const table = tableOf(source);
+    return 'problems' in table ? table : { written: { readings: table.readings } };
+  }
+  const unreadable = textProblem(source);
+  if (unreadable !== null) return { problems: [unreadable] };
+  const outline = readYaml(source);
+  return 'value' in outline && outline.problems.length === 0 ? { written: outline.value } : outline;
+}
+
+interface WrittenTable {
+  readonly csv: CsvTable;
+  readonly columns: readonly ColumnName[];
+  readonly readings: readonly Readonly<Record<string, string>>[];
+}
+
+function tableOf(source: Source): WrittenTable | { readonly problems: readonly Problem[] } {
   const unreadable = textProblem(source);
   if (unreadable !== null) return { problems: [unreadable] };
   const csv = readCsv(source);
@@ -67,10 +90,16 @@ function readTable(source: Source): ReadBench {
     };
   const wrongForm = formProblems(source, csv);
   if (wrongForm.length > 0) return { problems: wrongForm };
+  const columns = csv.header.map(columnName);
+  return { csv, columns, readings: csv.rows.map((row) => rowOf(row, columns, csv)) };
+}
+
+function readTable(source: Source): ReadBench {
+  const written = tableOf(source);
+  if ('problems' in written) return written;
+  const { csv, columns, readings } = written;
   const { header, rows } = csv;
-  const columns = header.map(columnName);
   const names = columns.map(({ name }) => name);
-  const readings = rows.map((row) => rowOf(row, columns, csv));
   const locate = ({ path, what, accepted }: BenchTrouble): Problem => {
     const [, row, key] = path;
     const cells = typeof row === 'number' ? rows[row] : undefined;

@@ -1,11 +1,6 @@
-import {
-  flangeHoldsScrews,
-  holderAddsUp,
-  holderNamesDiffer,
-  imageFits,
-  magnificationAt,
-} from '../design/consistency.js';
+import { flangeHoldsScrews, holderAddsUp, holderNamesDiffer, magnificationAt } from '../design/consistency.js';
 import type { Fault } from '../design/explain.js';
+import { imageFits } from '../design/image-fits.js';
 import type { Problem } from '../design/problem.js';
 import { type ReadDocument, readDocument } from '../design/read-document.js';
 import { problemAt } from '../design/source.js';

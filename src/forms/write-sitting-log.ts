@@ -1,5 +1,5 @@
 import type { ColourPack, ResultEntry, SettingEntry } from '../model/sitting-log.js';
-import { energy, fNumber, magnification, mm, plainNumber, seconds } from '../units/print.js';
+import { energy, fNumber, mm, plainNumber, scale, seconds } from '../units/print.js';
 
 /** At the head of a log that is begun. */
 export const LOG_HEAD = [
@@ -95,7 +95,7 @@ export const resultText = (result: ResultEntry): string =>
     ['note', printed(result.note, scalar)],
   ]);
 
-const magnificationText = (m: number): string => magnification(m);
+const magnificationText = (m: number): string => scale(m);
 
 const celsius = (value: number): string => `${plainNumber(value, 1)} C`;
 
