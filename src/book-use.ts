@@ -2,6 +2,7 @@ import { countOf } from './assembly/setups.js';
 import { care } from './book/care.js';
 import type { Chapter } from './book/chapter.js';
 import { leakTest } from './book/leak-test.js';
+import { processingInTheHolder } from './book/processing.js';
 import { type RegisterStack, settingTheRegister } from './book/register.js';
 import { type TemplatesGiven, templates } from './book/templates.js';
 import { testPiece } from './book/test-piece.js';
@@ -66,6 +67,14 @@ export function chaptersAround({ planned, plan, proof }: UseFrom): {
         mount: design.lens.mount.by,
         lensKg: design.lens.barrel.massKg,
       }),
+      ...chapterOf(
+        processingInTheHolder({
+          tanks: plan.holders.flatMap(({ name, tank }) => {
+            const own = camera.objects.tanks.find((one) => one.name === name);
+            return tank === undefined || own === undefined ? [] : [{ name, tank, screws: own.screws.at.length }];
+          }),
+        }),
+      ),
       care({
         clampHeat: plan.findings.find(({ rule }) => rule === 'clamp-heat')?.limit ?? null,
         clampMaterial:
@@ -79,6 +88,8 @@ export function chaptersAround({ planned, plan, proof }: UseFrom): {
     ],
   };
 }
+
+const chapterOf = (chapter: Chapter | null): readonly Chapter[] => (chapter === null ? [] : [chapter]);
 
 const spacerOf = ({ camera }: Planned, name: string) => {
   const placed = camera.objects.spacers.find(({ spacer }) => spacer.holder === name);

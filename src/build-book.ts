@@ -65,7 +65,7 @@ export function bookFiles(from: BookFrom, writeDocument: WriteDocument): readonl
 /** What shows the whole camera, in the order in which it is looked at. */
 const wholeOf = ({ sections, exploded, elevations, lightTrap }: CameraDrawings): readonly Drawing[] => [
   ...sections,
-  exploded,
+  ...exploded,
   ...elevations,
   lightTrap,
 ];

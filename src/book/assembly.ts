@@ -50,28 +50,29 @@ export const assembly = (steps: readonly BookStep[], room: number): Chapter => (
 
 /** A step begins a page. Where it runs over it by a little, smaller letters keep it on one. */
 function onItsPage(step: BookStep, room: number): readonly Block[] {
-  const usual = blocksOf(step, TEXT);
-  const smaller = heightOf(usual) > room ? blocksOf(step, SMALL) : usual;
+  const usual = blocksOf(step, TEXT, room);
+  const smaller = heightOf(usual) > room ? blocksOf(step, SMALL, room) : usual;
   const [first, ...rest] = onOnePage(heightOf(smaller) > room ? usual : smaller);
   return first === undefined ? [] : [{ ...first, beginsPage: true }, ...rest];
 }
 
-function blocksOf({ number, title, words: told, parts, borrowed, drawing }: BookStep, size: number): readonly Block[] {
+function blocksOf(
+  { number, title, words: told, parts, borrowed, drawing }: BookStep,
+  size: number,
+  room: number,
+): readonly Block[] {
   const cautions = told.flatMap(({ cautions: own = [] }) => own);
   const acts = told.flatMap(({ acts: own }) => own);
   const checks = told.flatMap(({ checks: own = [] }) => own);
   const list = partsList(parts);
+  const shown = [heading(`Step ${number}. ${title}`), ...(drawing === null ? [] : [figure(drawing, { caption: '' })])];
+  const listed = list === null ? [] : [list];
+  // the drawing stands with its title, and where a page holds it too, with the list of what it shows
+  const together = kept([...shown, ...listed]);
   return [
-    // the drawing stands with its title and with the list of what it shows
-    {
-      ...kept([
-        heading(`Step ${number}. ${title}`),
-        ...(drawing === null ? [] : [figure(drawing, { caption: '' })]),
-        ...(list === null ? [] : [list]),
-      ]),
-      above: 9,
-      withNext: true,
-    },
+    ...(together.height <= room
+      ? [{ ...together, above: 9, withNext: true } as const]
+      : [{ ...kept(shown), above: 9 }, ...listed.map((one) => ({ ...one, withNext: true }) as const)]),
     ...(borrowed.length === 0
       ? []
       : [

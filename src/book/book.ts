@@ -2,7 +2,7 @@ import type { Page } from '../model/page.js';
 import type { Block } from '../paper/blocks.js';
 import { contentsList } from '../paper/contents.js';
 import { flow, type Listed } from '../paper/flow.js';
-import { chapterTitle, paragraph } from '../paper/prose.js';
+import { chapterTitle, PARAGRAPH, paragraph } from '../paper/prose.js';
 import { roomOf } from '../paper/sheet-size.js';
 import { paperSizes } from '../standards/paper-sizes.js';
 import { assembly } from './assembly.js';
@@ -32,8 +32,8 @@ export function bookPages(given: BookGiven, paper: keyof typeof paperSizes): rea
   return flow(
     (listed) => [
       ...cover(given),
-      { ...chapterTitle('Contents'), beginsPage: true },
-      contentsOf(listed),
+      { ...CONTENTS, beginsPage: true },
+      ...contentsOf(listed, room),
       ...chapters.flatMap(chapterBlocks),
     ],
     { paper: { width, height }, foot: `${name}, revision ${revision}${waived}` },
@@ -43,5 +43,7 @@ export function bookPages(given: BookGiven, paper: keyof typeof paperSizes): rea
 const chapterBlocks = ({ title, blocks }: Chapter): readonly Block[] => [chapterTitle(title), ...blocks];
 
 /** Neither the cover nor the contents themselves are looked for in them. */
-const contentsOf = (listed: readonly Listed[]): Block =>
-  listed.length === 0 ? paragraph('') : contentsList(listed.slice(2));
+const contentsOf = (listed: readonly Listed[], room: number): readonly Block[] =>
+  listed.length === 0 ? [paragraph('')] : contentsList(listed.slice(2), room - CONTENTS.height - PARAGRAPH);
+
+const CONTENTS = chapterTitle('Contents');

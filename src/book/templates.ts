@@ -75,8 +75,22 @@ export interface WellGiven {
 
 type Counted = TemplatesGiven['bought'][number];
 
-/** Bought plates that come as they are. */
-const AS_BOUGHT = [/-nut$/, /^lock-/, /^tripod-/, /^lens-/] as const;
+/** Bought plates that come as they are, or are cut to the figures of their step. */
+const AS_BOUGHT = [
+  /-nut$/,
+  /-washer$/,
+  /^lock-/,
+  /^tripod-/,
+  /^lens-/,
+  /^velvet-/,
+  /^lid-felt-/,
+  // sizes of glass and foam stand in the list of what to buy
+  /^tank-(?:glass|pad|cord|nut|seal|velvet)-/,
+  /sheet-\d+$/,
+  // drawn round the wood that they lie on
+  /^(?:channel|rail-packing|filter|carrier|guide)-card$/,
+  /^stop-felt$/,
+] as const;
 
 /** So do holders that stand on no pins. */
 export const comesAsBought = (part: BoughtPart): boolean =>
@@ -140,7 +154,7 @@ const SETS: readonly TemplateSet[] = [
     make: smallThings,
   },
   { title: 'Felt round the rear box', ids: /^felt-/, make: feltBands },
-  { title: 'Frames of shim', ids: /^glass-shim-|^SP\d+-shim-/, make: shimFrames },
+  { title: 'Frames of shim', ids: /^glass-shim-|^SP\d+-shim-|^shim-\d|^tank-shim-/, make: shimFrames },
   { title: 'The seat, for holders that you make', ids: /^holder-\d+$/, make: seat },
   { title: 'Where the tripod goes', ids: /^$/, make: (_, given) => tripodPlace(given) },
 ];
@@ -293,11 +307,15 @@ function shimFrames(own: readonly Counted[]): readonly Template[] {
     if (first === undefined) return [];
     const shape = shapeOf(first.part);
     const spacer = first.part.id.startsWith('SP') ? first.part.id.replace(/-.*/, '') : null;
+    const holder = /^shim-(\d+)/.exec(first.part.id)?.[1];
+    const ply = spacer ?? (holder === undefined ? 'G1' : `HF${holder}`);
+    const where =
+      spacer !== null ? `of the spacer ${spacer}` : holder === undefined ? 'in the glass frame' : `behind ${ply}`;
     const says = [
-      `Shims ${spacer === null ? 'in the glass frame' : `of the spacer ${spacer}`}, ${sizeText(shape)} mm:`,
+      `Shims ${where}, ${sizeText(shape)} mm:`,
       ...same.map(({ part, count }) => `${pieces(count)} of ${plainNumber(thicknessOf(part))} mm.`),
       'How many of them you need is told by the chapter on the register. Measure before you cut them all.',
-      `Quicker than paper: lay the ply ${spacer ?? 'G1'} on the shim stock and draw round it, ${spacer === null ? 'outside and inside, but without its pin holes' : 'outside and inside, and through the pin holes'}.`,
+      `Quicker than paper: lay the ply ${ply} on the shim stock and draw round it, ${spacer === null ? 'outside and inside, but without its pin holes' : 'outside and inside, and through the pin holes'}.`,
     ];
     const ids = same.map(({ part }) => part.id);
     if (fitsPaper(shape)) return [trueSizeLettered(ids, shape, says)];

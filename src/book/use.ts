@@ -251,7 +251,7 @@ function distances({ rows, coversFrom, format }: UseGiven): readonly Block[] {
     ...(coversFrom !== null && coversFrom > 0
       ? [
           paragraph(
-            `The lens covers the whole ${format} picture from ${magnification(coversFrom)} on, not farther away. Farther subjects have dark corners.`,
+            `The lens covers the whole ${format} picture from ${magnification(coversFrom, 'nearer')} on, not farther away. Farther subjects have dark corners.`,
           ),
         ]
       : []),

@@ -132,6 +132,8 @@ const printedParts = (printed: readonly { readonly part: PrintedPart; readonly c
 /** What the camera is built round: the builder has it before there is a camera. */
 function boughtByDesign(parts: readonly Counted[], { lens }: BookGiven): readonly Block[] {
   const holders = parts.flatMap(({ part }) => (part.kind === 'bought' && part.role === 'holder' ? [part.name] : []));
+  const made = parts.flatMap(({ part }) => (part.kind === 'flat' && part.role === 'holder' ? part.placements : []));
+  const cut = [...new Set(made.flatMap(({ group }) => (typeof group === 'string' ? [] : [group.holder])))];
   const bored = parts.flatMap(({ part }) =>
     part.kind === 'bought' && part.role === 'holder' && part.shape.form === 'plate' && part.shape.holes.length > 0
       ? [part.name]
@@ -140,7 +142,12 @@ function boughtByDesign(parts: readonly Counted[], { lens }: BookGiven): readonl
   return [
     heading('What the camera is built round'),
     paragraph(
-      `The lens: ${lens}. The holders: ${holders.join(', ')}. The camera is drawn for these; another lens of the same focal length may need another camera.`,
+      [
+        `The lens: ${lens}.`,
+        ...(holders.length > 0 ? [`The holders: ${holders.join(', ')}.`] : []),
+        ...(cut.length > 0 ? [`Cut with the camera: ${cut.join(', ')}.`] : []),
+        'The camera is drawn for these; another lens of the same focal length may need another camera.',
+      ].join(' '),
     ),
     ...(bored.length === 0
       ? []

@@ -98,14 +98,18 @@ function withOthers(arrivals: readonly Arrival[], other: Brought): readonly Arri
 }
 
 /**
- * A screw along the axis is put in from the front, where its head is: where the camera would stand in its way for as long
- * as the slide is in, the slide is drawn out for it.
+ * A screw along the axis is put in from where its head is, as a rule from the front: where the camera would stand in its
+ * way for as long as the slide is in, the slide is drawn out for it.
  */
 function fromItsHead(arrival: Arrival): Arrival {
   const [piece] = arrival.pieces;
-  const alone = arrival.pieces.length === 1 && piece !== undefined && isScrew(piece);
-  return alone && arrival.way?.axis === 'z' ? { ...arrival, way: FROM_THE_FRONT } : arrival;
+  if (arrival.pieces.length !== 1 || piece === undefined || arrival.way?.axis !== 'z' || !isScrew(piece))
+    return arrival;
+  return { ...arrival, way: hasHeadBehind(piece) ? FROM_BEHIND : FROM_THE_FRONT };
 }
+
+const hasHeadBehind = ({ part }: Piece): boolean =>
+  part.kind === 'bought' && part.shape.form === 'cylinder' && part.shape.head === 'behind';
 
 const FROM_THE_FRONT: Way = { axis: 'z', sign: 1 };
 

@@ -1,7 +1,7 @@
 import type { Drawing } from '../model/page.js';
 import { coverDrawing } from './cover.js';
 import { elevationDrawings } from './elevation.js';
-import { explodedDrawing } from './exploded.js';
+import { explodedDrawings } from './exploded.js';
 import { lightTrapDrawing } from './light-trap.js';
 import { sectionDrawing } from './section.js';
 import { type StepGiven, stepDrawing } from './step-drawing.js';
@@ -11,7 +11,7 @@ export interface CameraDrawings {
   readonly sections: readonly Drawing[];
   readonly elevations: readonly Drawing[];
   readonly lightTrap: Drawing;
-  readonly exploded: Drawing;
+  readonly exploded: readonly Drawing[];
   readonly cover: Drawing;
   /** By the numbers of the steps, from the first. */
   readonly steps: readonly { readonly number: number; readonly drawing: Drawing }[];
@@ -25,7 +25,7 @@ export function drawCamera(given: StepGiven, onDrawn: (share: number) => void = 
     sections: [sectionDrawing(given, 'infinity'), sectionDrawing(given, 'nearest')],
     elevations: elevationDrawings(given),
     lightTrap: lightTrapDrawing(given),
-    exploded: explodedDrawing(given),
+    exploded: explodedDrawings(given),
     steps: numbers.map((number, i) => {
       const drawing = stepDrawing(given, number);
       onDrawn((i + 1) / numbers.length);

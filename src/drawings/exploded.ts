@@ -1,4 +1,5 @@
 import type { Build } from '../assembly/build.js';
+import { holderOf } from '../assembly/holders.js';
 import { type Piece, piecesOf } from '../assembly/pieces.js';
 import { stands } from '../assembly/setups.js';
 import type { Point } from '../geometry/path.js';
@@ -19,6 +20,8 @@ const BESIDE = 3;
 const ABOVE = 1.5;
 /** For the words over each group. */
 const HEAD = 6;
+/** A group that is drawn lower than this is not recognised, mm. */
+const LOW = 55;
 /** What rounding to hundredths may add, mm. */
 const ROUNDED = 0.1;
 /** Side of the squares on paper in which is looked what is seen where, mm. */
@@ -32,15 +35,34 @@ interface Group {
 
 /**
  * Every made part with its number, pulled out of the camera against the way that it goes in: front box and lens, the
- * tailboard that they stand on, and what slides on it with all that it carries, one group above the other.
+ * tailboard that they stand on, what slides on it with all that it carries, what hangs ahead of the lens, and each holder;
+ * one group above the other, on as many pages as that takes.
  */
-export function explodedDrawing(given: StepGiven): Drawing {
-  const { plan, room } = given;
-  const groups = explodedGroups(given);
+export function explodedDrawings(given: StepGiven): readonly Drawing[] {
+  const pages = onPages(explodedGroups(given), given.room);
+  return pages.map((groups, i) => explodedDrawing(groups, given, i === 0 ? '' : `-${i + 1}`));
+}
+
+/** As many groups on a page as each has its least height on, in their order. */
+function onPages(groups: readonly Group[], { height }: StepGiven['room']): readonly (readonly Group[])[] {
+  const pages: Group[][] = [];
+  let left = 0;
+  for (const group of groups) {
+    const own = HEAD + Math.max(leastHeight(group), LOW) + 2 * ABOVE;
+    const page = pages.at(-1);
+    if (page === undefined || own > left) pages.push([group]);
+    else page.push(group);
+    left = (page === undefined || own > left ? height - ROUNDED : left) - own;
+  }
+  return pages;
+}
+
+function explodedDrawing(groups: readonly Group[], { plan, room }: StepGiven, suffix: string): Drawing {
   const laid = laidOut(groups, room);
+  const title = 'Every made part, and the way that it goes in';
   return {
-    name: 'exploded',
-    title: 'Every made part, and the way that it goes in',
+    name: `exploded${suffix}`,
+    title: suffix === '' ? title : `${title}, continued`,
     description: `${plan.name} taken apart, without perspective. ${groups.map(({ words }) => `${words}.`).join(' ')}`,
     scale: null,
     width: room.width,
@@ -59,10 +81,22 @@ export function explodedGroups({ build, on, moves }: StepGiven): readonly Group[
   const [setup] = build.setups;
   if (setup === undefined) throw new Error('a camera has a set-up');
   const shown = shownPieces(build);
+  const holders = [...new Set(shown.flatMap(({ placement }) => holderOf(placement) ?? []))];
   return [
-    { words: 'Front box and lens', pieces: shown.filter((piece) => !piece.slides && !isBase(piece)) },
+    {
+      words: 'Front box and lens',
+      pieces: shown.filter((piece) => !piece.slides && !isBase(piece) && !hangsAhead(piece)),
+    },
     { words: 'Tailboard', pieces: shown.filter((piece) => !piece.slides && isBase(piece)) },
-    { words: 'Sliding rear, back, and what sits in it', pieces: shown.filter(({ slides }) => slides) },
+    {
+      words: 'Sliding rear, back, and what sits in it',
+      pieces: shown.filter(({ slides, placement }) => slides && holderOf(placement) === null),
+    },
+    ...(shown.some(hangsAhead) ? [{ words: 'Ahead of the lens', pieces: shown.filter(hangsAhead) }] : []),
+    ...holders.map((name) => ({
+      words: `${name.charAt(0).toUpperCase()}${name.slice(1)}`,
+      pieces: shown.filter(({ placement }) => holderOf(placement) === name),
+    })),
   ].map(({ words, pieces }): Group => {
     const apart = takenApart({ setup, before: new Map(), arrivals: arrivalsOf(moves, pieces), after: pieces }, on);
     const { words: from } = apart.look;
@@ -72,6 +106,9 @@ export function explodedGroups({ build, on, moves }: StepGiven): readonly Group[
 
 /** What all stands on bears a T. */
 const isBase = ({ part }: Piece): boolean => part.id.startsWith('T');
+
+/** What hangs ahead of the lens bears an A for its frame, FH for the filter holder, a D for the drop shutter. */
+const hangsAhead = ({ part }: Piece): boolean => /^(?:A|FH|D)\d/.test(part.id);
 
 /** What is made, and the lens and the glass that it is made for; each in the first set-up in which it stands. */
 function shownPieces(build: Build): readonly Piece[] {
@@ -110,12 +147,15 @@ interface Laid {
   readonly height: number;
 }
 
+/** Its numbers stand in two columns. */
+const leastHeight = ({ numbered }: Group): number => ROW * Math.ceil(numbered.length / 2);
+
 /** Each group as wide as the paper lets it; where that is too high together, the highest ones smaller. */
 function laidOut(groups: readonly Group[], room: StepGiven['room']): readonly Laid[] {
   const wanted = groups.map((group) => {
     const { left, right, top, bottom } = boundsOf(group);
     const scale = (room.width - 2 * sideOf(group)) / (right - left);
-    return { group, scale, own: top - bottom, least: ROW * Math.ceil(group.numbered.length / 2) };
+    return { group, scale, own: top - bottom, least: leastHeight(group) };
   });
   const most = highest(
     wanted.map(({ scale, own, least }) => Math.max(scale * own, least) + 2 * ABOVE),

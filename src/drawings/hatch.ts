@@ -86,12 +86,15 @@ const bought: readonly (readonly [RegExp, Stuff])[] = [
   [/screw|bolt|nut|washer|clip|knob|ring|flange/, 'metal'],
   [/pin|dowel/, 'dowel'],
   [/cord/, 'cord'],
+  [/velvet|foam/, 'felt'],
 ];
 
 export function stuffOf(part: Part): Stuff {
-  if (part.kind === 'flat') return 'plywood';
+  if (part.kind === 'flat') return part.material.startsWith('board-') ? 'card' : 'plywood';
   if (part.kind === 'printed') return 'printed';
   if (part.role === 'lens' || part.role === 'holder') return part.role;
+  if (part.role === 'sheet') return 'card';
+  if (part.role === 'window') return 'glass';
   if (isFelt(part)) return 'felt';
   return bought.find(([word]) => word.test(part.name))?.[1] ?? 'metal';
 }

@@ -1,3 +1,5 @@
+import { around } from '../assembly/extent.js';
+import { isHolderFace, isOfHolder } from '../assembly/holders.js';
 import { boxAt, type Piece } from '../assembly/pieces.js';
 import type { Point } from '../geometry/path.js';
 import type { Drawing, Mark } from '../model/page.js';
@@ -219,7 +221,8 @@ function trapOf(pieces: readonly Piece[], { seat, opening }: Pick<Trap, 'seat' |
   const [ring, plate] = [byId('B2'), byId('B1')];
   const fence = of(({ part, extent }) => part.id === 'B3' && extent.x[0] > 0);
   const wall = of(({ part }) => part.id === 'R1R');
-  const holder = of(({ part }) => part.kind === 'bought' && part.role === 'holder');
+  const face = of(({ part }) => isHolderFace(part));
+  const held = pieces.filter(({ part }) => isOfHolder(part)).map((piece) => boxAt(piece, 0));
   return {
     seat,
     opening,
@@ -229,7 +232,7 @@ function trapOf(pieces: readonly Piece[], { seat, opening }: Pick<Trap, 'seat' |
     ringFront: ring.z[0],
     plateFront: plate.z[0],
     fence: { inside: fence.x[0], rear: fence.z[1] },
-    holder,
+    holder: { ...face, z: around(held).z },
   };
 }
 

@@ -1,7 +1,9 @@
 import type { Build, Setup } from '../assembly/build.js';
+import { isDarkSlide } from '../assembly/holders.js';
 import { boxAt, type Piece } from '../assembly/pieces.js';
 import { type Box, inside, type Point } from '../geometry/path.js';
 import type { Drawing, Mark } from '../model/page.js';
+import type { Part } from '../model/part.js';
 import type { PlanDocument } from '../model/plan.js';
 import { plainNumber } from '../units/print.js';
 import { cutFace } from './cut-face.js';
@@ -28,7 +30,7 @@ export type Focused = 'infinity' | 'nearest';
  */
 export function sectionDrawing({ build, plan, on, room }: DrawingGiven, at: Focused): Drawing {
   const figures = figuresOf(plan, build, at);
-  const pieces = standingIn(build.parts, setupFor(build, at));
+  const pieces = standingIn(withoutDarkSlides(build.parts), setupFor(build, at));
   const bodies = sawn(pieces, figures.rear).flatMap((shown) => bodiesOf(on, [shown]));
   const faces = bodies.flatMap((body): readonly CutFace[] => {
     const loops = isWhole(body) ? [] : cutFace(body, SAW, leftView);
@@ -195,6 +197,14 @@ function setupFor({ setups }: Build, at: Focused): Setup {
   );
   if (found === undefined) throw new Error('a camera has a set-up for the glass and one for a holder');
   return found;
+}
+
+/** A dark slide that is drawn stands as far out of a holder as that is long: the section would be small beside it. */
+function withoutDarkSlides(parts: readonly Part[]): readonly Part[] {
+  const slides = new Set(parts.filter(isDarkSlide).map(({ id }) => id));
+  return parts.filter(
+    ({ id, joins }) => !slides.has(id) && !joins.some(({ to, by }) => by === 'glue' && slides.has(to)),
+  );
 }
 
 /** Bolts, screws, pins and dowels are not cut lengthwise: ISO 128-44 (from memory). */

@@ -12,8 +12,18 @@ const INDENT = 4;
 /** Kept for the number of a page. */
 const NUMBER = 8;
 
-/** A line for each entry, its page at the right: two columns, read down the left one first. */
-export function contentsList(listed: readonly Listed[]): Block {
+/** A line for each entry, its page at the right: two columns, read down the left one first; a page of them after another where one does not hold all. */
+export function contentsList(listed: readonly Listed[], room: number): readonly Block[] {
+  const whole = inTwoColumns(listed);
+  if (whole.height <= room) return [whole];
+  const fitting = listed.map((_, i) => i).filter((i) => i > 0 && inTwoColumns(listed.slice(0, i)).height <= room);
+  // rather before a chapter than within one
+  const most = fitting.findLast((i) => listed[i]?.level === 0) ?? fitting.at(-1);
+  if (most === undefined) return [whole];
+  return [inTwoColumns(listed.slice(0, most)), ...contentsList(listed.slice(most), room)];
+}
+
+function inTwoColumns(listed: readonly Listed[]): Block {
   const lines = listed.map(line);
   const heightOf = (blocks: readonly Block[]) => blocks.reduce((sum, { height, above = 0 }) => sum + above + height, 0);
   // as far down on the left as is needed for the right one to be no longer

@@ -1,5 +1,6 @@
 import type { Build } from '../../src/assembly/build.js';
 import { bookFiles } from '../../src/build-book.js';
+import { cutting } from '../../src/cutting.js';
 import type { Design } from '../../src/design/design.js';
 import { partsJson } from '../../src/files/parts-json.js';
 import { stepsOfCamera } from '../../src/model/assembly-steps.js';
@@ -11,7 +12,6 @@ import { lightJoints } from '../../src/proof/light-joints.js';
 import { sceneOf } from '../../src/proof/light-scene.js';
 import { registerBudgets } from '../../src/proof/register.js';
 import type { Sheet } from '../../src/sheets/sheet.js';
-import { cutting } from '../../src/workshop.js';
 
 export interface PlainBook {
   readonly planned: Planned;
@@ -79,7 +79,7 @@ export function plainBook(design: Design, { laidOut = true }: { readonly laidOut
   const drawings = {
     cover: standIn('cover'),
     sections: [first, second],
-    exploded,
+    exploded: [exploded],
     elevations: [front, side],
     lightTrap,
     steps,

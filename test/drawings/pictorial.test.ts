@@ -3,7 +3,7 @@ import { piecesOf } from '../../src/assembly/pieces.js';
 import { workbench } from '../../src/assembly/workbench.js';
 import { atStep } from '../../src/drawings/at-step.js';
 import { coverDrawing } from '../../src/drawings/cover.js';
-import { explodedDrawing } from '../../src/drawings/exploded.js';
+import { explodedDrawings } from '../../src/drawings/exploded.js';
 import { stepDrawing } from '../../src/drawings/step-drawing.js';
 import { loadKernel } from '../../src/geometry/kernel.js';
 import type { Point } from '../../src/geometry/path.js';
@@ -13,6 +13,7 @@ import { wordsWidth } from '../../src/paper/words-width.js';
 import { planCamera, planOf } from '../../src/pipeline.js';
 import { orderOf } from '../../src/proof/order.js';
 import { keptDesign, keptDesigns } from '../designs/kept-design.js';
+import { firstOf } from './first-of.js';
 
 const kernel = await loadKernel();
 const room = { width: 174, height: 225 };
@@ -135,7 +136,7 @@ function draw(name: string) {
       at: atStep(build, moves, number),
       drawing: stepDrawing(given, number),
     }));
-    return { build, moves, steps, exploded: explodedDrawing(given), cover: coverDrawing(given) };
+    return { build, moves, steps, exploded: firstOf(explodedDrawings(given)), cover: coverDrawing(given) };
   });
 }
 
