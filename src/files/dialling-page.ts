@@ -10,18 +10,44 @@ interface Page {
 
 const INDENT = '  ';
 
+/** What is said of a sheet of a log, part by part, for whoever has better means to set it than a terminal. */
+export interface DiallingWords {
+  readonly title: string;
+  readonly reasoning: readonly string[];
+  /** How a test strip is exposed, and each strip of it under the titles of the columns; no rows where there is none. */
+  readonly strip: {
+    readonly how: string;
+    readonly titles: readonly string[];
+    readonly rows: readonly (readonly string[])[];
+  };
+  readonly notes: readonly string[];
+  readonly remarks: readonly string[];
+}
+
+export function diallingWords(dialling: Dialling): DiallingWords {
+  const { sheet, process, paper, batch } = dialling;
+  const material = [process, paper, batch === null ? null : `batch ${batch}`].filter((word) => word !== null);
+  return {
+    title: `Sheet ${sheet}: ${material.join(', ')}`,
+    reasoning: [...resultWritten(dialling), ...dialling.reasoning],
+    strip: { how: HOW_STRIPS, titles: COLUMNS.map(({ title }) => title), rows: stripCells(dialling) },
+    notes: dialling.notes,
+    remarks: dialling.remarks,
+  };
+}
+
 /** Which sheet the exposure is for, and why it is as it is: stands before the page of the exposure. Ends with an empty line. */
 export function diallingPage(dialling: Dialling, page: Page): string {
-  const { sheet, process, paper, batch, written, log } = dialling;
-  const material = [process, paper, batch === null ? null : `batch ${batch}`].filter((word) => word !== null);
+  const { written, log } = dialling;
+  const words = diallingWords(dialling);
   const state = written
     ? `Written into ${log}; it waits for what comes out.`
     : `Nothing new: ${log} has this setting already, and waits for what comes out.`;
   const sections = [
-    listed(`Sheet ${sheet}: ${material.join(', ')}`, [...resultWritten(dialling), ...dialling.reasoning, state], page),
-    stripRows(dialling, page),
-    listed('Notes on the log', dialling.notes, page),
-    listed('Beside the exposure', dialling.remarks, page),
+    listed(words.title, [...words.reasoning, state], page),
+    stripRows(words, page),
+    listed('Notes on the log', words.notes, page),
+    listed('Beside the exposure', words.remarks, page),
   ];
   return sections
     .filter((lines) => lines.length > 0)
@@ -50,19 +76,22 @@ const COLUMNS: readonly Column[] = [
   { title: 'it has then, in stops against the reckoning', align: 'left' },
 ];
 
-function stripRows({ strip }: Dialling, { width, colour }: Page): readonly string[] {
-  if (strip.length === 0) return [];
-  const rows = strip.map(({ dialled, pops, time }, index) => [
+const HOW_STRIPS =
+  'Draw the slide and give the first exposure to the whole sheet. Then push the slide in over one strip, the first, and give the second to what is left; and so on. All else stays as it is set below.';
+
+const stripCells = ({ strip }: Dialling): readonly (readonly string[])[] =>
+  strip.map(({ dialled, pops, time }, index) => [
     plainNumber(index + 1),
     pops === null ? exposureTime(time ?? 0) : `${plainNumber(pops)} ${pops === 1 ? 'pop' : 'pops'}`,
     signed(dialled),
   ]);
-  const { titles, rows: lines } = table(COLUMNS, rows, width - INDENT.length);
-  const how =
-    'Draw the slide and give the first exposure to the whole sheet. Then push the slide in over one strip, the first, and give the second to what is left; and so on. All else stays as it is set below.';
+
+function stripRows({ strip }: DiallingWords, { width, colour }: Page): readonly string[] {
+  if (strip.rows.length === 0) return [];
+  const { titles, rows: lines } = table(COLUMNS, strip.rows, width - INDENT.length);
   return [
     colour.heading('Test strip'),
-    ...[...wrap(how, width - INDENT.length), ...titles.map(colour.faint), ...lines.flat()].map(
+    ...[...wrap(strip.how, width - INDENT.length), ...titles.map(colour.faint), ...lines.flat()].map(
       (line) => `${INDENT}${line}`,
     ),
   ];

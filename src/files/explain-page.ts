@@ -6,7 +6,7 @@ import type {
   FigureList,
   FormulaText,
 } from '../model/explanation.js';
-import { fNumber, legible, magnification, plainNumber } from '../units/print.js';
+import { changeOf, explainedFigure, legible, magnification, movedBy, quantity } from '../units/print.js';
 import type { Colour } from './plan-page.js';
 import { type Column, table, wrap } from './text-layout.js';
 
@@ -81,7 +81,7 @@ const LEAST_ROOM = 24;
 
 function answer({ value, unit, because, decidedBy }: Explanation, page: Page): readonly string[] {
   if (value === null) return indented(wrap(`none: ${because ?? ''}`, page.width - 2));
-  if (typeof value === 'number') return [`${INDENT}${quantity(value, unit)}`];
+  if (typeof value === 'number') return [`${INDENT}${explainedFigure(value, unit)}`];
   return [`${INDENT}${worded(value)}${decidedBy === null ? '' : `; ${quantity(decidedBy, unit)} decides`}`];
 }
 
@@ -180,11 +180,8 @@ function changeTable(
   if (changes.length === 0)
     return [`${INDENT}${colour.heading('To change it')}`, ...text('no small change of any key moves it', page, 2)];
   const now = typeof figure === 'number' ? figure : (decidedBy ?? 0);
-  const moved = ({ value, unit, step }: Change, sign: 1 | -1, by: number | null): string => {
-    const spoken = unit === 'magnification' || unit === 'f-number';
-    const to = spoken ? quantity(value + sign * step, unit) : quantity(sign * step, unit, true);
-    return by === null ? 'cannot be' : `${to}: ${effect(now, by, own)}`;
-  };
+  const moved = ({ value, unit, step }: Change, sign: 1 | -1, by: number | null): string =>
+    by === null ? 'cannot be' : `${changeOf(value, sign * step, unit)}: ${movedBy(now, by, own)}`;
   const rows = changes.map((change) => {
     const { path, typed, value, unit, what } = change;
     const name = path === 'format' ? `format, ${what}` : typed ? path : `${path}, default`;
@@ -196,39 +193,6 @@ function changeTable(
     ...indented(indented(table(CHANGES, rows, page.width - 4).rows.flat())),
     ...(otherChanges === 0 ? [] : text(others, page, 2)),
   ];
-}
-
-/** By how much a figure moves; of what the trade counts in its own way, what it becomes. */
-function effect(now: number, by: number, unit: string): string {
-  if (Math.abs(by) < 1e-9) return 'the same';
-  if (unit === 'magnification') return finely(now + by);
-  if (unit === 'f-number') return quantity(now + by, unit);
-  const size = Math.abs(by);
-  const text = size < 0.1 ? legible(Number(size.toPrecision(3))) : plainNumber(size, 3);
-  return `${by > 0 ? '+' : '−'}${text}${unit === 'times' || unit === 'count' || unit === '' ? '' : ` ${unit}`}`;
-}
-
-/** A magnification to one figure more than elsewhere, for what a small step does. */
-const finely = (m: number): string => (m > 0 && m <= 1 ? `1:${plainNumber(1 / m, 3)}` : plainNumber(m, 3));
-
-/** A value as it is written: to the micrometre for lengths, in the trade's way where it has one. */
-function quantity(value: number, unit: string, withSign = false): string {
-  const number = (decimals: number) => {
-    const fine = value !== 0 && Math.abs(value) < 10 ** -decimals ? legible(value) : plainNumber(value, decimals);
-    return `${withSign && value > 0 ? '+' : ''}${fine.replace('-', '−')}`;
-  };
-  switch (unit) {
-    case 'magnification':
-      return value > 0 || value === 0 ? magnification(value) : number(4);
-    case 'f-number':
-      return fNumber(value);
-    case 'times':
-    case 'count':
-    case '':
-      return number(4);
-    default:
-      return `${number(3)} ${unit}`;
-  }
 }
 
 const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;

@@ -4,7 +4,7 @@ import type { Mark, Page } from '../model/page.js';
 import type { SittingDocument } from '../model/sitting.js';
 import { type Block, placed, type Style, words } from '../paper/blocks.js';
 import { type Column, columnsOfNumbers, grid, gridWidth } from '../paper/grid.js';
-import { exposureTime, fNumber, magnification, metres, plainNumber, stops } from '../units/print.js';
+import { exposureTime, fNumber, metres, plainNumber, scale, stops } from '../units/print.js';
 
 /** A5, upright. */
 const WIDTH = 148;
@@ -137,7 +137,7 @@ function readingOf(card: ExposureCard): string {
   const { reading, lampDistance } = firstOf(card);
   if (reading === null)
     return 'No reading is given: the columns say how many stops more than without extension and filters.';
-  const test = reading.tested ? ` by a test at ${magnification(reading.magnification)}` : '';
+  const test = reading.tested ? ` by a test at ${scale(reading.magnification)}` : '';
   const speed = reading.tested ? '' : ` for speed ${plainNumber(reading.speed)}`;
   if (reading.kind === 'meter')
     return `From the meter: ${exposureTime(reading.time)} at ${fNumber(reading.aperture)}${speed}${test}.`;
@@ -224,7 +224,7 @@ function placeColumns(rows: readonly CardRow[], flangeDistance: number): readonl
       ),
       bold: true,
     },
-    { head: ['scale', ''], cells: places.map((p) => magnification(p.magnification)) },
+    { head: ['scale', ''], cells: places.map((p) => scale(p.magnification)) },
     {
       head: ['film past ∞', 'mm'],
       cells: columnsOfNumbers(

@@ -1,6 +1,6 @@
 import type { Dialling } from '../model/dialling.js';
 import type { Remark, SittingDocument } from '../model/sitting.js';
-import { energy, exposureTime, fNumber, magnification, metres, mm, plainNumber } from '../units/print.js';
+import { energy, exposureTime, fNumber, metres, mm, plainNumber, scale } from '../units/print.js';
 import { documentNumber } from './document-number.js';
 import type { Colour } from './plan-page.js';
 import { type Column, table, wrap } from './text-layout.js';
@@ -17,24 +17,44 @@ export const exposureJson = (sitting: SittingDocument & { readonly dialling?: Di
 /** What a figure is called, the figure, and what is said beside it. */
 type Row = readonly [label: string, figure: string, beside: string];
 
+/** What is said of an exposure, part by part, for whoever has better means to set it than a terminal. */
+export interface ExposureWords {
+  readonly settings: readonly Row[];
+  /** What was carried over; empty where there was nothing. */
+  readonly from: string;
+  /** What asks for more or less than the reading, times and stops. */
+  readonly factors: readonly Row[];
+  readonly assumed: readonly string[];
+  readonly wanting: readonly string[];
+  readonly remarks: readonly Remark[];
+  readonly cautions: readonly string[];
+}
+
+export const exposureWords = (sitting: SittingDocument): ExposureWords => ({
+  settings: [stopRow(sitting), ...lightRows(sitting), ...placeRows(sitting), depthRow(sitting)],
+  from: sitting.reading === null ? '' : readingText(sitting.reading),
+  factors: [...factorsOf(sitting), ...togetherRows(sitting)].map(([what, count]) => [
+    what,
+    times(count),
+    signed(count),
+  ]),
+  assumed: sitting.assumed.map(({ message }) => message),
+  wanting: sitting.wanting.map((what) => `${what}.`),
+  remarks: sitting.remarks,
+  cautions: cautions(sitting),
+});
+
 /** A setting for one sitting as a page for a person beside the camera: first what to set. Ends with a line break. */
 export function exposurePage(name: string, sitting: SittingDocument, page: Page): string {
+  const words = exposureWords(sitting);
   const sections = [
     [page.colour.heading(name)],
-    settings(sitting, page),
-    factors(sitting, page),
-    listed(
-      'Taken for granted',
-      sitting.assumed.map(({ message }) => message),
-      page,
-    ),
-    listed(
-      'Not reckoned',
-      sitting.wanting.map((what) => `${what}.`),
-      page,
-    ),
-    remarks(sitting.remarks, page),
-    listed('Mind', cautions(sitting), page),
+    settings(words, page),
+    factors(words, page),
+    listed('Taken for granted', words.assumed, page),
+    listed('Not reckoned', words.wanting, page),
+    remarks(words.remarks, page),
+    listed('Mind', words.cautions, page),
   ];
   return `${sections
     .filter((lines) => lines.length > 0)
@@ -44,8 +64,7 @@ export function exposurePage(name: string, sitting: SittingDocument, page: Page)
 
 const INDENT = 2;
 
-function settings(sitting: SittingDocument, { width, colour }: Page): readonly string[] {
-  const rows = [stopRow(sitting), ...lightRows(sitting), ...placeRows(sitting), depthRow(sitting)];
+function settings({ settings: rows }: ExposureWords, { width, colour }: Page): readonly string[] {
   const labels = Math.max(...rows.map(([label]) => label.length)) + 2;
   // what has nothing beside it may run on
   const figures = Math.max(...rows.map(([, figure, beside]) => (beside === '' ? 0 : figure.length))) + 2;
@@ -100,9 +119,9 @@ function placeRows({
   filmDistance,
 }: SittingDocument): readonly Row[] {
   const film = `film ${mm(tenths(filmDistance))} behind the lens seat`;
-  if (subjectDistance === null || subjectFromSeat === null) return [['Scale', magnification(m), film]];
+  if (subjectDistance === null || subjectFromSeat === null) return [['Scale', scale(m), film]];
   return [
-    ['Scale', magnification(m), film],
+    ['Scale', scale(m), film],
     [
       'Sitter',
       metres(subjectDistance),
@@ -125,14 +144,21 @@ const COLUMNS: readonly Column[] = [
   { title: 'stops', align: 'right' },
 ];
 
-function factors(sitting: SittingDocument, { width, colour }: Page): readonly string[] {
+function factors({ from, factors: rows }: ExposureWords, { width, colour }: Page): readonly string[] {
+  const { titles, rows: lines } = table(COLUMNS, rows, width - INDENT);
+  return [
+    colour.heading('How it comes about'),
+    ...[...(from === '' ? [] : wrap(from, width - INDENT)), ...titles.map(colour.faint), ...lines.flat()].map(
+      (line) => `${' '.repeat(INDENT)}${line}`,
+    ),
+  ];
+}
+
+function factorsOf(sitting: SittingDocument): readonly (readonly [string, number])[] {
   const { stops: by, reading, filters } = sitting;
-  const rows: (readonly [string, number])[] = [[`extension to ${magnification(sitting.magnification)}`, by.extension]];
+  const rows: (readonly [string, number])[] = [[`extension to ${scale(sitting.magnification)}`, by.extension]];
   if (reading !== null && reading.magnification > 0)
-    rows[0] = [
-      `extension, ${magnification(reading.magnification)} to ${magnification(sitting.magnification)}`,
-      by.extension,
-    ];
+    rows[0] = [`extension, ${scale(reading.magnification)} to ${scale(sitting.magnification)}`, by.extension];
   for (const { name, factor } of filters) rows.push([name, Math.log2(factor)]);
   if (reading !== null && reading.filterFactor !== 1)
     rows.push(['filters of the test, no longer there', -Math.log2(reading.filterFactor)]);
@@ -143,16 +169,7 @@ function factors(sitting: SittingDocument, { width, colour }: Page): readonly st
   if (reading?.kind === 'flash' && by.distance !== null && sitting.lampDistance !== null)
     rows.push([`lamp, ${metres(reading.distance)} to ${metres(sitting.lampDistance)}`, by.distance]);
   if (by.dialled !== null) rows.push(['dialled in', by.dialled]);
-  const { titles, rows: lines } = table(
-    COLUMNS,
-    [...rows, ...togetherRows(sitting)].map(([what, count]) => [what, times(count), signed(count)]),
-    width - INDENT,
-  );
-  const from = reading === null ? [] : wrap(readingText(reading), width - INDENT);
-  return [
-    colour.heading('How it comes about'),
-    ...[...from, ...titles.map(colour.faint), ...lines.flat()].map((line) => `${' '.repeat(INDENT)}${line}`),
-  ];
+  return rows;
 }
 
 /** Reciprocity comes last, on all that stands above it, and the page says what it has added up. */
@@ -172,7 +189,7 @@ function togetherRows({
 }
 
 function readingText(reading: NonNullable<SittingDocument['reading']>): string {
-  const found = reading.tested ? `A test at ${magnification(reading.magnification)}` : 'A reading';
+  const found = reading.tested ? `A test at ${scale(reading.magnification)}` : 'A reading';
   return reading.kind === 'flash'
     ? `${found}: ${energy(reading.energy)} at ${metres(reading.distance)}, ${fNumber(reading.aperture)}.`
     : `${found}: ${exposureTime(reading.time)} at ${fNumber(reading.aperture)}.`;

@@ -1,5 +1,5 @@
 import type { LensDocument, LensRemark, Measured } from '../model/lens-bench.js';
-import { magnification, mm, plainNumber } from '../units/print.js';
+import { mm, plainNumber, scale } from '../units/print.js';
 import { documentNumber } from './document-number.js';
 import type { Colour } from './plan-page.js';
 import { wrap } from './text-layout.js';
@@ -13,20 +13,35 @@ interface Page {
 export const lensJson = (lens: LensDocument): string =>
   `${JSON.stringify(lens, (_, value: unknown) => (typeof value === 'number' ? documentNumber(value) : value), 2)}\n`;
 
+/** What is said of a lens that was measured, part by part, for whoever has better means to set it than a terminal. */
+export interface LensWords {
+  readonly figures: readonly Row[];
+  /** Where the film stands at the magnifications asked for. */
+  readonly predictions: readonly Row[];
+  readonly reckoned: string;
+  readonly caution: string;
+}
+
+export const lensWords = (lens: LensDocument): LensWords => ({
+  figures: figuresOf(lens),
+  predictions: lens.predictions.map(predicted),
+  reckoned: assumptions(lens),
+  caution: CAUTION,
+});
+
 /** The figures of a lens that was measured, as a page for a person at a terminal. Ends with a line break. */
 export function lensPage(lens: LensDocument, page: Page): string {
   const { colour } = page;
+  const { figures, predictions, reckoned, caution } = lensWords(lens);
   const title = `${colour.heading(lens.name ?? 'Lens on the bench')}  ${colour.faint(`${lens.readings} readings`)}`;
   const sections = [
     [title],
-    ['As measured, each ± what holds in 95 of 100 cases:', ...rows(figuresOf(lens), page)],
-    lens.predictions.length === 0
-      ? []
-      : [colour.heading('Lens seat to film'), ...rows(lens.predictions.map(predicted), page)],
+    ['As measured, each ± what holds in 95 of 100 cases:', ...rows(figures, page)],
+    predictions.length === 0 ? [] : [colour.heading('Lens seat to film'), ...rows(predictions, page)],
     [colour.heading('Readings less the line'), ...residualStrip(lens, page)],
     remarks(lens.remarks, page),
-    [colour.heading('How it was reckoned'), ...words(assumptions(lens), page)],
-    words(CAUTION, page),
+    [colour.heading('How it was reckoned'), ...words(reckoned, page)],
+    words(caution, page),
   ];
   return `${sections
     .filter((lines) => lines.length > 0)
@@ -48,7 +63,7 @@ function figuresOf(lens: LensDocument): readonly Row[] {
       : [
           [
             'Image circle',
-            `${measured(coverage, (value) => plainNumber(value, 0))} mm at ${magnification(coverage.at)}`,
+            `${measured(coverage, (value) => plainNumber(value, 0))} mm at ${scale(coverage.at)}`,
           ] as const,
         ]),
     ...(frontEnlargement === null
@@ -66,7 +81,7 @@ function figuresOf(lens: LensDocument): readonly Row[] {
 }
 
 const predicted = ({ magnification: m, distance, interval }: LensDocument['predictions'][number]): Row => [
-  `At ${magnification(m)}`,
+  `At ${scale(m)}`,
   length(distance, interval),
 ];
 
@@ -97,8 +112,8 @@ const HALF = 17;
  */
 function residualStrip({ residuals, outliers }: LensDocument, page: Page): readonly string[] {
   const most = reach(Math.max(...residuals.map(({ residual }) => Math.abs(residual))));
-  const scale = `${`-${mm(most)}`.padEnd(HALF + 1)}0${mm(most).padStart(HALF + 1)}`;
-  const head = `${'row'.padStart(5)}${'at'.padStart(10)}${'distance'.padStart(11)}${'residual'.padStart(11)}  ${scale}`;
+  const ends = `${`-${mm(most)}`.padEnd(HALF + 1)}0${mm(most).padStart(HALF + 1)}`;
+  const head = `${'row'.padStart(5)}${'at'.padStart(10)}${'distance'.padStart(11)}${'residual'.padStart(11)}  ${ends}`;
   const ordered = [...residuals].sort((a, b) => a.magnification - b.magnification);
   return [
     page.colour.faint(head),
@@ -106,7 +121,7 @@ function residualStrip({ residuals, outliers }: LensDocument, page: Page): reado
       const strip = [...`|${' '.repeat(HALF)}:${' '.repeat(HALF)}|`];
       const far = outliers.includes(row);
       strip[1 + HALF + Math.round((residual / most) * HALF)] = far ? 'X' : 'o';
-      const figures = `${String(row).padStart(5)}${magnification(m).padStart(10)}${distance.toFixed(2).padStart(11)}${signed(residual).padStart(11)}`;
+      const figures = `${String(row).padStart(5)}${scale(m).padStart(10)}${distance.toFixed(2).padStart(11)}${signed(residual).padStart(11)}`;
       return `${figures}  ${strip.join('')}${far ? page.colour.warning(' outlier') : ''}`;
     }),
   ];

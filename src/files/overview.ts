@@ -3,7 +3,8 @@ import { roomsIn } from '../geometry/roomiest.js';
 import type { FlatPart } from '../model/part.js';
 import type { Placed, Sheet } from '../sheets/sheet.js';
 import { decimal } from './decimal.js';
-import { escaped, pathData, tidy } from './svg.js';
+import { pathData } from './path-data.js';
+import { escaped, tidy } from './svg.js';
 
 export interface OverviewGiven {
   readonly title: string;

@@ -1,4 +1,5 @@
 import type { Build } from '../assembly/build.js';
+import { roleOf } from '../assembly/holders.js';
 import { countOf } from '../assembly/setups.js';
 import { type ClosedPath, flatten, type Path } from '../geometry/path.js';
 import type { Part } from '../model/part.js';
@@ -9,20 +10,24 @@ export interface PrintedFile {
   readonly volume: number;
 }
 
-/** parts.json: every part with its finished shape and its place, so that others can check the assembly. */
+/**
+ * parts.json: every part with its finished shape and its place, so that others can check the assembly. What is used away from
+ * the camera, such as a funnel, has no place in it.
+ */
 export function partsJson(build: Build, revision: string, prints: ReadonlyMap<string, PrintedFile>): string {
-  const known = new Set(build.parts.map((part) => part.id));
+  const placed = build.parts.filter(({ placements }) => placements.length > 0);
+  const known = new Set(placed.map((part) => part.id));
   const document = {
     schema: 1,
     revision,
     stations: build.stations.map(({ name, rear }) => ({ name, rear: exact(rear) })),
     gate: { z: exact(build.gate.z), width: exact(build.gate.width), height: exact(build.gate.height) },
     opening: { z: exact(build.opening.z), diameter: exact(build.opening.diameter) },
-    parts: build.parts.map((part) => ({
+    parts: placed.map((part) => ({
       id: part.id,
       name: part.name,
       kind: part.kind,
-      ...(part.kind === 'bought' && part.role ? { role: part.role } : {}),
+      ...(roleOf(part) ? { role: roleOf(part) } : {}),
       count: countOf(part.placements, build.setups),
       ...shapeOf(part, prints),
       placements: part.placements.map(({ group, matrix, when }) => ({

@@ -20,9 +20,11 @@ export function pagePdf(
   fonts: Fonts,
   { title, subject = pages.map(({ description }) => description).join(' ') }: About,
 ): Uint8Array {
-  const document = new PDFDocument({
+  const document = new CollectedDocument({
     autoFirstPage: false,
     margin: 0,
+    // without one the library begins with a font of its own, which it has not got in a browser; its types know names only
+    font: fonts.regular as unknown as string,
     // compressed streams differ from one processor and one engine to the next
     compress: false,
     // from 1.4 on the library repeats the title in XML and does not escape it
@@ -52,7 +54,7 @@ export function pagePdf(
     }
   }
   document.end();
-  return whole(document);
+  return document.whole();
 }
 
 interface About {
@@ -128,18 +130,29 @@ function inked({ fill, stroke }: { readonly fill?: string; readonly stroke?: Str
 const shades = (colour: string): string =>
   [1, 3, 5].map((from) => number(Number.parseInt(colour.slice(from, from + 2), 16) / 255)).join(' ');
 
-/** An ended document has everything written already, so that nobody has to wait for it. */
-function whole(document: PDFKit.PDFDocument): Uint8Array {
-  const pieces: Uint8Array[] = [];
-  for (let piece = document.read(); piece !== null; piece = document.read()) {
-    if (typeof piece === 'string') throw new Error('a document is written in bytes');
-    pieces.push(piece);
+/**
+ * A document that keeps what it has written: the streams of Node and of browsers give it out differently, and later. It
+ * begins to write while it is still being constructed, before any field of its own is there.
+ */
+class CollectedDocument extends PDFDocument {
+  declare private pieces: Uint8Array[] | undefined;
+
+  override push(piece: Uint8Array | null): boolean {
+    if (piece === null) return true;
+    if (this.pieces === undefined) this.pieces = [];
+    this.pieces.push(piece);
+    return true;
   }
-  const bytes = new Uint8Array(pieces.reduce((sum, { length }) => sum + length, 0));
-  let filled = 0;
-  for (const piece of pieces) {
-    bytes.set(piece, filled);
-    filled += piece.length;
+
+  /** All of it, once it has ended. */
+  whole(): Uint8Array {
+    const pieces = this.pieces ?? [];
+    const bytes = new Uint8Array(pieces.reduce((sum, { length }) => sum + length, 0));
+    let filled = 0;
+    for (const piece of pieces) {
+      bytes.set(piece, filled);
+      filled += piece.length;
+    }
+    return bytes;
   }
-  return bytes;
 }

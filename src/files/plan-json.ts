@@ -27,7 +27,11 @@ export function planDocument({ design, revision, camera, build, findings, despit
     name: design.name,
     revision,
     ...planFigures(design, camera, build),
-    parts: build.parts.filter((part) => part.kind !== 'bought').map((part) => planPart(part, build)),
+    // what is used away from the camera stands among the hardware
+    parts: build.parts
+      .filter((part) => part.kind !== 'bought')
+      .filter(({ placements }) => placements.length > 0)
+      .map((part) => planPart(part, build)),
     hardware: gathered(camera.hardware),
     findings,
     despite,

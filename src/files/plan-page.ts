@@ -1,6 +1,6 @@
 import type { Finding } from '../model/finding.js';
 import type { PlanDocument, PlanPart, PlanSpacer } from '../model/plan.js';
-import { fNumber, kg, magnification, mm, plainNumber, stops } from '../units/print.js';
+import { coverage, exposureTime, fNumber, kg, magnification, mm, plainNumber, stops } from '../units/print.js';
 import { type Column, table, wrap } from './text-layout.js';
 
 /** How the page marks what matters; on paper or in a pipe each gives its text back as it is. */
@@ -28,6 +28,7 @@ export function planPage(plan: PlanDocument, page: Page): string {
     figures('Boxes and slide', slideRows(plan), page),
     holderTable(plan, page),
     figures('Ground glass and spacers', registerRows(plan), page),
+    figures('Ahead of the lens', aheadRows(plan), page),
     figures('Tailboard, tripod, balance', tailboardRows(plan), page),
     figures('Size and mass', sizeRows(plan), page),
     partTable(plan.parts, page),
@@ -58,16 +59,8 @@ function lensRows({ optics }: PlanDocument): readonly Row[] {
         ? `not known; ${length(circle.required)} needed`
         : `${length(circle.infinity)} at infinity, ${length(circle.nearest)} at the nearest; ${length(circle.required)} needed`,
     ],
-    ['Covers', covers(optics)],
+    ['Covers', coverage(optics.coversFrom, optics.imageCircle.infinity)],
   ];
-}
-
-function covers({ coversFrom, imageCircle }: PlanDocument['optics']): string {
-  if (imageCircle.infinity === null) return 'not known: the design does not give lens.coverage';
-  if (coversFrom === null) return 'nowhere within reach';
-  return coversFrom === 0
-    ? 'the whole image, from infinity on'
-    : `the whole image from ${magnification(coversFrom)} on, not farther away`;
 }
 
 function focusRows({ optics, slide }: PlanDocument): readonly Row[] {
@@ -90,7 +83,7 @@ function focusRows({ optics, slide }: PlanDocument): readonly Row[] {
     ],
     [
       'Could reach',
-      `${magnification(slide.reachableMagnification)}, ${length(slide.slack)} of draw to spare; limited by ${slide.limitedBy}`,
+      `${magnification(slide.reachableMagnification)}, ${length(Math.abs(slide.slack))} of draw ${slide.slack < 0 ? 'short' : 'to spare'}; limited by ${slide.limitedBy}`,
     ],
     [
       'Other side of board',
@@ -172,6 +165,40 @@ function counted(sizes: readonly number[]): readonly (readonly [number, number])
   const counts = new Map<number, number>();
   for (const size of sizes) counts.set(size, (counts.get(size) ?? 0) + 1);
   return [...counts];
+}
+
+function aheadRows({ filterHolder, shutter }: PlanDocument): readonly Row[] {
+  return [
+    ...(filterHolder
+      ? [
+          [
+            'Filter holder',
+            `opening ${length(filterHolder.opening)}, gels ${length(filterHolder.gel)} square; the light is ${length(filterHolder.light)} across there`,
+          ] as const,
+        ]
+      : []),
+    ...(shutter ? shutterRows(shutter) : []),
+  ];
+}
+
+function shutterRows({ slot, fall, distance, ...does }: NonNullable<PlanDocument['shutter']>): readonly Row[] {
+  const { time, open, fullyOpen, efficiency, dial, dialStops, uneven } = does;
+  const ms = (s: number) => `${plainNumber(1000 * s, 1)} ms`;
+  return [
+    ['Drop shutter', `slot ${length(slot)}, falls ${length(fall)}, ${length(distance)} ahead of the lens seat`],
+    [
+      'Exposes',
+      `${exposureTime(time)} with the lens wide open, ${stops(Math.abs(dialStops))} ${dialStops < 0 ? 'less' : 'more'} than the ${exposureTime(dial)} of a dial`,
+    ],
+    [
+      'Light comes in',
+      `for ${ms(open)}, for ${ms(fullyOpen)} unhindered: ${plainNumber(100 * efficiency, 0)} % is used`,
+    ],
+    [
+      'Above and below',
+      uneven === null ? 'lit before the slide falls' : `the picture gets ${stops(uneven)} more above than below`,
+    ],
+  ];
 }
 
 function tailboardRows({ tailboard }: PlanDocument): readonly Row[] {

@@ -48,8 +48,8 @@ function useLine({ material, sheets: count, atHand, bound, use }: SheetUse, shee
 }
 
 /** One sheet cannot be fewer, and nobody doubts it. */
-function boundWords(count: number, bound: number): readonly string[] {
-  if (count === 1) return [];
+function boundWords(count: number, bound: number | null): readonly string[] {
+  if (count === 1 || bound === null) return [];
   if (count <= bound) return [`fewer than ${bound} is impossible`];
   return [`at least ${bound} ${bound === 1 ? 'is' : 'are'} needed`];
 }

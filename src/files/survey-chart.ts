@@ -2,8 +2,7 @@ import type { Point } from '../geometry/path.js';
 import type { Mark, Page } from '../model/page.js';
 import type { FormatSurveyed, LensSurveyed, SurveyDocument, SurveyPair, SurveyState } from '../model/survey.js';
 import { wordsWidth } from '../paper/words-width.js';
-import { nearestText } from '../units/nearest-text.js';
-import { fNumber, plainNumber } from '../units/print.js';
+import { fNumber, magnification, plainNumber } from '../units/print.js';
 import { isBroken, shortOf } from './survey-page.js';
 
 /** A page of so many lenses is still taken in at a glance, and printed on A3 still read. */
@@ -128,12 +127,12 @@ function cellOf(pair: SurveyPair, { x, y }: Point): readonly Mark[] {
   const middle = { x: x + 3.4, y: y + height / 2 };
   const from = {
     covers: 'covers',
-    'covers-from': coversFrom === null ? '' : `from ${nearestText(coversFrom, 'up')}`,
+    'covers-from': coversFrom === null ? '' : `from ${magnification(coversFrom, 'nearer')}`,
     'never-covers': 'never',
     'coverage-unknown': 'unknown',
     'does-not-close': 'no camera',
   }[state];
-  const reach = reachable === null ? '' : `to ${nearestText(reachable)}${shortOf(pair) ? '*' : ''}`;
+  const reach = reachable === null ? '' : `to ${magnification(reachable)}${shortOf(pair) ? '*' : ''}`;
   return [
     box({ x: x + 0.4, y: y + 0.4 }, { width: width - 0.8, height: height - 0.8 }, state),
     ...signOf(state, middle),

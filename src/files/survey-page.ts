@@ -1,7 +1,6 @@
 import type { Finding } from '../model/finding.js';
 import { rules } from '../model/rules.js';
 import type { Assumption, CameraSurveyed, LensSurveyed, SurveyDocument, SurveyPair } from '../model/survey.js';
-import { nearestText } from '../units/nearest-text.js';
 import { fNumber, magnification, plainNumber } from '../units/print.js';
 import type { Colour } from './plan-page.js';
 import { type Column, GAP, table, wrap } from './text-layout.js';
@@ -33,6 +32,34 @@ const columns: readonly Column[] = [
   { title: 'kg', align: 'right' },
   { title: 'sheets', align: 'right' },
 ];
+
+/** What is said of a survey, part by part, for whoever has better means to set it than a terminal: a line names its lens. */
+export interface SurveyWords {
+  readonly columns: readonly Pick<Column, 'title' | 'align'>[];
+  /** The cells of each pair, in the order of the pairs. */
+  readonly rows: readonly (readonly string[])[];
+  /** Of each lens what is known, what was taken for granted, and which rules its cameras would break. */
+  readonly lenses: readonly {
+    readonly headline: string;
+    readonly assumed: string;
+    readonly against: readonly string[];
+  }[];
+  /** What is odd about the lists and the lenses. */
+  readonly odd: readonly Finding[];
+  readonly notes: readonly string[];
+}
+
+export const surveyWords = (survey: SurveyDocument): SurveyWords => ({
+  columns,
+  rows: survey.pairs.map(row).map((own) => columns.map(({ title }) => own[title] ?? '')),
+  lenses: survey.lenses.map((lens) => ({
+    headline: headline(lens),
+    assumed: assumptions(lens.name, survey.pairs),
+    against: against(lens.name, survey.pairs),
+  })),
+  odd: oddities(survey, true),
+  notes: [...assumedOfAll(survey), ...remarks(survey, columns)],
+});
 
 /** The survey as a page for a person at a terminal. Ends with a line break. */
 export function surveyPage(survey: SurveyDocument, { width, colour, acrossLenses }: SurveyPageGiven): string {
@@ -163,8 +190,8 @@ function row(pair: SurveyPair): Row {
   if (camera === null || nearest === null || reachable === null) return { ...cells, reach: 'none' };
   return {
     ...cells,
-    reach: nearestText(reachable),
-    for: `${shortOf(pair) ? '<' : ''}${nearestText(nearest)}`,
+    reach: magnification(reachable),
+    for: `${shortOf(pair) ? '<' : ''}${magnification(nearest)}`,
     [SUBJECT]: subjectDistance === null ? '-' : plainNumber(subjectDistance / 1000, 2),
     [TRAVEL]: whole(camera.travel),
     closed: [camera.width, camera.height, camera.depthClosed].map(whole).join('×'),
@@ -177,7 +204,7 @@ function covers({ state, coversFrom, nearest }: SurveyPair): string {
   if (coversFrom === null) return 'unknown';
   if (state === 'covers' || coversFrom === 0) return 'all';
   if (state === 'never-covers') return 'never';
-  const from = `${nearestText(coversFrom, 'up')} on`;
+  const from = `${magnification(coversFrom, 'nearer')} on`;
   return nearest !== null && coversFrom > nearest ? `(${from})` : from;
 }
 

@@ -32,6 +32,18 @@ export interface NumberedStep extends Step {
 /** The name under which all comes together in the end. */
 export const CAMERA: Assembly = 'camera';
 
+/** What hangs on the lens board, and comes off with it. */
+export const ON_LENS_BOARD: readonly Assembly[] = [
+  'lens board',
+  'lens',
+  'accessory frame',
+  'filter holder',
+  'shutter',
+  'slide',
+  'slide for times by hand',
+  'peg',
+];
+
 const table = [
   {
     key: 'tripod-nut',
@@ -95,7 +107,13 @@ const table = [
       { into: 'rear', whole: 'sole' },
     ],
   },
+  { key: 'baffle', title: 'Baffle in the rear box', acts: [{ into: 'rear', each: ['R9', 'R8'] }] },
   { key: 'turning-ring', title: 'Turning ring on the back plate', acts: [{ into: 'back', each: ['B1', 'B2'] }] },
+  {
+    key: 'mask-ledge',
+    title: 'Ledge for masks on the turning ring',
+    acts: [{ into: 'back', each: ['ledge-card', 'B7', 'B6'] }],
+  },
   {
     key: 'fences',
     title: 'Fences, cord hooks and pins of the back',
@@ -129,6 +147,23 @@ const table = [
     ],
   },
   {
+    key: 'handle',
+    title: 'Handle on the top of the front box',
+    acts: [
+      { into: 'handle', each: ['F12', 'handle-washer', 'handle-nut', 'F13', 'F11', 'handle-screw'] },
+      { into: CAMERA, whole: 'handle' },
+    ],
+  },
+  {
+    key: 'stop-wallet',
+    title: 'Wallet for the stops, on the side of the front box',
+    acts: [
+      { into: 'stop wallet', each: ['WW1', 'velvet-stops', 'WW2'] },
+      { into: CAMERA, whole: 'stop wallet' },
+    ],
+  },
+  { key: 'stops', title: 'Stops into their wallet', acts: [{ into: CAMERA, each: ['WS*'] }] },
+  {
     key: 'lens',
     title: 'Lens on its board',
     acts: [
@@ -139,11 +174,51 @@ const table = [
     ],
   },
   {
+    key: 'accessory-frame',
+    title: 'Accessory frame',
+    acts: [{ into: 'accessory frame', each: ['A1', 'A2', 'channel-card', 'A3', 'rail-packing-card', 'A4', 'A5'] }],
+  },
+  {
+    key: 'frame-on',
+    title: 'Accessory frame on the lens board, round the lens',
+    acts: [{ into: 'lens board', whole: 'accessory frame' }],
+  },
+  {
     key: 'board-in',
     title: 'Lens board into the camera, and the retainers over it',
     acts: [
       { into: CAMERA, whole: 'lens board' },
       { into: CAMERA, each: ['F9', 'retainer-screw'] },
+    ],
+  },
+  {
+    key: 'filter-holder',
+    title: 'Filter holder',
+    acts: [{ into: 'filter holder', each: ['FH1', 'filter-card', 'FH2', 'FH3'] }],
+  },
+  {
+    key: 'shutter',
+    title: 'Guide of the drop shutter',
+    acts: [{ into: 'shutter', each: ['D1', 'carrier-card', 'D2', 'D3', 'D8', 'guide-card', 'D9', 'stop-felt'] }],
+  },
+  {
+    key: 'shutter-slides',
+    title: 'Slides of the drop shutter, and their peg',
+    acts: [
+      { into: 'slide', each: ['D4', 'D6'] },
+      { into: 'slide for times by hand', each: ['D5', 'D7'] },
+      { into: 'peg', each: ['shutter-peg', 'D10'] },
+    ],
+  },
+  {
+    key: 'front-on',
+    title: 'What hangs ahead of the lens, on the accessory frame',
+    acts: [
+      { into: CAMERA, whole: 'filter holder' },
+      { into: CAMERA, whole: 'shutter' },
+      { into: CAMERA, whole: 'slide' },
+      { into: CAMERA, whole: 'peg' },
+      { into: CAMERA, whole: 'slide for times by hand' },
     ],
   },
   {
@@ -158,12 +233,89 @@ const table = [
   },
   { key: 'spacers', title: 'Spacers', acts: [{ into: 'spacer', each: ['SP*'] }] },
   {
+    key: 'holder-shell',
+    title: 'Face, channel, lip and pocket of the holder',
+    acts: [
+      {
+        into: 'paper holder',
+        each: ['HF*', 'HG*', 'shim-*', 'HC*', 'velvet-face-*', 'velvet-side-*', 'HL*', 'velvet-lip-*', 'HP*', 'HB*'],
+      },
+    ],
+  },
+  {
+    key: 'dark-slide',
+    title: 'Dark slide of the holder',
+    acts: [
+      { into: 'dark slide', each: ['HS*', 'HU*'] },
+      { into: 'paper holder', whole: 'dark slide' },
+    ],
+  },
+  {
+    key: 'holder-lid',
+    title: 'Lid of the holder, and how it is loaded',
+    acts: [
+      { into: 'lid', each: ['HD*', 'HQ*', 'lid-felt-*'] },
+      { into: 'insert', each: ['HR*', 'HM*'] },
+      { into: 'paper holder', whole: 'insert' },
+      { into: 'paper holder', each: ['sheet-*', 'insert-sheet-*'] },
+      { into: 'paper holder', whole: 'lid' },
+      { into: 'paper holder', each: ['HT*', 'lid-screw-*'] },
+    ],
+  },
+  { key: 'masks', title: 'Masks', acts: [{ into: 'masks', each: ['MK*'] }] },
+  {
+    key: 'tank-chamber',
+    title: 'Walls of the chamber of the processing holder',
+    acts: [{ into: 'tank', each: ['KC*', 'KX*', 'KW*', 'KE*', 'KJ*'] }],
+  },
+  {
+    key: 'tank-spout',
+    title: 'Spout and vent in the wall of the chamber',
+    acts: [{ into: 'tank', asOne: ['tank-spout-*', 'tank-vent-*', 'tank-cap-*', 'tank-seal-*'] }],
+  },
+  { key: 'tank-window', title: 'Window of the chamber', acts: [{ into: 'tank', each: ['tank-glass-*'] }] },
+  {
+    key: 'tank-front',
+    title: 'Channel, dark slide and face before the window',
+    acts: [
+      {
+        into: 'tank',
+        each: ['KR*', 'tank-velvet-rear-*', 'KV*', 'tank-velvet-side-*', 'tank-velvet-face-*', 'KF*'],
+      },
+      { into: 'tank slide', each: ['KY*', 'KU*'] },
+      { into: 'tank', whole: 'tank slide' },
+    ],
+  },
+  {
+    key: 'tank-rim',
+    title: 'Lip and rim of the chamber',
+    acts: [{ into: 'tank', each: ['KA*', 'KB*', 'tank-shim-*', 'KL*', 'KN*', 'tank-nut-*', 'KP*', 'KS*', 'KT*'] }],
+  },
+  {
+    key: 'tank-lid',
+    title: 'Lid of the processing holder',
+    acts: [{ into: 'tank lid', each: ['KD*', 'KG*', 'tank-pad-*'] }],
+  },
+  {
+    key: 'tank-shut',
+    title: 'Gasket and lid on the chamber, and the test with water',
+    acts: [
+      { into: 'tank', each: ['tank-sheet-*', 'tank-cord-*'] },
+      { into: 'tank', whole: 'tank lid' },
+      { into: 'tank', each: ['tank-screw-*'] },
+    ],
+  },
+  {
     key: 'glass-in',
     title: 'Glass or holder into the back, and the cords over it',
     acts: [
       { into: CAMERA, whole: 'spacer' },
       { into: CAMERA, whole: 'glass frame' },
-      { into: CAMERA, each: ['holder-*', 'G3', 'cord'] },
+      { into: CAMERA, whole: 'paper holder' },
+      { into: CAMERA, whole: 'tank' },
+      { into: CAMERA, each: ['holder-*', 'G3'] },
+      { into: CAMERA, whole: 'masks' },
+      { into: CAMERA, each: ['cord'] },
     ],
   },
 ] as const satisfies readonly Step[];
@@ -178,6 +330,15 @@ export type StepKey = (typeof table)[number]['key'];
  * all sawing, gluing and painting is done.
  */
 export const assemblySteps: readonly Step[] = table;
+
+const idsIn = (...keys: readonly string[]): readonly string[] =>
+  table.filter(({ key }) => keys.includes(key)).flatMap(({ acts }) => acts.flatMap((act) => idsOf(act)));
+
+/** Ids of what is pushed onto the accessory frame, and comes off for the road; an object that goes there names its steps here. */
+export const pushedOnFrame: readonly string[] = idsIn('filter-holder', 'shutter', 'shutter-slides');
+
+/** Ids of all that hangs ahead of the lens. */
+export const aheadOfLens: readonly string[] = [...idsIn('accessory-frame'), ...pushedOnFrame];
 
 /** The steps of a camera with these parts, numbered from 1 without a gap: a step that brings nothing to it is passed over. */
 export function stepsOfCamera(parts: readonly Part[], steps: readonly Step[] = assemblySteps): readonly NumberedStep[] {
@@ -196,7 +357,10 @@ export function stepsOfCamera(parts: readonly Part[], steps: readonly Step[] = a
 /** Whether an act brings in the part of this id; what comes as part of a whole was brought to it before. */
 export const names = (act: Act, id: string): boolean => idsOf(act).some((pattern) => matches(pattern, id));
 
-export const idsOf = (act: Act): readonly string[] => ('each' in act ? act.each : 'asOne' in act ? act.asOne : []);
+export function idsOf(act: Act): readonly string[] {
+  if ('each' in act) return act.each;
+  return 'asOne' in act ? act.asOne : [];
+}
 
 export const matches = (pattern: string, id: string): boolean =>
   pattern.endsWith('*') ? id.startsWith(pattern.slice(0, -1)) : id === pattern;

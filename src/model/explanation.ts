@@ -78,7 +78,7 @@ export interface Change {
   readonly typed: boolean;
   readonly value: number;
   readonly unit: string;
-  /** By so much the key was changed. */
+  /** By so much the key was changed, to the figures with which it is written. */
   readonly step: number;
   /** What that does to the figure, more of the key and less of it; null where no such camera can be planned. */
   readonly more: number | null;

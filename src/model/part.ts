@@ -51,6 +51,10 @@ export interface FlatPart extends AnyPart {
   readonly engraving: readonly Path[];
   /** Words, still to be turned into strokes. */
   readonly marks: readonly Mark[];
+  /** It is only kept here, and does its work elsewhere: it may lie in its place in any way. */
+  readonly kept?: true;
+  /** The face of a holder that is made: what bears on the camera. All else of the holder is in its group. */
+  readonly role?: 'holder';
   readonly massKg: number;
 }
 
@@ -67,7 +71,8 @@ export interface PrintedPart extends AnyPart {
 /** A bought thing, as a simple stand-in of the size that it has when fitted. */
 export interface BoughtPart extends AnyPart {
   readonly kind: 'bought';
-  readonly role?: 'lens' | 'ground-glass' | 'holder';
+  /** A sheet: the film or paper in a holder that is made. */
+  readonly role?: 'lens' | 'ground-glass' | 'holder' | 'sheet' | 'window';
   readonly shape:
     | {
         readonly form: 'plate';
@@ -75,7 +80,13 @@ export interface BoughtPart extends AnyPart {
         readonly outline: ClosedPath;
         readonly holes: readonly ClosedPath[];
       }
-    | { readonly form: 'cylinder'; readonly diameter: number; readonly length: number };
+    | {
+        readonly form: 'cylinder';
+        readonly diameter: number;
+        readonly length: number;
+        /** Of a screw whose head is at its rear end: it is driven from behind. Else from the front, where it runs along the axis. */
+        readonly head?: 'behind';
+      };
   /** Mass of one piece. */
   readonly massKg: number;
 }

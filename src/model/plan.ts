@@ -27,6 +27,10 @@ export interface PlanDocument {
     /** kg, with the glass and the lens, no holder. */
     readonly mass: number;
   };
+  /** Only where the design asks for it. */
+  readonly filterHolder?: PlanFilterHolder;
+  /** Only where the design asks for it. */
+  readonly shutter?: PlanShutter;
   readonly parts: readonly PlanPart[];
   readonly hardware: readonly Hardware[];
   readonly findings: readonly Finding[];
@@ -106,6 +110,24 @@ export interface PlanHolder {
   readonly effectiveDepth: number;
   /** z of the holder seat with the film in focus. */
   readonly seat: { readonly infinity: number; readonly nearest: number };
+  /** Of one that is made with a window: the print is processed in it. */
+  readonly tank?: PlanTank;
+}
+
+/** Volumes in ml, times in s, the angle in degrees, the force in N. */
+export interface PlanTank {
+  readonly fullVolume: number;
+  /** 5 mm over the sheet while it lies on its lid. */
+  readonly workingVolume: number;
+  /** A thinner layer leaves places bare. */
+  readonly leastVolume: number;
+  /** With the working volume, through the funnel, and out by the spout's corner. */
+  readonly fillSeconds: number;
+  readonly drainSeconds: number;
+  /** To either side, at which the working volume still reaches the middle. */
+  readonly rockAngle: number;
+  /** What would lift the lid if it were capped tight at 20 °C and warmed to 38 °C. */
+  readonly lidForce: number;
 }
 
 export interface PlanGroundGlass {
@@ -145,6 +167,36 @@ export interface PlanTailboard {
   readonly balance: { readonly closest: number; readonly farthest: number };
   /** Of the overhang, open and loaded. */
   readonly sag: number;
+}
+
+export interface PlanFilterHolder {
+  /** Of its opening, and of the light that comes through there at infinity. */
+  readonly opening: number;
+  readonly light: number;
+  /** Side of the square gels. */
+  readonly gel: number;
+}
+
+/** With the lens wide open. Times in s. */
+export interface PlanShutter {
+  /** Length of the slot along the fall. */
+  readonly slot: number;
+  /** From the peg to the felt. */
+  readonly fall: number;
+  /** From the slide to the lens seat, where the entrance pupil is taken to be. */
+  readonly distance: number;
+  /** Effective time: what an exposure is reckoned by. */
+  readonly time: number;
+  /** From first to last light, for a point in the middle of the picture. */
+  readonly open: number;
+  readonly fullyOpen: number;
+  /** Effective time over the time from first to last light. */
+  readonly efficiency: number;
+  /** The nearest mark of a dial, and by how many stops the time is longer than what that mark stands for. */
+  readonly dial: number;
+  readonly dialStops: number;
+  /** Stops that the picture gets more above than below; null where it is lit before the slide is let go. */
+  readonly uneven: number | null;
 }
 
 export interface PlanPart {

@@ -10,15 +10,11 @@ export interface Rule {
   readonly protects: string;
   /** Where its formula and its limit come from; `common practice` has no source and may be overridden. */
   readonly source: string;
-  /** File that raises it, under src; where several do, the first to look at. Null: it waits for what `awaits` names. */
-  readonly home: string | null;
-  /** Test that shows it broken and just kept, under test and without its ending; null where it waits. */
-  readonly test: string | null;
-  readonly awaits?: Waiting;
+  /** File that raises it, under src; where several do, the first to look at. */
+  readonly home: string;
+  /** Test that shows it broken and just kept, under test and without its ending. */
+  readonly test: string;
 }
-
-/** An object that is not made yet. */
-type Waiting = 'optional object';
 
 type Levels = keyof typeof LEVELS;
 const LEVELS = {
@@ -37,16 +33,6 @@ const raised = (id: string, levels: Levels, protects: string, source: string, ho
   source,
   home,
   test,
-});
-
-const waiting = (id: string, levels: Levels, protects: string, source: string, awaits: Waiting): Rule => ({
-  id,
-  levels: LEVELS[levels],
-  protects,
-  source,
-  home: null,
-  test: null,
-  awaits,
 });
 
 const PRACTICE = 'common practice';
@@ -79,6 +65,14 @@ export const rules: readonly Rule[] = [
     'proof/light-cone',
   ),
   raised('wall-flare', 'W', 'veiled shadows', PRACTICE, 'proof/light-cone', 'proof/light-cone'),
+  raised(
+    'baffle-room',
+    'E',
+    'a baffle that the lens runs into',
+    PRACTICE,
+    'camera/baffle/checks',
+    'camera/baffle/checks',
+  ),
   raised(
     'yaw-register',
     'W',
@@ -350,6 +344,30 @@ export const rules: readonly Rule[] = [
     'proof/foot',
     'proof/foot',
   ),
+  raised(
+    'handle-room',
+    'E',
+    'a handle that no hand goes into, or that stands out over its box',
+    PRACTICE,
+    'camera/handle/checks',
+    'camera/handle/checks',
+  ),
+  raised(
+    'handle-balance',
+    'W',
+    'a camera that nods when it is carried',
+    PRACTICE,
+    'camera/handle/checks',
+    'camera/handle/checks',
+  ),
+  raised(
+    'handle-strength',
+    'E',
+    'a camera that comes down from its handle',
+    `handbooks of statics; three times the weight ${PRACTICE}`,
+    'camera/handle/checks',
+    'camera/handle/checks',
+  ),
   // Back, holders, register
   raised(
     'holder-clears',
@@ -384,6 +402,38 @@ export const rules: readonly Rule[] = [
     'derived',
     'camera/back/checks',
     'camera/back/checks',
+  ),
+  raised(
+    'holder-depth',
+    'E',
+    'a holder whose film lies where no plies and shims can bring it',
+    'derived',
+    'camera/paper-holder/checks',
+    'camera/paper-holder/checks',
+  ),
+  raised(
+    'holder-sheet',
+    'E',
+    'a sheet that buckles in its pocket, or falls through its lip',
+    PRACTICE,
+    'camera/paper-holder/checks',
+    'camera/paper-holder/checks',
+  ),
+  raised(
+    'slide-velvet',
+    'E',
+    'a dark slide that jams in its velvet, or lets light past',
+    PRACTICE,
+    'camera/paper-holder/checks',
+    'camera/paper-holder/checks',
+  ),
+  raised(
+    'holder-dark',
+    'E',
+    'fog on a sheet in a holder that is made, its slide closed or drawn',
+    'derived; turns and land common practice',
+    'proof/holder-dark',
+    'proof/holder-dark',
   ),
   raised('holder-rim', 'E', 'a holder that tips into the opening, or leaks', PRACTICE, 'proof/well', 'proof/well'),
   raised(
@@ -485,11 +535,52 @@ export const rules: readonly Rule[] = [
   ),
   raised(
     'tank-depth',
-    'N',
+    'EN',
     'a window forgotten in the register',
     'shift of a plane plate: optics/depth',
     'camera/holder-rules',
     'camera/holder-rules',
+  ),
+  raised(
+    'stop-hole',
+    'EW',
+    'a stop that gives another exposure than its number says',
+    'the hole at the widest stop in the ratio of the f-numbers: optics/aperture; series: standards/aperture-numbers',
+    'camera/stops/checks',
+    'camera/stops/checks',
+  ),
+  raised(
+    'stop-slot',
+    'EW',
+    'a stop that does not go into its slot, or lets light past',
+    'a choice of ours',
+    'camera/stops/checks',
+    'camera/stops/checks',
+  ),
+  raised(
+    'mask-held',
+    'E',
+    'a mask that falls into the box, or lifts the holder off its seat',
+    PRACTICE,
+    'camera/masks/checks',
+    'camera/masks/checks',
+  ),
+  raised(
+    'mask-edge',
+    'N',
+    'a border softer than wanted',
+    'shadow of the exit pupil, derived: optics/light-cone',
+    'camera/masks/checks',
+    'camera/masks/checks',
+  ),
+  raised('tank-liquid', 'W', 'patches undeveloped', PRACTICE, 'camera/tank/checks', 'camera/tank/checks'),
+  raised(
+    'tank-shut',
+    'EN',
+    'a tank that leaks light or liquid, or is pressed open',
+    PRACTICE,
+    'camera/tank/checks',
+    'camera/tank/checks',
   ),
   raised('scale-sense', 'EW', 'a focus scale that cannot be read', PRACTICE, 'proof/focus-scale', 'proof/focus-scale'),
   // Wood, fits, joints
@@ -610,10 +701,112 @@ export const rules: readonly Rule[] = [
     'camera/rear-box/checks',
     'camera/rear-box/checks',
   ),
+  // The steps of a print
+  raised(
+    'step-time',
+    'EW',
+    'a bath that is out before it was in',
+    'derived',
+    'step-sheet/findings',
+    'step-sheet/findings',
+  ),
+  raised(
+    'tank-times',
+    'WN',
+    'prints that stay too long in every bath',
+    'derived',
+    'step-sheet/findings',
+    'step-sheet/findings',
+  ),
+  raised(
+    'bath-volume',
+    'EW',
+    'a tank that runs over, a print half covered',
+    'derived',
+    'step-sheet/findings',
+    'step-sheet/findings',
+  ),
+  raised(
+    'bath-temperature',
+    'W',
+    'times of another temperature',
+    PRACTICE,
+    'step-sheet/findings',
+    'step-sheet/findings',
+  ),
+  raised('light-order', 'EW', 'a print that white light fogs', PRACTICE, 'step-sheet/findings', 'step-sheet/findings'),
+  raised('bath-thinned', 'N', 'a bath that is worn out unseen', PRACTICE, 'step-sheet/findings', 'step-sheet/findings'),
   // Optional objects
-  waiting('filter-clear', 'W', 'corners cut by gel frame or hood', 'optics/light-cone', 'optional object'),
-  waiting('shutter-crosses', 'W', 'top and bottom exposed differently', 'derived', 'optional object'),
-  waiting('mask-edge', 'N', 'a border softer than wanted', 'derived', 'optional object'),
-  waiting('tank-liquid', 'W', 'patches undeveloped', PRACTICE, 'optional object'),
-  waiting('tank-shut', 'E', 'a spout that leaks light or liquid', PRACTICE, 'optional object'),
+  raised(
+    'filter-clear',
+    'W',
+    'corners cut by what hangs ahead of the lens',
+    'optics/light-cone',
+    'camera/accessory-frame/checks',
+    'camera/accessory-frame/checks',
+  ),
+  raised(
+    'glass-clear',
+    'E',
+    'a filter holder or a shutter pushed against the lens',
+    PRACTICE,
+    'camera/accessory-frame/checks',
+    'camera/accessory-frame/checks',
+  ),
+  raised(
+    'retainer-reach',
+    'E',
+    'retainers that an accessory frame keeps from holding the lens board',
+    'a choice of ours',
+    'camera/accessory-frame/checks',
+    'camera/accessory-frame/checks',
+  ),
+  raised(
+    'frame-deep',
+    'N',
+    'more rings under an accessory frame than anybody likes to glue',
+    PRACTICE,
+    'camera/accessory-frame/checks',
+    'camera/accessory-frame/checks',
+  ),
+  raised(
+    'gel-covers',
+    'W',
+    'light beside the gels',
+    'a choice of ours',
+    'camera/filter-holder/checks',
+    'camera/filter-holder/checks',
+  ),
+  raised(
+    'shutter-crosses',
+    'W',
+    'top and bottom exposed differently',
+    `optics/drop-shutter; a third of a stop ${PRACTICE}`,
+    'camera/drop-shutter/checks',
+    'camera/drop-shutter/checks',
+  ),
+  raised(
+    'shutter-time',
+    'WN',
+    'a time other than the one that was asked',
+    `optics/drop-shutter; a third of a stop ${PRACTICE}`,
+    'camera/drop-shutter/checks',
+    'camera/drop-shutter/checks',
+  ),
+  raised(
+    'shutter-dark',
+    'E',
+    'fog while the shutter is shut',
+    PRACTICE,
+    'camera/drop-shutter/checks',
+    'camera/drop-shutter/checks',
+  ),
+  raised(
+    'shutter-falls',
+    'EN',
+    'a slide that hits what stands below it',
+    PRACTICE,
+    'camera/drop-shutter/checks',
+    'camera/drop-shutter/checks',
+  ),
 ];

@@ -28,6 +28,11 @@ export interface LayOutGiven extends Beam {
   readonly margin?: number;
   /** How long better layouts are looked for: see `EFFORT`. At 0 the first that is found is taken. */
   readonly effort?: number;
+  /**
+   * Whether somebody waits for it to look at, and nobody will cut it: then the cuts follow one another by the first way
+   * that is found, the least number of sheets is not reckoned, and parts that part are taken on trust.
+   */
+  readonly hurried?: boolean;
   /** Told as the search goes on; done from 0 to 1. */
   readonly onProgress?: (done: number) => void;
 }
@@ -38,8 +43,8 @@ export interface SheetUse {
   readonly sheets: number;
   /** Of them, those that were at hand: remnants and what was counted. */
   readonly atHand: number;
-  /** Fewer are impossible, whatever the packing. */
-  readonly bound: number;
+  /** Fewer are impossible, whatever the packing; null where that was not reckoned. */
+  readonly bound: number | null;
   /** Area of the parts over area of the sheets, 0 to 1. */
   readonly use: number;
 }
@@ -65,7 +70,7 @@ const ORDER_STEPS = 1;
 
 /** Parts to sheets: every piece once, in its place, with its cut lines in cutting order. */
 export function layOut(pieces: readonly Piece[], given: LayOutGiven): LayOut {
-  const { materials, margin = MARGIN, effort = EFFORT, onProgress = () => {} } = given;
+  const { materials, margin = MARGIN, effort = EFFORT, hurried = false, onProgress = () => {} } = given;
   const cuts = pieces.map((piece): Cut => ({ ...piece, lines: linesOf(piece.part, given) }));
   const findings: Finding[] = cuts.flatMap(({ part, lines }) => cutOnce(part, lines, given));
   const sheets: Sheet[] = [];
@@ -77,11 +82,16 @@ export function layOut(pieces: readonly Piece[], given: LayOutGiven): LayOut {
     const own = whole.filter(({ part }) => part.material === material);
     const stocks = materials.filter((stock) => stock.material === material);
     findings.push(...stockIdle(stocks, own));
-    const bench: Bench = { ...given, stocks, margin, effort, onStep: (done) => onProgress((n + done) / kinds.length) };
+    const onStep = (done: number) => onProgress((n + done) / kinds.length);
+    const bench: Bench = { ...given, stocks, margin, effort, hurried, onStep };
     const { filled, made, bound } = cutFrom(own, bench);
     findings.push(
       ...roomFor(own, made, bench),
-      ...made.flatMap((sheet) => [...partsPart(sheet), ...smallParts(sheet, own), ...grainLong(sheet, own)]),
+      ...made.flatMap((sheet) => [
+        ...(hurried ? [] : partsPart(sheet)),
+        ...smallParts(sheet, own),
+        ...grainLong(sheet, own),
+      ]),
     );
     sheets.push(...made);
     if (made.length > 0) uses.push(useOf({ filled, made, bound }, bench));
@@ -99,6 +109,7 @@ interface Bench extends Pick<LayOutGiven, 'spacing'> {
   readonly stocks: readonly SheetStock[];
   readonly margin: number;
   readonly effort: number;
+  readonly hurried: boolean;
   readonly onStep: (done: number) => void;
 }
 
@@ -107,7 +118,7 @@ const spacingOf = ({ spacing = SPACING, stocks }: Bench): number =>
 
 /** Parts of one material on its sheets; those that are larger than all of them, or find no room, are left out. */
 function cutFrom(cuts: readonly Cut[], bench: Bench) {
-  const { stocks, margin, effort, onStep } = bench;
+  const { stocks, margin, effort, hurried, onStep } = bench;
   const beds = bedSizes(bench);
   const blanks = cuts
     .map((cut) => blankOf(cut, beds))
@@ -115,6 +126,7 @@ function cutFrom(cuts: readonly Cut[], bench: Bench) {
   const spacing = spacingOf(bench);
   const filled = packParts({ blanks, stocks, spacing, margin, steps: Math.round(effort * STEPS), onStep });
   const made = sheetsOf(filled, cuts, bench);
+  if (hurried) return { filled, made, bound: null };
   const least = leastSheets({ blanks, beds: stocks.flatMap((stock) => wholeBedOf(stock, margin)), spacing });
   // where what there is does not suffice, nobody cares how few of it are needed
   return { filled, made, bound: Math.min(least, made.length) };
@@ -221,7 +233,8 @@ const turnedRound = (lying: readonly Lying[], { width, height }: Lie): readonly 
 function sheetLaid(lying: readonly Lying[], stock: SheetStock, bench: Bench, name: string): Sheet {
   const hosts = new Set(lying.flatMap(({ place }) => (place.within ? [windowKey(place.within)] : [])));
   const drawn = lying.flatMap((one, i) => drawnPaths(one, i, hosts));
-  const { operations, travelLength } = cutOrder(drawn, { steps: ORDER_FIRST + Math.round(bench.effort * ORDER_STEPS) });
+  const steps = bench.hurried ? 0 : ORDER_FIRST + Math.round(bench.effort * ORDER_STEPS);
+  const { operations, travelLength } = cutOrder(drawn, { steps });
   const placed = lying.map(
     ({ cut, instance, x, y, turn }): Placed => ({ part: cut.part.id, instance, x, y, rotation: turn }),
   );

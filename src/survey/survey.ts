@@ -48,12 +48,10 @@ interface Trial {
 }
 
 /** Sets out the pairs of a survey; each is reckoned by itself, so any part of them can be done anywhere. */
-export function prepareSurvey({ drawers, formats }: SurveyGiven): Survey {
+export function prepareSurvey(given: SurveyGiven): Survey {
+  const { drawers } = given;
   const complete = trialDesigns();
-  const trials = drawers.flatMap((drawer) => {
-    const own = formats ?? drawer.formats ?? table.map(({ name }) => name);
-    return drawer.lenses.flatMap((lens) => own.map((format): Trial => ({ drawer, lens, format })));
-  });
+  const trials = trialsOf(given);
   return {
     count: trials.length,
     pairs: (from, to) => trials.slice(from, to).map((trial) => pairOf(trial, complete)),
@@ -71,6 +69,18 @@ export function prepareSurvey({ drawers, formats }: SurveyGiven): Survey {
       pairs,
     }),
   };
+}
+
+const trialsOf = ({ drawers, formats }: SurveyGiven): readonly Trial[] =>
+  drawers.flatMap((drawer) => {
+    const own = formats ?? drawer.formats ?? table.map(({ name }) => name);
+    return drawer.lenses.flatMap((lens) => own.map((format): Trial => ({ drawer, lens, format })));
+  });
+
+/** The design that a pair was surveyed as, but for how near it focuses; null where it is no pair of these. */
+export function surveyedDesign(given: SurveyGiven, { lens, format, mount }: SurveyPair): Design | null {
+  const trial = trialsOf(given).find((one) => one.lens.name === lens && formatName(one.format) === format);
+  return trial === undefined ? null : designOf(trial, trialDesigns(), mount.side);
 }
 
 /** A lens of the list with what nobody said filled in; its mount is still open. */
@@ -206,7 +216,17 @@ function designOf({ drawer, lens: written, format }: Trial, complete: Complete, 
     focus,
     plywood,
     groundGlass,
-    holders: own.length > 0 ? [...own] : [homeMadeHolder(Math.max(...plywood.thickness), width, image.long)],
+    holders:
+      own.length > 0
+        ? [...own]
+        : [
+            homeMadeHolder({
+              ply: Math.max(...plywood.thickness),
+              boards: workshop.boards,
+              width,
+              imageLong: image.long,
+            }),
+          ],
     workshop,
   };
   return complete(given, written.barrel === undefined ? ['lens.barrel'] : []);

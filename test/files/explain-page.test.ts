@@ -64,8 +64,8 @@ describe('the rear box of Heron as a page', () => {
 
 test('magnifications as the trade says them', () => {
   const text = page('heron', 'slide.reachableMagnification');
-  expect(text).toMatch(/\n {2}1:2\.15\n/); // description of the camera, two worked cameras [common practice, no source]
-  expect(text).toMatch(/lens\.flangeDistance +203\.5 mm +\+1 mm: 1:2\.1\d+ /);
+  expect(text).toMatch(/\n {2}1:2\.145\n/); // 210/97.9, to the thousandth that small steps are told to
+  expect(text).toMatch(/lens\.flangeDistance +203\.5 mm +\+1 mm: 1:2\.1\d+, nearer /);
   expect(text).toMatch(/\d other keys move it, each less/);
 });
 

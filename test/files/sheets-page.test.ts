@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { cutting } from '../../src/cutting.js';
 import { layoutJson } from '../../src/files/layout-json.js';
 import { sheetsPage } from '../../src/files/sheets-page.js';
 import { sheetSvg } from '../../src/files/svg.js';
@@ -7,7 +8,6 @@ import { planCamera } from '../../src/pipeline.js';
 import { cutMinutes } from '../../src/sheets/cut-time.js';
 import type { LayOut } from '../../src/sheets/lay-out.js';
 import type { Sheet } from '../../src/sheets/sheet.js';
-import { cutting } from '../../src/workshop.js';
 import { keptDesign } from '../designs/kept-design.js';
 import { readSvg } from './read-svg.js';
 
@@ -30,6 +30,7 @@ describe.each(['heron', 'bittern'])('what the terminal says of the sheets of %s,
       const line = lines.find((text) => text.startsWith(`${material}: `));
       expect(line).toContain(`${sheets} ${sheets === 1 ? 'sheet' : 'sheets'} of ${size}`);
       expect(drawn.filter(({ sheet }) => sheet.material === material)).toHaveLength(sheets);
+      if (bound === null) throw new Error('the bound was not reckoned');
       if (sheets > bound) expect(line).toContain(`at least ${bound} ${bound === 1 ? 'is' : 'are'} needed`);
     }
   });

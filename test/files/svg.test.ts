@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { laserCaution, pathData, sheetSvg, sheetTitle, tidy } from '../../src/files/svg.js';
+import { pathData } from '../../src/files/path-data.js';
+import { laserCaution, sheetSvg, sheetTitle, tidy } from '../../src/files/svg.js';
 import { grown } from '../../src/geometry/clip.js';
 import { flatten, moved, type Path } from '../../src/geometry/path.js';
 import { circle } from '../../src/geometry/shapes.js';

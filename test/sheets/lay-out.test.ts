@@ -376,3 +376,20 @@ describe('laws of the sheets', () => {
       { numRuns: 80, seed: 1906 },
     ));
 });
+
+describe('a layout in a hurry', () => {
+  const pieces = inventedCamera;
+  const at = { ...given, effort: 0 };
+  const [hurried, checked] = [layOut(pieces, { ...at, hurried: true }), layOut(pieces, at)];
+
+  test('puts every piece where one without hurry at the least effort puts it', () =>
+    expect(hurried.sheets.map(({ placed }) => placed)).toEqual(checked.sheets.map(({ placed }) => placed)));
+
+  test('cuts the same paths in an order that is allowed', () => {
+    const paths = ({ operations }: Sheet) => operations.map(({ layer, paths: all }) => [layer, all.length]);
+    expect(hurried.sheets.map(paths)).toEqual(checked.sheets.map(paths));
+  });
+
+  test('does not reckon how few sheets would do', () =>
+    expect(hurried.uses.map(({ bound }) => bound)).toEqual(hurried.uses.map(() => null)));
+});
