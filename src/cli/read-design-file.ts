@@ -5,9 +5,9 @@ import { reasonOf, systemCode } from './machine-error.js';
 import { EXIT, Stop } from './stop.js';
 
 /** A design file is a page or two; what is longer is something else. */
-const LARGEST_BYTES = 256 * 1024;
+export const LARGEST_DESIGN = 256 * 1024;
 /** A sheet that was cut full of small parts has some thousand corners. */
-const LARGEST_REMNANT = 1024 * 1024;
+export const LARGEST_REMNANT = 1024 * 1024;
 
 /** The design in a file; where there is none, the command ends with what is wrong and where. */
 export const readDesignFile = (file: string): Design => readDesignAndText(file).design;
@@ -53,7 +53,7 @@ interface TextKind {
 /** A file that people write: its bytes, and the text with the mark at its head that some editors put there. */
 export function readTextFile(
   file: string,
-  { noun, largest }: TextKind = { noun: 'design file', largest: LARGEST_BYTES },
+  { noun, largest }: TextKind = { noun: 'design file', largest: LARGEST_DESIGN },
 ): { readonly text: string; readonly bytes: Uint8Array } {
   const bytes = readBytes(file, largest);
   if (typeof bytes === 'string')

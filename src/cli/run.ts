@@ -200,6 +200,22 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
       end(await (asksForLog(options) ? exposeLog : expose)(file, options, terminal));
     });
   program
+    .command('process')
+    .description('the step sheet of a print: when each bath is poured and drained, and how much of it all prints take')
+    .argument('<file>', 'the process: steps with their times, as the makers of your chemicals give them')
+    .option('--prints <count>', 'how many are made (default: as the file says)')
+    .option('--fill <time>', 'from the beginning of pouring until the bath is in, such as 8s')
+    .option('--drain <time>', 'from the beginning of draining until the tank is empty')
+    .option('--design <file>', 'take what the file does not say of the tank from a holder of this design')
+    .option('--holder <name>', 'which one, where it has several that are tanks')
+    .option('-o, --output <folder>', 'write the card to lie beside the trays into it, SVG and PDF')
+    .option('--paper <name>', 'of the card: A5, A4 or Letter (default: that of the design, else A5)')
+    .option('--json', 'print one JSON document instead of a page')
+    .action(async (file: string, options: import('./process.js').ProcessOptions) => {
+      const { processSteps } = await import('./process.js');
+      end(await processSteps(file, options, terminal));
+    });
+  program
     .command('explain')
     .description('how a figure of the plan came about, what governs it, and what it would take to change it')
     .argument('<design>', 'the design file')
@@ -221,6 +237,15 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
     .action(async (files: readonly string[], options: import('./survey.js').SurveyOptions) => {
       const { survey } = await import('./survey.js');
       end(await survey(files, options, terminal));
+    });
+  program
+    .command('serve')
+    .description('the page in the browser: change a number, see the camera; on this machine alone, until Ctrl-C')
+    .argument('[design]', 'the design file to show and to save; left out, the page opens a sample')
+    .option('--port <number>', 'of the address http://127.0.0.1:<number>/; 0 takes a free one (default: 8457)')
+    .action(async (file: string | undefined, options: { readonly port?: string }) => {
+      const { serve } = await import('./serve.js');
+      await serve(file, options, terminal);
     });
   return program;
 }

@@ -12,13 +12,10 @@ import {
 } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
-import type { OutputFile } from '../index.js';
+import { MANIFEST, manifestOf, type OutputFile } from '../index.js';
 import { onInterrupt } from './interrupt.js';
 import { machineStop, systemCode } from './machine-error.js';
 import { EXIT, Stop } from './stop.js';
-
-/** What a run wrote, with the digest of each file: so that a later run knows its own from what somebody put beside or changed. */
-const MANIFEST = '.tailboard.json';
 
 /** Other runs into the same folder may come between our two renames this often before we give up. */
 const TRIES = 20;
@@ -30,7 +27,7 @@ const TRIES = 20;
  */
 export async function writeFolder(folder: string, files: readonly OutputFile[]): Promise<void> {
   const target = resolve(folder);
-  const manifest = { path: MANIFEST, bytes: manifestOf(files) };
+  const manifest = manifestOf(files, digestOf);
   refuseForeign(folder);
   const staging = join(dirname(target), `.tailboard-${randomBytes(6).toString('hex')}.tmp`);
   let firstMade: string | undefined;
@@ -128,22 +125,6 @@ function contents(folder: string, prefix = ''): readonly string[] {
     return [entry.isFile() ? path : `${path} (not an ordinary file)`];
   });
 }
-
-function manifestOf(files: readonly OutputFile[]): Uint8Array {
-  const seen = new Set<string>([MANIFEST]);
-  for (const { path } of files) {
-    const key = path.toLowerCase();
-    if (!staysInside(path) || seen.has(key)) throw new Error(`${path} cannot be a file of an output folder`);
-    seen.add(key);
-  }
-  const listed = files
-    .map(({ path, bytes }) => ({ path, sha256: digestOf(bytes) }))
-    .sort((a, b) => (a.path < b.path ? -1 : 1));
-  return new TextEncoder().encode(`${JSON.stringify({ schema: 1, files: listed }, null, 2)}\n`);
-}
-
-const staysInside = (path: string): boolean =>
-  path.split('/').every((step) => step !== '' && step !== '.' && step !== '..' && !/[\\:\0]/.test(step));
 
 /** Digests by path; none where there is no manifest, or none that a run of ours can have written. */
 function readManifest(target: string): ReadonlyMap<string, string> {

@@ -1,0 +1,137 @@
+import type { Finding, OutputFile } from '../../../index.js';
+import type { App } from '../../app.js';
+import { markOf } from '../../mark-of.js';
+import type { State } from '../../state.js';
+import type { Built } from '../../worker/workbench-tasks.js';
+import { findingsNow } from '../findings/now.js';
+import type { FileAtHand, Harvest, TakeAwayState } from './state.js';
+
+/** The rules of level error that are broken, and may be waived. */
+export const brokenRules = (findings: readonly Finding[]): readonly string[] => [
+  ...new Set(findings.filter(({ level }) => level === 'error').map(({ rule }) => rule)),
+];
+
+/**
+ * A rule that a build may find kept though the check found it broken: it looks longer for a layout of the sheets than a
+ * check does.
+ */
+const MAY_FIND_ROOM = 'part-on-bed';
+
+/** The broken rules that stand in the way: nothing is built until they are cured or waived. */
+export function inTheWay(state: State): readonly string[] {
+  const { findings } = findingsNow(state);
+  return brokenRules(findings).filter((rule) => rule !== MAY_FIND_ROOM && !state.takeAway.despite.includes(rule));
+}
+
+/** A word given for a rule ends when the rule is kept: broken anew, it is asked for anew. */
+export function forgetKeptRules(app: App): void {
+  const broken = brokenRules(findingsNow(app.state()).findings);
+  put(app, { despite: app.state().takeAway.despite.filter((rule) => broken.includes(rule)) });
+}
+
+const put = (app: App, patch: Partial<TakeAwayState>): void =>
+  app.change(({ takeAway }) => ({ takeAway: { ...takeAway, ...patch } }));
+
+/** Builds the camera that is shown, when it is proven. */
+export function askForBuild(app: App): void {
+  const { shown } = app.state();
+  if (shown === null) return;
+  put(app, { job: { kind: 'waiting', of: markOf(shown.of) } });
+  beginWhenProven(app);
+}
+
+/** Begins the build that waits, if its proof is there and nothing is in the way. */
+export function beginWhenProven(app: App): void {
+  const state = app.state();
+  const { job, despite } = state.takeAway;
+  const { shown } = state;
+  if (job.kind !== 'waiting') return;
+  if (shown === null || markOf(shown.of) !== job.of) {
+    put(app, { job: { kind: 'stopped', because: CHANGED } });
+    return;
+  }
+  const { proof } = state.findings;
+  if (proof.kind === 'failed' && proof.of === job.of) {
+    loseBuild(app);
+    return;
+  }
+  const { proven, findings } = findingsNow(state);
+  if (!proven) return;
+  const rules = inTheWay(state);
+  if (rules.length > 0) put(app, { job: { kind: 'refused', rules } });
+  else {
+    const waived = brokenRules(findings).filter((rule) => despite.includes(rule));
+    void build(app, markOf(shown.of), waived);
+  }
+}
+
+const CHANGED = 'The design was changed meanwhile.';
+
+async function build(app: App, of: string, despite: readonly string[]): Promise<void> {
+  const { shown } = app.state();
+  if (shown === null) return;
+  put(app, { job: { kind: 'running', of, stage: 'sizing', done: 0 } });
+  let built: Built | null;
+  try {
+    built = await app.workbench.build(shown.of, despite, ({ stage, done }) =>
+      put(app, { job: { kind: 'running', of, stage, done } }),
+    );
+  } catch {
+    loseBuild(app);
+    return;
+  }
+  if (built === null) {
+    // the user's own word stands where he stopped it
+    if (app.state().takeAway.job.kind === 'running') put(app, { job: { kind: 'stopped', because: CHANGED } });
+    return;
+  }
+  const rules = brokenRules(built.findings).filter((rule) => !despite.includes(rule));
+  if (rules.length > 0) {
+    put(app, { job: { kind: 'refused', rules } });
+    return;
+  }
+  const before = app.state().takeAway.harvest;
+  for (const { url } of before === null ? [] : [...before.files, before.archive]) URL.revokeObjectURL(url);
+  put(app, { job: { kind: 'none' }, harvest: harvestOf(built, of) });
+}
+
+/** Ends a build, or its waiting for the proof, that came to nothing by a mistake of ours. */
+function loseBuild(app: App): void {
+  const { kind } = app.state().takeAway.job;
+  if (kind === 'waiting' || kind === 'running')
+    put(app, {
+      job: { kind: 'stopped', because: 'It came to nothing by a mistake of the page: nothing was written.' },
+    });
+}
+
+/** Puts a build aside, whether it waits or runs. */
+export function stopBuild(app: App): void {
+  const { kind } = app.state().takeAway.job;
+  put(app, { job: { kind: 'stopped', because: 'Stopped: nothing was written.' } });
+  if (kind === 'running') app.workbench.putAside();
+}
+
+function harvestOf({ slug, files, archive, summary, laserCaution }: Built, of: string): Harvest {
+  return {
+    of,
+    slug,
+    files: files.map(atHand),
+    archive: atHand({ path: `${slug}.zip`, bytes: archive }),
+    summary,
+    laserCaution,
+  };
+}
+
+function atHand({ path, bytes }: OutputFile): FileAtHand {
+  const type = KINDS[path.split('.').at(-1) ?? ''] ?? 'application/octet-stream';
+  // what came over from a worker lies in memory of its own
+  const url = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>], { type }));
+  return { path, size: bytes.length, url };
+}
+
+const KINDS: Readonly<Record<string, string>> = {
+  pdf: 'application/pdf',
+  svg: 'image/svg+xml',
+  json: 'application/json',
+  zip: 'application/zip',
+};

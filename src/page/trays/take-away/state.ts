@@ -1,0 +1,40 @@
+/** A file that can be taken away, at a place in the browser's memory. */
+export interface FileAtHand {
+  readonly path: string;
+  /** Bytes. */
+  readonly size: number;
+  readonly url: string;
+}
+
+/** What was built, of the design with this mark. */
+export interface Harvest {
+  readonly of: string;
+  readonly slug: string;
+  /** Of the folder, by their paths in it. */
+  readonly files: readonly FileAtHand[];
+  /** All of them in one. */
+  readonly archive: FileAtHand;
+  readonly summary: readonly string[];
+  /** What to heed with the files for the laser. */
+  readonly laserCaution: string;
+}
+
+export type BuildJob =
+  | { readonly kind: 'none' }
+  /** It begins when the proof is there. */
+  | { readonly kind: 'waiting'; readonly of: string }
+  | { readonly kind: 'running'; readonly of: string; readonly stage: string; readonly done: number }
+  /** Put aside by the user, or by a change of the design. */
+  | { readonly kind: 'stopped'; readonly because: string }
+  /** Rules of level error that the build found broken. */
+  | { readonly kind: 'refused'; readonly rules: readonly string[] };
+
+export interface TakeAwayState {
+  readonly job: BuildJob;
+  /** What was built last; it stays until something newer is. */
+  readonly harvest: Harvest | null;
+  /** Rules of level error that may be broken. */
+  readonly despite: readonly string[];
+}
+
+export const firstTakeAway: TakeAwayState = { job: { kind: 'none' }, harvest: null, despite: [] };

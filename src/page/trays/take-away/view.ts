@@ -1,0 +1,204 @@
+import { html, nothing } from 'lit-html';
+import { plainNumber } from '../../../units/print.js';
+import type { App } from '../../app.js';
+import { isChanged } from '../../design/changed.js';
+import { madeUpList } from '../../design/made-up.js';
+import { save } from '../../design/save.js';
+import { markOf } from '../../mark-of.js';
+import { isStale } from '../../state.js';
+import { findingsNow } from '../findings/now.js';
+import { askForBuild, brokenRules, inTheWay, stopBuild } from './build.js';
+import type { BuildJob, FileAtHand, Harvest } from './state.js';
+
+export function view(app: App) {
+  const state = app.state();
+  const { shown, takeAway } = state;
+  if (shown === null) return html`<p class="nothing">There is no camera to take away yet.</p>`;
+  return html`
+    <p>
+      Everything that the workshop needs: sheets for the laser, prints, drawings, the book, and the figures. Unpacked, it
+      is the folder that <code>tailboard build</code> writes, byte for byte.
+    </p>
+    ${isStale(state) ? html`<p class="help">The newest text is no design: what is built is the last that could be read.</p>` : nothing}
+    <p>
+      What to buy for it stands under
+      <button type="button" class="take-away-why" @click=${() => app.turnTo('sheets')}>Sheets</button>
+    </p>
+    ${madeUpList(app)} ${designFile(app)} ${waivers(app)} ${deeds(app)}
+    ${takeAway.harvest === null ? nothing : harvestView(takeAway.harvest, takeAway.harvest.of === markOf(shown.of))}
+  `;
+}
+
+/** The folder is made from the design, and does not hold it. */
+function designFile(app: App) {
+  return html`
+    <p class="take-away-design">
+      The design file itself is not in it: keep <b>${app.state().design.file}</b> beside it.
+      <button type="button" @click=${() => void save(app)}>
+        ${isChanged(app) ? 'Save the design' : 'Save the design again'}
+      </button>
+    </p>
+  `;
+}
+
+/** Each broken rule is waived by a word of its own, as on the command line. */
+function waivers(app: App) {
+  const state = app.state();
+  const { findings } = findingsNow(state);
+  const rules = brokenRules(findings);
+  if (rules.length === 0) return nothing;
+  const { despite } = state.takeAway;
+  const errors = findings.filter(({ level }) => level === 'error').length;
+  const waive = (rule: string, may: boolean) =>
+    app.change(({ takeAway }) => ({
+      takeAway: {
+        ...takeAway,
+        despite: may ? [...takeAway.despite, rule] : takeAway.despite.filter((one) => one !== rule),
+      },
+    }));
+  return html`
+    <fieldset class="take-away-despite">
+      <legend class="level-error">Broken, and nothing is built until it is cured</legend>
+      <p>
+        ${errors === 1 ? '1 error stops' : `${errors} errors stop`} the build:
+        <button type="button" class="take-away-why" @click=${() => app.turnTo('findings')}>
+          see ${errors === 1 ? 'it' : 'them'} under Findings
+        </button>
+      </p>
+      <p>
+        What is built despite a broken rule will not do what it is made for. Every sheet then bears the words “built despite”
+        and the rule.
+      </p>
+      ${rules.map(
+        (rule) => html`
+          <label class="take-away-rule">
+            <input
+              type="checkbox"
+              .checked=${despite.includes(rule)}
+              @change=${(event: Event) => waive(rule, (event.target as HTMLInputElement).checked)}
+            />
+            Build despite <b>${rule}</b>
+          </label>
+        `,
+      )}
+    </fieldset>
+  `;
+}
+
+function deeds(app: App) {
+  const state = app.state();
+  const { shown } = state;
+  const { job } = state.takeAway;
+  if (job.kind === 'waiting' || job.kind === 'running') {
+    const now = findingsNow(state);
+    const { stage, done } = job.kind === 'running' ? job : (now.running ?? { stage: 'sizing', done: 0 });
+    return html`
+      <div class="take-away-progress">
+        <p id="take-away-stage">${job.kind === 'waiting' ? `Being proven first: ${stage}` : `Building: ${stage}`}</p>
+        <progress aria-labelledby="take-away-stage" max="1" .value=${done}></progress>
+        <button type="button" @click=${() => stopBuild(app)}>Stop</button>
+      </div>
+    `;
+  }
+  const rules = inTheWay(state);
+  const isNewest = state.takeAway.harvest !== null && shown !== null && state.takeAway.harvest.of === markOf(shown.of);
+  return html`
+    <p role="status" class="take-away-said">${said(job)}</p>
+    <p class="deeds">
+      <button
+        type="button"
+        class=${isNewest ? '' : 'main'}
+        ?disabled=${rules.length > 0}
+        @click=${() => askForBuild(app)}
+      >
+        ${isNewest ? 'Build it again' : 'Build the folder'}
+      </button>
+      ${rules.length > 0 ? html`<span class="help">In the way: ${rules.join(', ')}</span>` : nothing}
+    </p>
+  `;
+}
+
+function said(job: BuildJob) {
+  if (job.kind === 'stopped') return job.because;
+  if (job.kind === 'refused') return html`Not built, nothing written: <b>${job.rules.join(', ')}</b>.`;
+  return nothing;
+}
+
+function harvestView({ archive, files, summary, laserCaution }: Harvest, isNewest: boolean) {
+  const book = files.find(({ path }) => path === 'book.pdf');
+  return html`
+    ${isNewest ? nothing : html`<p class="level-warning">This is not of the camera that is shown: it was built before.</p>`}
+    <p class="deeds">
+      <a class="take-away-archive" href=${archive.url} download=${archive.path}>Save ${archive.path}</a>
+      <span class="caption">${files.length} files, packed into ${size(archive.size)}</span>
+      ${book === undefined ? nothing : html`<a href=${book.url} target="_blank" rel="noopener">Look into the book</a>`}
+    </p>
+    ${summary.map((line) => html`<p class="take-away-summary">${line}</p>`)}
+    ${groups(laserCaution).map(({ title, of, caution }) =>
+      fileGroup(
+        title,
+        files.filter(({ path }) => of.test(path)),
+        caution,
+      ),
+    )}
+  `;
+}
+
+interface FileGroup {
+  readonly title: string;
+  readonly of: RegExp;
+  readonly caution?: string;
+}
+
+/** In the order in which a builder takes them up. */
+const groups = (laserCaution: string): readonly FileGroup[] => [
+  { title: 'The book', of: /^book\.pdf$/ },
+  {
+    title: 'Sheets for the laser',
+    of: /^sheets\//,
+    caution: laserCaution,
+  },
+  {
+    title: 'Prints',
+    of: /^prints\//,
+    caution:
+      'What holds the lens must not creep: print it in a material that stays stiff at 70 °C, as a car in the sun is hot.',
+  },
+  { title: 'Drawings', of: /^drawings\// },
+  { title: 'What is left of the sheets', of: /^remnants\// },
+  { title: 'Figures', of: /^(?:plan|parts|\.tailboard)\.json$/ },
+];
+
+function fileGroup(title: string, files: readonly FileAtHand[], caution?: string) {
+  if (files.length === 0) return nothing;
+  const total = files.reduce((sum, file) => sum + file.size, 0);
+  return html`
+    <details class="take-away-group">
+      <summary>${title} <span class="caption">${files.length === 1 ? '' : `${files.length} files, `}${size(total)}</span></summary>
+      ${caution === undefined ? nothing : html`<p class="help">${caution}</p>`}
+      <table class="figure-table">
+        <caption class="unseen">${title}</caption>
+        <tbody>
+          ${files.map(
+            (file) => html`
+              <tr>
+                <th scope="row">
+                  <a class="take-away-file" href=${file.url} download=${nameOf(file)}>${file.path}</a>
+                </th>
+                <td class="number">${size(file.size)}</td>
+              </tr>
+            `,
+          )}
+        </tbody>
+      </table>
+    </details>
+  `;
+}
+
+/** A file that is taken alone lies in no folder. */
+const nameOf = ({ path }: FileAtHand): string => path.split('/').at(-1) ?? path;
+
+function size(bytes: number): string {
+  if (bytes >= 1e6) return `${plainNumber(bytes / 1e6, 1)} MB`;
+  return bytes >= 1000 ? `${plainNumber(bytes / 1000, 0)} kB` : `${bytes} bytes`;
+}
