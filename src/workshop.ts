@@ -1,11 +1,10 @@
-import type { Build } from './assembly/build.js';
-import { countOf } from './assembly/setups.js';
 import { bookFiles, drawBuild, type WriteDocument } from './build-book.js';
-import { engrave } from './camera/engrave.js';
+import { BESIDE_CAMERA } from './camera/beside-camera.js';
 import { spacerChecks } from './camera/spacer/checks.js';
 import { spacerParts } from './camera/spacer/parts.js';
 import { drawCoupon } from './coupon/piece.js';
 import { couponSheet } from './coupon/sheet.js';
+import { cutting, FIRE, LEAST_EFFORT } from './cutting.js';
 import type { Design } from './design/design.js';
 import { kerfPlausible } from './design/plausible-sheet.js';
 import { revisionOf } from './design/revision.js';
@@ -21,6 +20,7 @@ import { stl } from './files/stl.js';
 import { laserCaution, sheetSvg, sheetTitle } from './files/svg.js';
 import { type Boundary, type Kernel, realise } from './geometry/kernel.js';
 import { buildPrism } from './geometry/modelling.js';
+import type { Move } from './model/assembly-move.js';
 import type { Finding } from './model/finding.js';
 import type { OutputFile } from './model/output-file.js';
 import type { Part, PrintedPart } from './model/part.js';
@@ -32,7 +32,7 @@ import { prove, putTogether } from './proof/prove.js';
 import { partsPart } from './sheets/checks.js';
 import { cutLine, cutOnce } from './sheets/cut-line.js';
 import { cutMinutes } from './sheets/cut-time.js';
-import { EFFORT, type LayOut, layOut, type Piece } from './sheets/lay-out.js';
+import { EFFORT, type LayOut } from './sheets/lay-out.js';
 import { leftOver } from './sheets/remnant.js';
 import { couponForm, couponGiven } from './test-piece.js';
 import { kg, magnification, mm, plainNumber } from './units/print.js';
@@ -50,19 +50,6 @@ export interface BuildResult {
   readonly summary: readonly string[];
 }
 
-/** The caution that goes with every cut file. */
-const FIRE =
-  'Never leave the laser alone while it runs; keep the extraction on and an extinguisher at hand. The machine’s own instructions and local rules come first.';
-
-interface Cutting {
-  readonly build: Build;
-  /** Parts that bear no mark of their number. */
-  readonly bare: readonly string[];
-  readonly cut: LayOut;
-  readonly pieces: readonly Piece[];
-  readonly findings: readonly Finding[];
-}
-
 export interface CheckOptions {
   readonly onProgress: (progress: Progress) => void;
   /** How long better layouts of the sheets are looked for, in units of about a tenth of a second. */
@@ -77,6 +64,8 @@ export interface CheckResult {
   readonly proof: ProofDocument | null;
   /** A drawing of each leak that was found. */
   readonly leaks: readonly OutputFile[];
+  /** The ways that things went in, as they were proven. */
+  readonly moves: readonly Move[];
 }
 
 /** not-proven: nothing was put together, and nobody may think that it was. */
@@ -88,22 +77,34 @@ const NOT_PROVEN: Finding = {
 };
 
 /** Everything that can be said against a design: what was typed, what was sized, the parts put together, and their sheets. */
-export function checkCamera(
+export const checkCamera = (design: Design, kernel: Kernel, { lightOf, ...options }: CheckOptions): CheckResult =>
+  beginCheck(design, kernel, options)(lightOf);
+
+/**
+ * The check without the dark, which another thread may look into meanwhile: the function that comes back is given how to
+ * come by that, and ends the check.
+ */
+export function beginCheck(
   design: Design,
   kernel: Kernel,
-  { onProgress, lightOf, effort = LEAST_EFFORT }: CheckOptions,
-): CheckResult {
+  { onProgress, effort = LEAST_EFFORT }: Omit<CheckOptions, 'lightOf'>,
+): (lightOf?: () => LightProof) => CheckResult {
   onProgress({ stage: 'sizing', done: 0 });
   const planned = planCamera(design);
-  if (!planned.drawable) return { findings: inOrder([...planned.findings, NOT_PROVEN]), proof: null, leaks: [] };
+  if (!planned.drawable)
+    return () => ({ findings: inOrder([...planned.findings, NOT_PROVEN]), proof: null, leaks: [], moves: [] });
   const { findings } = cutting(planned, planned.parts, { effort, onProgress: packing(onProgress) });
   onProgress({ stage: 'putting it together', done: 0.4 });
-  const proof = prove(design, planned.build, kernel, lightOf === undefined ? {} : { lightOf });
-  onProgress({ stage: 'done', done: 1 });
-  return {
-    findings: inOrder([...planned.findings, ...proof.findings, ...findings]),
-    proof: proof.document,
-    leaks: leakFiles(proof.leaks),
+  const together = putTogether(design, planned.build, kernel);
+  return (lightOf) => {
+    const proof = prove(design, planned.build, kernel, { together, ...(lightOf === undefined ? {} : { lightOf }) });
+    onProgress({ stage: 'done', done: 1 });
+    return {
+      findings: inOrder([...planned.findings, ...proof.findings, ...findings]),
+      proof: proof.document,
+      leaks: leakFiles(proof.leaks),
+      moves: together.moves,
+    };
   };
 }
 
@@ -164,7 +165,7 @@ export function buildCamera(
   const meshes = new Map(
     prints.map(({ part, boundary }): [string, PrintedFile] => [
       part.id,
-      { mesh: `prints/${part.id}.stl`, volume: boundary.volume },
+      { mesh: `${printFile(part)}.stl`, volume: boundary.volume },
     ]),
   );
   const { revision } = planned;
@@ -177,8 +178,8 @@ export function buildCamera(
       ? []
       : bookFiles({ planned, build, plan, sheets: cut.sheets, bare, proof: proven.document, drawings }, writeDocument)),
     ...prints.flatMap(({ part, boundary }) => [
-      { path: `prints/${part.id}.stl`, bytes: stl(boundary.mesh) },
-      { path: `prints/${part.id}.3mf`, bytes: threeMf({ name: part.name, mesh: boundary.mesh }) },
+      { path: `${printFile(part)}.stl`, bytes: stl(boundary.mesh) },
+      { path: `${printFile(part)}.3mf`, bytes: threeMf({ name: part.name, mesh: boundary.mesh }) },
     ]),
   ];
   stage('done', 1);
@@ -189,9 +190,6 @@ export function buildCamera(
     summary: [...summaryOf(planned, cut, prints.length), ...despiteText(waived).map((line) => `${upper(line)}.`)],
   };
 }
-
-/** Enough to tell whether all parts find room; the best layout is no matter of a check, or of a spacer alone. */
-const LEAST_EFFORT = 1;
 
 /** Moves the bar while sheets are packed, a hundredth of that at a time. */
 function packing(onProgress: CheckOptions['onProgress']): (done: number) => void {
@@ -261,40 +259,6 @@ const remnantFiles = (
     ),
   );
 
-/** Parts engraved and laid on sheets: those that are bought, and those at hand. */
-export function cutting(
-  { design, revision, build }: Planned,
-  parts: readonly Part[],
-  { effort, onProgress = () => {} }: CuttingOptions = { effort: LEAST_EFFORT },
-): Cutting {
-  const marked = engrave(parts, { revision, build });
-  const pieces = marked.parts.flatMap((part): readonly Piece[] => {
-    if (part.kind !== 'flat') return [];
-    return [{ part, count: countOf(part.placements, build.setups) }];
-  });
-  const { plywood, stock, laser, workshop } = design;
-  const cut = layOut(pieces, {
-    materials: [plywood, ...stock],
-    kerf: laser.kerf,
-    spacing: workshop.spacing,
-    margin: workshop.margin,
-    effort,
-    onProgress,
-  });
-  return {
-    build: { ...build, parts: marked.parts },
-    bare: marked.bare,
-    cut,
-    pieces,
-    findings: [...marked.findings, ...cut.findings],
-  };
-}
-
-interface CuttingOptions {
-  readonly effort: number;
-  readonly onProgress?: (done: number) => void;
-}
-
 /** A holder of the design by its name, or with `filmDepth` (mm, effective) one that the design does not know. */
 export interface SpacerWanted {
   readonly name: string;
@@ -338,7 +302,7 @@ export function spacerAlone(design: Design, { name, filmDepth }: SpacerWanted): 
 }
 
 function withHolder(design: Design, name: string, filmDepth: number): Design {
-  const widest = design.holders.reduce((most, h) => (h.width > most.width ? h : most));
+  const { make: _construction, ...widest } = design.holders.reduce((most, h) => (h.width > most.width ? h : most));
   const others = design.holders.filter((h) => h.name !== name);
   return { ...design, holders: [...others, { ...widest, name, filmDepth, locating: 'pins' }] };
 }
@@ -446,6 +410,10 @@ interface Print {
   readonly part: PrintedPart;
   readonly boundary: Boundary;
 }
+
+/** Where a print is written, without its ending: what has no place in the camera stands beside what belongs to it. */
+const printFile = ({ id, placements }: PrintedPart): string =>
+  `${placements.length > 0 ? 'prints' : BESIDE_CAMERA}/${id}`;
 
 const printsOf = (parts: readonly Part[], kernel: Kernel): readonly Print[] =>
   parts.flatMap((part) =>

@@ -27,7 +27,7 @@ const house = readdirSync(join(root, 'src'), { recursive: true, withFileTypes: t
 
 test('there is a house to look at', () => expect(house.length).toBeGreaterThan(50));
 
-const low = ['units', 'standards', 'statistics', 'optics', 'geometry', 'model', 'joinery', 'assembly'];
+const low = ['units', 'standards', 'statistics', 'optics', 'liquids', 'geometry', 'model', 'joinery', 'assembly'];
 
 /** Which folders and files each folder may import beside its own; the rest of ours is closed to it. */
 const directions: Readonly<Record<string, readonly string[]>> = {
@@ -35,6 +35,7 @@ const directions: Readonly<Record<string, readonly string[]>> = {
   standards: [],
   statistics: [],
   optics: [],
+  liquids: ['standards'],
   geometry: [],
   model: ['geometry'],
   joinery: ['geometry', 'model', 'standards'],
@@ -45,7 +46,8 @@ const directions: Readonly<Record<string, readonly string[]>> = {
   explain: [...low, 'design', 'camera'],
   forms: ['units', 'standards', 'model', 'design'],
   'lens-bench': ['units', 'standards', 'statistics', 'optics', 'geometry', 'model'],
-  exposure: ['units', 'standards', 'statistics', 'optics', 'geometry', 'model', 'design/design.js'],
+  exposure: ['units', 'standards', 'statistics', 'optics', 'liquids', 'geometry', 'model', 'design/design.js'],
+  'step-sheet': ['units', 'model'],
   survey: [...low, 'design', 'camera', 'forms', 'packing', 'pipeline.js'],
   packing: ['geometry'],
   sheets: ['geometry', 'model', 'packing'],
@@ -54,7 +56,11 @@ const directions: Readonly<Record<string, readonly string[]>> = {
   drawings: ['paper', 'assembly', 'geometry', 'model', 'units'],
   book: ['drawings', 'paper', 'sheets', 'standards', 'geometry', 'model', 'units'],
   files: ['sheets', 'paper', 'geometry', 'model', 'units'],
+  shown: ['assembly', 'drawings', 'geometry', 'model', 'units'],
+  'what-if': ['design', 'model', 'units', 'pipeline.js', 'cutting.js'],
   cli: ['index.js'],
+  // of the records their types alone: the page's own thread loads nothing of the core but how figures are printed
+  page: ['index.js', 'model', 'units/print.js'],
 };
 
 /** Single files that may import more than their folder. */
@@ -71,7 +77,7 @@ const exceptions: Readonly<Record<string, readonly string[]>> = {
 
 const importsOnlyWhatItMay: Rule = ({ path, text }) => {
   const [, folder = '', ...rest] = path.split('/');
-  if (rest.length === 0) return importsOf(text).filter((from) => from.startsWith('./cli/'));
+  if (rest.length === 0) return importsOf(text).filter((from) => /^\.\/(?:cli|page)\//.test(from));
   const may = directions[folder];
   if (may === undefined) return [`the folder ${folder} is not on the plan of the house`];
   const allowed = [folder, ...may, ...(exceptions[path] ?? [])];
@@ -102,11 +108,14 @@ const doors: Readonly<Record<string, RegExp>> = {
   commander: /^src\/cli\//,
   'dejavu-fonts-ttf': /^src\/cli\//,
   fflate: /^src\/files\/zip\.ts$/,
-  hersheytext: /^src\/geometry\/lettering\.ts$/,
+  esbuild: /^src\/page\/bundle\//,
+  hersheytext: /^src\/(?:geometry\/lettering|page\/bundle\/write-page)\.ts$/,
   makerjs: /^src\/files\/dxf\.ts$/,
+  'lit-html': /^src\/page\//,
   'manifold-3d': /^src\/geometry\/kernel\.ts$/,
   picocolors: /^src\/cli\//,
   svgo: /^src\/files\/svg\.ts$/,
+  three: /^src\/page\/camera\//,
   pdfkit: /^src\/files\/pdf\.ts$/,
   yaml: /^src\/design\//,
   zod: /^src\/(?:design|forms)\//,
@@ -123,16 +132,17 @@ const packagesAtTheirDoors: Rule = ({ path, text }) =>
   });
 
 const nodeInTheCommandLineOnly: Rule = ({ path, text }) =>
-  path.startsWith('src/cli/') ? [] : importsOf(text).filter((from) => from.startsWith('node:'));
+  /^src\/(?:cli|page\/bundle)\//.test(path) ? [] : importsOf(text).filter((from) => from.startsWith('node:'));
 
 /** What differs from one run or machine to the next, or reaches past the arguments. A date of a given number does not. */
 const OUTSIDE_WORLD =
   /\b(?:Date\.now|new Date(?!\(\d+\))|Math\.random|performance\.|process\.|console\.|globalThis|crypto\.|fetch\(|setTimeout|setInterval|localeCompare|toLocale\w*|Intl\.)/g;
 
-const pure: Rule = ({ path, text }) => (path.startsWith('src/cli/') ? [] : (codeOf(text).match(OUTSIDE_WORLD) ?? []));
+const pure: Rule = ({ path, text }) =>
+  /^src\/(?:cli|page)\//.test(path) ? [] : (codeOf(text).match(OUTSIDE_WORLD) ?? []);
 
 /** The kernel is loaded once and handed in; from there on no stage waits. */
-const WAITING = /^src\/(?:cli\/.*|index\.ts|workshop\.ts|geometry\/kernel\.ts)$/;
+const WAITING = /^src\/(?:cli\/.*|page\/.*|index\.ts|workshop\.ts|geometry\/kernel\.ts)$/;
 const noStageWaits: Rule = ({ path, text }) =>
   WAITING.test(path) ? [] : (codeOf(text).match(/\b(?:await|async)\b/g) ?? []);
 
@@ -144,10 +154,11 @@ const KERF_HOMES = [
   /^src\/coupon\//,
   /^src\/files\/layout-json\.ts$/,
   /^src\/book\/test-piece\.ts$/,
-  /^src\/(?:test-piece|workshop)\.ts$/,
+  /^src\/(?:test-piece|workshop|cutting)\.ts$/,
   /^src\/index\.ts$/,
   /^src\/model\/rules\.ts$/,
   /^src\/cli\/(?:coupon|new|run)\.ts$/,
+  /^src\/page\/(?:design|worker)\/new-design\.ts$/,
   // how far the cut strays, not how wide it is: that widens the play of the rails, and no part
   /^src\/proof\/register\.ts$/,
 ];
@@ -157,7 +168,9 @@ const kerfHasOneHome: Rule = ({ path, text }) =>
 const noMachinePaths: Rule = ({ text }) => text.match(/["'` (]\/(?:work|root|home|tmp|Users|mnt)\/\S*/g) ?? [];
 
 const kebabCase: Rule = ({ path }) =>
-  path.split('/').every((step) => /^[a-z0-9]+(?:-[a-z0-9]+)*(?:(?:\.d)?\.ts)?$/.test(step)) ? [] : [path];
+  path.split('/').every((step) => /^[a-z0-9]+(?:-[a-z0-9]+)*(?:(?:\.d)?\.ts|\.html|\.css|\.json)?$/.test(step))
+    ? []
+    : [path];
 
 /** What a package without types of its own exports is not for us to choose. */
 const namedExports: Rule = ({ path, text }) =>
@@ -192,6 +205,8 @@ const rules: readonly {
       { path: 'src/explain/explain.ts', text: "import { planDocument } from '../files/plan-json.js';" },
       { path: 'src/camera/back/size.ts', text: "import { readDesign } from '../../design/read.js';" },
       { path: 'src/pipeline.ts', text: "import { run } from './cli/run.js';" },
+      { path: 'src/pipeline.ts', text: "import { board } from './page/board.js';" },
+      { path: 'src/page/board.ts', text: "import { readDesign } from '../design/read.js';" },
       { path: 'src/helpers/things.ts', text: '' },
     ],
     passes: {
@@ -317,9 +332,16 @@ describe.each(rules)('$name', ({ rule, fails, passes }) => {
   });
 });
 
+/** What the page is bundled with: its users get the bundle. */
+const BUNDLED = ['esbuild', 'lit-html', 'three'];
+
 test('every dependency has a door, and every door a dependency', () => {
-  const { dependencies } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { dependencies: object };
-  expect(Object.keys(doors).sort()).toEqual(Object.keys(dependencies).sort());
+  const { dependencies, devDependencies } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as Record<
+    'dependencies' | 'devDependencies',
+    object
+  >;
+  expect(Object.keys(devDependencies)).toEqual(expect.arrayContaining(BUNDLED));
+  expect(Object.keys(doors).sort()).toEqual([...Object.keys(dependencies), ...BUNDLED].sort());
 });
 
 /** What a file imports or hands on, types and late imports included. */

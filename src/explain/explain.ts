@@ -38,6 +38,27 @@ export function explain(text: string, design: Design, asked?: string): Explained
   return { kind: 'explanation', explanation: { ...cameAbout(entry, context), ...moved } };
 }
 
+/** The same without what would change the figure, which takes many cameras to find out: `whatMoves` is asked for that. */
+export function explainAtOnce(
+  text: string,
+  design: Design,
+  figure: string,
+): Omit<Explanation, 'changes' | 'otherChanges'> | null {
+  const entries = entriesOf(design);
+  const entry = entries.find(({ path }) => path === figure);
+  return entry ? cameAbout(entry, contextOf(text, design, entries)) : null;
+}
+
+/** What would change a figure of the plan. */
+export function figureMoves(
+  text: string,
+  design: Design,
+  figure: string,
+): Pick<Explanation, 'changes' | 'otherChanges'> | null {
+  const value = entriesOf(design).find(({ path }) => path === figure)?.figure.value;
+  return typeof value === 'number' ? whatMoves(variablesOf(text, design.stock), figure, value) : null;
+}
+
 const listOf = (design: Design, entries: readonly Entry[]): Explained => ({
   kind: 'list',
   list: {

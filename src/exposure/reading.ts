@@ -1,7 +1,7 @@
 import type { Sitting } from '../design/design.js';
 import type { Reading, Reciprocity } from '../model/exposure.js';
 import type { Assumed } from '../model/sitting.js';
-import { exposureTime, magnification, metres } from '../units/print.js';
+import { exposureTime, metres, scale } from '../units/print.js';
 import { tested } from './lay-over.js';
 import { meteredTime } from './reciprocity.js';
 import { refuse, type SittingRefused } from './refused.js';
@@ -81,7 +81,7 @@ export function readingOf(sitting: Sitting, today: Sitting, reciprocity: Recipro
     byTest && sitting.testFilter === undefined
       ? {
           key: 'testFilter',
-          message: `Nothing stood in the light at the test at ${magnification(common.magnification)}.`,
+          message: `Nothing stood in the light at the test at ${scale(common.magnification)}.`,
         }
       : null,
   ];

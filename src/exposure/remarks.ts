@@ -50,9 +50,12 @@ function held({ time, correctedTime }: Exposure): number | null {
   return given === null || given < STILL ? null : given;
 }
 
-/** How much is sharp about the eyes; null where it is enough. */
-function shallow({ depthOfField: { near, far } }: Exposure): number | null {
-  return near === null || far === null || far - near >= SWAY ? null : far - near;
+/** How much is sharp about the eyes, mm; null where it is enough. */
+function shallow({ subjectDistance: eyes, depthOfField: { near, far } }: Exposure): number | null {
+  if (eyes === null || near === null || far === null) return null;
+  // to the millimetre before and behind the eyes, as they are told: whoever adds them up finds this
+  const sharp = Math.round(eyes - near) + Math.round(far - eyes);
+  return sharp >= SWAY ? null : sharp;
 }
 
 const holdStill: Says = ({ exposure }) => {
@@ -68,15 +71,20 @@ const holdStill: Says = ({ exposure }) => {
   };
 };
 
+/** Rounded to what lights no less: nearer, or wider. Rounded as anything else, it might take a second pop. */
+const down = (value: number, grain: number): number => Math.floor(value / grain + 1e-6) * grain;
+const CENTIMETRE = 10;
+const HUNDREDTH = 0.01;
+
 const manyPops: Says = ({ exposure, given: { flashMost, aperture }, onePop }) => {
   if (exposure.energy === null || flashMost === null || onePop === null) return null;
   const stop =
     onePop.aperture === null
       ? 'no stop of this lens is wide enough'
-      : `or the stop at ${fNumber(onePop.aperture)} in place of ${fNumber(aperture)}${shallow(exposure) === null ? '' : ', with less sharp about the eyes'}`;
+      : `or the stop at ${fNumber(down(onePop.aperture, HUNDREDTH))} in place of ${fNumber(aperture)}${shallow(exposure) === null ? '' : ', with less sharp about the eyes'}`;
   return {
     message: `${exposure.pops} pops: a person moves or blinks from one to the next.`,
-    hint: `For a single pop of ${energy(flashMost)}: the lamp at ${metres(onePop.lampDistance)}; ${stop}.`,
+    hint: `For a single pop of ${energy(flashMost)}: the lamp at ${metres(down(onePop.lampDistance, CENTIMETRE))}; ${stop}.`,
   };
 };
 
@@ -84,7 +92,7 @@ const depthAboutEyes: Says = ({ exposure }) => {
   const sharp = shallow(exposure);
   if (sharp === null) return null;
   return {
-    message: `Only ${mm(Math.round(sharp))} are sharp about the eyes; a head that nothing holds sways by more.`,
+    message: `Only ${mm(sharp)} are sharp about the eyes; a head that nothing holds sways by more.`,
     hint: `${mm(SWAY)} are wanted: give the head a rest${stopDown(exposure)}.`,
   };
 };
@@ -118,7 +126,7 @@ const tooNear: Says = ({ design: { lens }, sitting, given: { magnification: m },
     ? null
     : {
         message: `The camera reaches ${magnification(reaches)} at the nearest, a sitter ${metres(subjectDistance(lens.focalLength, reaches))} from the front principal plane.`,
-        hint: `${m > 1 && sitting.magnification !== undefined ? `Was ${magnification(1 / m)} meant? ` : ''}Let the sitter move back, or build for focus.nearest: ${magnification(m)}.`,
+        hint: `${m > 1 && sitting.magnification !== undefined ? `Was ${magnification(1 / m)} meant? ` : ''}Let the sitter move back, or build for focus.nearest: ${magnification(m, 'nearer')}.`,
       };
 
 /** A head may well be cut by the picture, and a share of 120 per cent may be a slip of the finger. */
@@ -152,7 +160,7 @@ const corners: Says = ({ design: { lens, format }, given: { magnification: m } }
   const from = coversFrom(corner, circleAt(0, lens.coverage, P), P);
   return {
     message: `At ${magnification(m)} the image circle is ${mm(Math.round(here))}, and the picture ${mm(Math.round(corner))} from corner to corner.`,
-    hint: `The corners are covered from ${magnification(from)} on: come nearer, or let them go dark.`,
+    hint: `The corners are covered from ${magnification(from, 'nearer')} on: come nearer, or let them go dark.`,
   };
 };
 

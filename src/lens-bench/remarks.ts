@@ -3,7 +3,7 @@ import { subjectDistance } from '../optics/conjugates.js';
 import { chiSquareShare } from '../statistics/chi-square.js';
 import { reachOf95 } from '../statistics/line-doubt.js';
 import { lineAt } from '../statistics/line-fit.js';
-import { magnification, mm, plainNumber, tenth } from '../units/print.js';
+import { mm, plainNumber, scale, tenth } from '../units/print.js';
 import type { BenchLine } from './bench-line.js';
 import { focalSlip } from './focal-slip.js';
 import type { Outliers } from './outliers.js';
@@ -82,10 +82,10 @@ const extrapolated: Remark = ({ readings }, { line: { fit }, at }) => {
   const outside = at.filter((m) => !within(m));
   const asked = outside.map((m) =>
     warning(
-      `${magnification(m)} lies far outside the readings, which go from ${magnification(least)} to ${magnification(most)}: the interval there holds only if nothing but f and the flange distance is at work.`,
+      `${scale(m)} lies far outside the readings, which go from ${scale(least)} to ${scale(most)}: the interval there holds only if nothing but f and the flange distance is at work.`,
       m > most && within(1 / m)
-        ? `Was ${magnification(1 / m)} meant? ${plainNumber(m)} is an image ${plainNumber(m)} times as long as the object.`
-        : `Take a reading near ${magnification(m)}.`,
+        ? `Was ${scale(1 / m)} meant? ${plainNumber(m)} is an image ${plainNumber(m)} times as long as the object.`
+        : `Take a reading near ${scale(m)}.`,
     ),
   );
   const { standardError } = lineAt(fit, 0);
@@ -94,7 +94,7 @@ const extrapolated: Remark = ({ readings }, { line: { fit }, at }) => {
     ? [
         ...asked,
         warning(
-          `The flange distance is the line carried from ${magnification(least)} on to infinity; its standard error is ${hundredth(standardError)}.`,
+          `The flange distance is the line carried from ${scale(least)} on to infinity; its standard error is ${hundredth(standardError)}.`,
           'Take a reading of something far away.',
         ),
       ]
@@ -166,7 +166,7 @@ const objectsElsewhere: Remark = ({ readings }, { line: { fit } }) =>
       ? []
       : [
           warning(
-            `In reading ${i + 1} the object stands ${mm(tenth(objectDistance))} away; at ${magnification(m)} it should be about ${mm(Math.round(reckoned))}.`,
+            `In reading ${i + 1} the object stands ${mm(tenth(objectDistance))} away; at ${scale(m)} it should be about ${mm(Math.round(reckoned))}.`,
             'Look at this magnification again: image and object as lengths of the same thing?',
           ),
         ];

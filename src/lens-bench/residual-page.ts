@@ -1,7 +1,7 @@
 import type { Point } from '../geometry/path.js';
 import type { LensDocument } from '../model/lens-bench.js';
 import type { Mark, Page, Stroke } from '../model/page.js';
-import { magnification, mm, plainNumber } from '../units/print.js';
+import { mm, plainNumber, scale } from '../units/print.js';
 
 /** A5, lying. */
 const WIDTH = 210;
@@ -184,7 +184,7 @@ function predictionMarks(
   return [
     line(upper),
     line(lower),
-    words({ x: top.x, y: top.y - 1 }, `${magnification(m)}: ${mm(Math.round(distance * 100) / 100)}`, {
+    words({ x: top.x, y: top.y - 1 }, `${scale(m)}: ${mm(Math.round(distance * 100) / 100)}`, {
       size: SMALL,
       anchor: 'middle',
     }),

@@ -1,6 +1,6 @@
 import type { BenchFault, BenchReading } from '../model/lens-bench.js';
 import type { LineFit } from '../statistics/line-fit.js';
-import { magnification, mm, tenth } from '../units/print.js';
+import { mm, scale, tenth } from '../units/print.js';
 import { type BenchLine, benchLine } from './bench-line.js';
 
 /** Readings whose magnifications differ by less, in proportion, tell no slope; a choice of ours. */
@@ -26,7 +26,7 @@ export function unfit(readings: readonly BenchReading[]): readonly BenchFault[] 
   return [
     {
       path: ['readings', ratios.indexOf(most), 'magnification'],
-      what: `All readings are at about ${magnification(most)}: there is no spread from which a focal length could be told.`,
+      what: `All readings are at about ${scale(most)}: there is no spread from which a focal length could be told.`,
       accepted: 'Move the object and focus again: from 1:6 to 1:1 is a good spread.',
     },
   ];

@@ -10,6 +10,12 @@ export const entrancePupil = (f: number, N: number): number => f / N;
 /** f-number of an entrance pupil, by its diameter in mm. */
 export const fNumberOfPupil = (f: number, diameter: number): number => f / diameter;
 
+/**
+ * How much larger the hole of a stop looks from the front than it is, from the hole that a lens has at its widest f-number,
+ * as measured: one reading that holds for every stop put into the same slot.
+ */
+export const enlargementOfStop = (f: number, N: number, hole: number): number => entrancePupil(f, N) / hole;
+
 /** Diameter of the hole to cut for an entrance pupil, mm; `enlargement` is how much larger it looks from the front. */
 export const holeOfPupil = (pupil: number, enlargement: number): number => pupil / enlargement;
 

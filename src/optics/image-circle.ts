@@ -35,10 +35,12 @@ export const coversFrom = (imageDiagonal: number, circleAtInfinity: number, P = 
   Math.max(0, P * (imageDiagonal / circleAtInfinity - 1));
 
 /**
- * Angle of view over a side of the image, 2 atan(side/(2 f(1 + m))), rad, for P = 1.
- * Source: article "Angle of view", tickerdossier.com/wiki/angle-of-view.
+ * Angle of view over a side of the image, 2 atan(side/(2 f(1 + m/P))), rad, as it is seen from the entrance pupil.
+ * Source: article "Angle of view", tickerdossier.com/wiki/angle-of-view, for P = 1; the form with P is derived from the
+ * geometry of the pupils: the subject, side/m, stands f(1/m + 1/P) from the entrance pupil.
  */
-export const angleOfView = (side: number, f: number, m: number): number => 2 * Math.atan(side / (2 * f * (1 + m)));
+export const angleOfView = (side: number, f: number, m: number, P = 1): number =>
+  2 * Math.atan(side / (2 * f * (1 + m / P)));
 
 /** The image's side in the direction of a movement, and the one across it, mm. */
 interface Sides {

@@ -54,3 +54,19 @@ interface Entrance {
 /** Least opening that does not clip the field, f/N + 2·depth·tan(half field), mm. Derived: entrance pupil and its slope. */
 export const entranceOpening = ({ focalLength, maxAperture, depth, halfField }: Entrance): number =>
   focalLength / maxAperture + 2 * depth * Math.tan(halfField);
+
+interface Mask {
+  /** From the mask to the film behind it. */
+  readonly distance: number;
+  /** Diameter of the exit pupil. */
+  readonly pupil: number;
+  /** From the exit pupil to the film. */
+  readonly pupilDistance: number;
+}
+
+/**
+ * Width over which the shadow of a mask ahead of the film goes from full light to none, mm: d·D/(L − d). Derived: lines
+ * from both rims of the pupil past the mask's edge, similar triangles.
+ */
+export const softEdge = ({ distance, pupil, pupilDistance }: Mask): number =>
+  (distance * pupil) / (pupilDistance - distance);

@@ -29,6 +29,6 @@ describe('a camera takes no more sheets than promised', () => {
       kerf: design.laser.kerf,
       effort: 1,
     });
-    for (const { sheets, bound } of uses) expect(sheets).toBeLessThanOrEqual(promised(bound));
+    for (const { sheets, bound } of uses) expect(sheets).toBeLessThanOrEqual(promised(bound as number));
   });
 });

@@ -6,6 +6,7 @@ import { cameAbout, contextOf, explain } from '../../src/explain/explain.js';
 import { entriesOf } from '../../src/explain/plan-tree.js';
 import { planDesign } from '../../src/index.js';
 import type { ExplainedInput, Explanation, FormulaText } from '../../src/model/explanation.js';
+import { asWritten } from '../../src/units/print.js';
 import { designOf } from '../design/reading.js';
 import { keptDesigns } from '../designs/kept-design.js';
 import { randomDesign } from '../random-design.js';
@@ -162,6 +163,24 @@ describe('Heron, as it is worked out in the description of the camera', () => {
     expect(otherChanges).toBeGreaterThan(0); // pastInfinity, the ply: four are told
     const more = changes.find(({ path }) => path === 'holders[1].filmDepth')?.more ?? 0;
     expect(more * 210).toBeCloseTo(-2, 9); // description of the camera, the slide [derived]
+  });
+
+  test('a key written as it is told gives what is told: 1:2.44 is not quite 0.41', () => {
+    const text = heron;
+    const travel = (written: string) =>
+      planDesign(designOf(text.replace('nearest: 1:2.5', `nearest: ${written}`))).plan.slide.travel;
+    const { changes } = of('slide.travel');
+    const nearest = changes.find(({ path }) => path === 'focus.nearest');
+    if (nearest === undefined) throw new Error('the nearest focus moves the travel');
+    const { value, step, more, less } = nearest;
+    expect([asWritten(value + step, 'magnification'), asWritten(value - step, 'magnification')]).toEqual([
+      '1:2.44',
+      '1:2.57',
+    ]);
+    expect(more).toBeCloseTo(travel('1:2.44') - travel('1:2.5'), 5);
+    expect(less).toBeCloseTo(travel('1:2.57') - travel('1:2.5'), 5);
+    // 210 (1/2.44 − 1/2.5): two and not the 2.1 of a hundredth
+    expect(more).toBeCloseTo(2.0656, 4);
   });
 
   test('a default that moves the figure is told as one', () => {

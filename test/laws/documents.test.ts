@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import { engrave } from '../../src/camera/engrave.js';
+import { cutting } from '../../src/cutting.js';
 import { partsJson } from '../../src/files/parts-json.js';
 import { area, type ClosedPath } from '../../src/geometry/path.js';
 import { type Planned, planCamera, planOf } from '../../src/pipeline.js';
-import { cutting } from '../../src/workshop.js';
 import { lawsFrom } from './law.js';
 
 const { law, lawOfSoundCameras } = lawsFrom(2);

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import {
+  enlargementOfStop,
   entrancePupil,
   fNumberOfPupil,
   fNumberOfUniformSystem,
@@ -45,6 +46,13 @@ test.each([
 test('a stop that the front glass enlarges 1.08 times is cut smaller', () => {
   // V8.07 [verified: S69, S70b that pupil and hole differ]; 1.08 is an invented example, 1e-3
   within(holeOfPupil(entrancePupil(300, 16), 1.08), 17.361, 1e-3);
+});
+
+test('one measured hole scales all stops of a lens', () => {
+  // f/(N k) [common practice, no source]: 300 mm, f/9 and a hole of 30.864 at full aperture make k the 1.08 of V8.07
+  const enlargement = enlargementOfStop(300, 9, 30.864);
+  within(enlargement, 1.08, 1e-4);
+  within(holeOfPupil(entrancePupil(300, 16), enlargement), 17.361, 1e-3); // V8.07
 });
 
 test.each([

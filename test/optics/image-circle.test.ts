@@ -106,4 +106,12 @@ describe('the angle of view', () => {
   ])('$side wide at $f, magnification $m: $angle degrees', ({ side, f, m, angle, tolerance }) =>
     within(angleOfView(side, f, m) / DEGREE, angle, tolerance),
   );
+
+  test.each([0.7, 1, 1.5])('is what the subject fills before the entrance pupil, P %d', (P) => {
+    // subject 200/m wide, f(1 + 1/m) before the front principal plane; the entrance pupil images the exit pupil, which
+    // stands P·f ahead of the film at infinity, so it stands f(1 − 1/P) ahead of that plane [derived from pupil geometry]
+    const [f, m] = [240, 0.4];
+    const distance = f * (1 + 1 / m) - f * (1 - 1 / P);
+    within(angleOfView(200, f, m, P), 2 * Math.atan(200 / m / 2 / distance), 1e-12);
+  });
 });

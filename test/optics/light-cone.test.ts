@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { filmPlane, workingAperture } from '../../src/optics/conjugates.js';
-import { bundleHalfWidth, entranceOpening, exitPupil } from '../../src/optics/light-cone.js';
+import { bundleHalfWidth, entranceOpening, exitPupil, softEdge } from '../../src/optics/light-cone.js';
 
 describe('the exit pupil', () => {
   test('of a symmetric lens that needs its focal length of room stands at the seat', () => {
@@ -56,5 +56,21 @@ describe('an opening ahead of the lens', () => {
   ])('210 at f/6.3, $depth ahead, half field $degrees degrees: $opening', ({ depth, degrees, opening }) => {
     const halfField = (degrees * Math.PI) / 180;
     expect(entranceOpening({ focalLength: 210, maxAperture: 6.3, depth, halfField })).toBeCloseTo(opening, 4);
+  });
+});
+
+describe('a mask ahead of the film', () => {
+  test('half way to the pupil has an edge as soft as the pupil is wide', () => {
+    expect(softEdge({ distance: 100, pupil: 12, pupilDistance: 200 })).toBe(12); // similar triangles
+  });
+
+  test.each([
+    { distance: 4.05, pupil: 210 / 16, pupilDistance: 210 },
+    { distance: 12, pupil: 30, pupilDistance: 315 },
+  ])('$distance from the film has the edge that lines past it draw', ({ distance, pupil, pupilDistance }) => {
+    // from a rim of the pupil past the mask's edge at x = 40 to the film
+    const past = (rim: number) => rim + ((40 - rim) * pupilDistance) / (pupilDistance - distance);
+    const drawn = past(-pupil / 2) - past(pupil / 2);
+    expect(softEdge({ distance, pupil, pupilDistance })).toBeCloseTo(drawn, 9);
   });
 });
