@@ -36,12 +36,12 @@ export function cover(given: BookGiven): readonly Block[] {
 
 function factsOf({ plan, lens, format, image }: BookGiven): readonly (readonly [string, string])[] {
   const { optics, camera, slide, holders } = plan;
-  const { nearest } = optics;
+  const { nearest, farthest } = optics;
   const across = (length: number) => plainNumber(tenth(length));
   const near =
     nearest.subjectDistance === null
       ? 'infinity only'
-      : `infinity to ${magnification(nearest.magnification)}, a subject ${metres(nearest.subjectDistance)} before the lens`;
+      : `${farthest ? `${magnification(farthest.magnification)}, a subject ${metres(farthest.subjectDistance)} before the lens,` : 'infinity'} to ${magnification(nearest.magnification)}, a subject ${metres(nearest.subjectDistance)} before the lens`;
   return [
     ['Lens', `${lens}: ${mm(optics.focalLength)}, widest stop ${fNumber(optics.maxAperture)}`],
     ['Picture', `${format}; the film receives ${across(image.short)} × ${across(image.long)} mm`],

@@ -245,7 +245,7 @@ function distances({ rows, coversFrom, format }: UseGiven): readonly Block[] {
       ]),
     ),
     smallPrint([
-      'Distances count from the front principal plane, which in most lenses lies near the stop. Drawn out: from where the slide stands for infinity. Exposure: how many times longer than a meter beside the camera says; “open by” is the same in stops.',
+      `Distances count from the front principal plane, which in most lenses lies near the stop. Drawn out: from where the slide ${rows[0]?.m === 0 ? 'stands' : 'would stand'} for infinity. Exposure: how many times longer than a meter beside the camera says; “open by” is the same in stops.`,
       ...(uncovered ? ['* The corners are dark here: the lens does not cover the whole picture.'] : []),
     ]),
     ...(coversFrom !== null && coversFrom > 0

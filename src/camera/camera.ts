@@ -98,6 +98,8 @@ export interface CameraFigures {
   readonly diagonal: Figure;
   readonly tolerance: Figure;
   readonly filmAtInfinity: Figure;
+  /** Only where no infinity is asked for. */
+  readonly filmAtFarthest?: Figure;
   readonly filmAtNearest: Figure;
   readonly glassDepth: Figure;
   /** T* of each holder. */
@@ -782,7 +784,7 @@ function aheadOfLens(design: Design, accessoryFrame: AccessoryFrame) {
 }
 
 const lightFigures = (given: GivenFigures, optics: Optics, seat: Figure) => {
-  const { imageShort, imageLong, flangeDistance: V, focalLength: f, nearest: m, maxAperture: N } = given;
+  const { imageShort, imageLong, flangeDistance: V, focalLength: f, nearest: m, farthest: far, maxAperture: N } = given;
   const diagonal = told(
     'i_d',
     'diagonal of the image',
@@ -806,6 +808,9 @@ const lightFigures = (given: GivenFigures, optics: Optics, seat: Figure) => {
       { source: `depth of focus N·c; a quarter of it ${PRACTICE}` },
     ),
     filmAtInfinity: told('z_inf', 'z of the film at infinity', optics.filmAtInfinity, () => formula`${seat} + ${V}`),
+    ...(far.value > 0
+      ? { filmAtFarthest: reckoned('z_far', 'z of the film at the farthest', formula`${seat} + ${V} + ${f} ${far}`) }
+      : {}),
     filmAtNearest: told(
       'z_near',
       'z of the film at the nearest',

@@ -27,7 +27,7 @@ export type PlanFigures = Figured<
 
 export function planFigures(design: Design, camera: Camera, build: Build): PlanFigures {
   const { settingOut: rod, objects, figures } = camera;
-  const { given, filmAtInfinity, filmAtNearest, depths } = figures;
+  const { given, filmAtInfinity, filmAtFarthest, filmAtNearest, depths } = figures;
   const outside = outsideOf(build, rod.figures.travel);
   const [firstDepth] = depths;
   return {
@@ -69,6 +69,7 @@ export function planFigures(design: Design, camera: Camera, build: Build): PlanF
         ...(tank ? { tank } : {}),
         seat: {
           infinity: seat('i', 'at infinity', filmAtInfinity),
+          ...(filmAtFarthest ? { farthest: seat('f', 'at the farthest', filmAtFarthest) } : {}),
           nearest: seat('n', 'at the nearest', filmAtNearest),
         },
       };
@@ -122,7 +123,7 @@ const CIRCLE = 'growth of the image circle with the draw; published for process 
 
 function opticsFigures({ optics, settingOut: rod, figures }: Camera): PlanFigures['optics'] {
   const { given, diagonal, seat } = figures;
-  const { focalLength: f, flangeDistance: V, maxAperture: N, pupilMagnification: P, nearest: m } = given;
+  const { focalLength: f, flangeDistance: V, maxAperture: N, pupilMagnification: P, nearest: m, farthest: far } = given;
   const circle = (symbol: string, what: string, at: 'infinity' | 'nearest') => {
     const { circle: own } = optics;
     const { coverage } = given;
@@ -167,6 +168,23 @@ function opticsFigures({ optics, settingOut: rod, figures }: Camera): PlanFigure
     infinity: {
       filmDistance: reckoned('D_inf', 'lens seat to film at infinity: the flange distance', formula`${V}`),
     },
+    ...(far.value > 0
+      ? {
+          farthest: {
+            magnification: far,
+            subjectDistance: told(
+              'u_far',
+              'subject at the farthest, from the front principal plane',
+              subjectDistance(f.value, far.value),
+              () => formula`${f} (1 + 1 / ${far})`,
+              { source: CONJUGATES },
+            ),
+            filmDistance: reckoned('D_far', 'lens seat to film at the farthest', formula`${V} + ${f} ${far}`, {
+              source: CONJUGATES,
+            }),
+          },
+        }
+      : {}),
     nearest: {
       magnification: m,
       subjectDistance:

@@ -2,7 +2,7 @@ import { type Deepest, deepestOf, depthGain } from '../assembly/depth-gain.js';
 import { ROUNDING, unless } from '../assembly/limit.js';
 import type { Design } from '../design/design.js';
 import { lineDoubt } from '../statistics/line-doubt.js';
-import { magnification, mm, tenth } from '../units/print.js';
+import { magnification, metres, mm, tenth } from '../units/print.js';
 import type { Camera } from './camera.js';
 import type { WholeRule } from './whole-rule.js';
 
@@ -166,6 +166,31 @@ const reachReserve: WholeRule = (design, { settingOut: rod }) => {
   ];
 };
 
+/** infinity-left-out: a camera that was asked for portraits alone says where its far end is, and what that buys. */
+const infinityLeftOut: WholeRule = ({ focus, lens }, { settingOut: rod }) => {
+  if (focus.farthest === 0) return [];
+  const { focalLength: f } = lens;
+  const saved = f * focus.farthest;
+  // with the run past it, so far on every holder
+  const end = Math.max(0, focus.farthest - focus.pastInfinity / f);
+  // both boxes grow by the extension at the farthest focus, and the reach by twice that
+  const withInfinity = rod.reachable - 2 * focus.farthest;
+  return [
+    {
+      rule: 'infinity-left-out',
+      level: 'note',
+      value: saved,
+      unit: 'mm',
+      about: 'focus.farthest',
+      message: `The camera is not asked for infinity: with every holder it focuses no farther than ${magnification(focus.farthest, 'nearer')}, ${metres(f + f / focus.farthest)} ahead of the lens${end > 0 ? `, and with the run past it to ${magnification(end, 'nearer')}` : '; the run past it comes to infinity all the same'}. That saves ${mm(tenth(saved))} of travel and gives ${mm(tenth(2 * saved))} of reach.`,
+      hint:
+        withInfinity >= focus.nearest - ROUNDING
+          ? 'Leave out farthest where landscapes are wanted too: the nearest focus is reached all the same.'
+          : `With infinity ${withInfinity > 0 ? `${magnification(withInfinity)} would be the nearest` : 'the boxes would not close'}.`,
+    },
+  ];
+};
+
 /** Free air round the lens where it passes inside the rear box; common practice, no source. */
 const FREE_AIR = 3;
 
@@ -206,4 +231,4 @@ const boardWidens: WholeRule = (_design, { settingOut: rod }) => {
   });
 };
 
-export const slideRules: readonly WholeRule[] = [reachNear, reachReserve, lensPassesBox, boardWidens];
+export const slideRules: readonly WholeRule[] = [reachNear, reachReserve, infinityLeftOut, lensPassesBox, boardWidens];

@@ -3,7 +3,7 @@ import { coverDrawing } from './cover.js';
 import { elevationDrawings } from './elevation.js';
 import { explodedDrawings } from './exploded.js';
 import { lightTrapDrawing } from './light-trap.js';
-import { sectionDrawing } from './section.js';
+import { farEnd, sectionDrawing } from './section.js';
 import { type StepGiven, stepDrawing } from './step-drawing.js';
 
 /** Every drawing of a camera. */
@@ -22,7 +22,7 @@ export function drawCamera(given: StepGiven, onDrawn: (share: number) => void = 
   const numbers = [...new Set(given.moves.map(({ step }) => step))].sort((a, b) => a - b);
   return {
     cover: coverDrawing(given),
-    sections: [sectionDrawing(given, 'infinity'), sectionDrawing(given, 'nearest')],
+    sections: [sectionDrawing(given, farEnd(given.plan)), sectionDrawing(given, 'nearest')],
     elevations: elevationDrawings(given),
     lightTrap: lightTrapDrawing(given),
     exploded: explodedDrawings(given),

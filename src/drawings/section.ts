@@ -22,10 +22,21 @@ import { leftView } from './view.js';
 /** What lies right of the axis is left and looked at from the left: x of the view is z of the camera. */
 const SAW = { normal: { x: 1, y: 0, z: 0 }, offset: 0 } as const;
 
-export type Focused = 'infinity' | 'nearest';
+/** Where one composes: at infinity, or at the farthest where no infinity is asked for. */
+export type Focused = 'infinity' | 'farthest' | 'nearest';
+
+/** The far end of a camera's focus. */
+export const farEnd = ({ optics }: PlanDocument): 'infinity' | 'farthest' =>
+  optics.farthest ? 'farthest' : 'infinity';
+
+const TITLES = {
+  infinity: 'Section through the axis, at infinity',
+  farthest: 'Section through the axis, at the farthest focus',
+  nearest: 'Section through the axis, at the nearest focus',
+} as const;
 
 /**
- * Along the axis: at infinity the glass is in, as one composes; at the nearest the first holder, as one exposes. The rear
+ * Along the axis: at the far end the glass is in, as one composes; at the nearest the first holder, as one exposes. The rear
  * stands where the film of the first holder is sharp.
  */
 export function sectionDrawing({ build, plan, on, room }: DrawingGiven, at: Focused): Drawing {
@@ -41,8 +52,7 @@ export function sectionDrawing({ build, plan, on, room }: DrawingGiven, at: Focu
 
   const bounds = extentOf(seen);
   const rows = 7 * ROWS + ROWS_BEGIN;
-  const title =
-    at === 'infinity' ? 'Section through the axis, at infinity' : 'Section through the axis, at the nearest focus';
+  const title = TITLES[at];
   const size = { width: bounds.right - bounds.left, height: bounds.top - bounds.bottom };
   const scale = scaleFor(size, {
     width: room.width - 2 * SIDE,
@@ -83,13 +93,13 @@ export function sectionDrawing({ build, plan, on, room }: DrawingGiven, at: Focu
     dimensionsOf(figures, { known, plot, bounds, rim: light[0].x, axisEnd: axis[1] }),
     words,
   );
-  const names = [...namesOf(figures, films, plot), ...(at === 'infinity' ? idsOf(faces, plot) : [])];
+  const names = [...namesOf(figures, films, plot), ...(at === 'nearest' ? [] : idsOf(faces, plot))];
   return {
     name: `section-${at}`,
     title,
     description:
-      at === 'infinity'
-        ? `${plan.name} cut along its axis and seen from the left, the lens on the left, focused at infinity, the ground glass in.`
+      at !== 'nearest'
+        ? `${plan.name} cut along its axis and seen from the left, the lens on the left, focused at ${at === 'infinity' ? 'infinity' : 'the farthest'}, the ground glass in.`
         : `${plan.name} cut along its axis and seen from the left, at the nearest focus, ${figures.holder} in.`,
     scale,
     width: room.width,
@@ -166,13 +176,14 @@ function figuresOf(plan: PlanDocument, build: Build, at: Focused): Figures {
   const barrel = build.parts.find(({ id }) => id === 'lens-barrel');
   if (first === undefined || panel?.kind !== 'flat') throw new Error('a camera has a holder and a front panel');
   if (barrel?.kind !== 'bought' || barrel.shape.form !== 'cylinder') throw new Error('a lens has a round barrel');
+  const holderSeat = first.seat[at] ?? first.seat.infinity;
   return {
     at,
-    rear: first.seat[at] - slide.closest,
+    rear: holderSeat - slide.closest,
     holder: first.name,
     lensSeat: optics.seatZ,
-    holderSeat: first.seat[at],
-    film: optics.seatZ + optics[at].filmDistance,
+    holderSeat,
+    film: holderSeat + first.effectiveDepth,
     half: imageOf(build, plan).long / 2,
     ply: panel.thickness,
     barrel: barrel.shape.diameter / 2,
@@ -193,7 +204,7 @@ export function imageOf({ gate }: Build, { optics }: PlanDocument): { readonly s
 
 function setupFor({ setups }: Build, at: Focused): Setup {
   const found = setups.find(
-    ({ orientation, focusing }) => orientation === 'upright' && focusing === (at === 'infinity'),
+    ({ orientation, focusing }) => orientation === 'upright' && focusing === (at !== 'nearest'),
   );
   if (found === undefined) throw new Error('a camera has a set-up for the glass and one for a holder');
   return found;
@@ -280,7 +291,7 @@ function filmsOf({ at, plan, holderSeat, lensSeat, half, holder }: Figures, plot
       { x: z, y: reach },
       { x: z, y: -reach },
     ];
-    const glass = at === 'infinity' && i === 0 ? ['frosted glass'] : [];
+    const glass = at !== 'nearest' && i === 0 ? ['frosted glass'] : [];
     const names = [...glass, ...same.map(({ what }) => what)];
     return { id, name: same[0]?.id === id ? names.join(',\n') : null, truly, line: truly.map(plot.at), dashed };
   });
@@ -318,12 +329,12 @@ function dimensionsOf(figures: Figures, { known, plot, bounds, rim, axisEnd }: A
     });
     return { name, what: 'inside', figure: figure(2 * half), places: zs.map(at) };
   };
-  if (at === 'infinity')
+  if (at !== 'nearest')
     return [
       level('ply', 'ply', 0, -ply, 0),
       level('front-box-length', 'front box', 1, 0, slide.frontBoxLength),
-      level('seat-infinity', 'panel to holder seat', 2, 0, holderSeat),
-      level('film-distance-infinity', 'lens seat to film', 3, lensSeat, film),
+      level(`seat-${at}`, 'panel to holder seat', 2, 0, holderSeat),
+      level(`film-distance-${at}`, 'lens seat to film', 3, lensSeat, film),
       {
         name: 'axis-height',
         what: 'axis height',

@@ -64,9 +64,21 @@ function lensRows({ optics }: PlanDocument): readonly Row[] {
 }
 
 function focusRows({ optics, slide }: PlanDocument): readonly Row[] {
-  const { nearest, infinity } = optics;
+  const { nearest, farthest, infinity } = optics;
   return [
-    ['At infinity', `film ${length(infinity.filmDistance)} behind the lens seat`],
+    [
+      'At infinity',
+      `film ${length(infinity.filmDistance)} behind the lens seat${farthest ? '; not asked for, the slide ends before' : ''}`,
+    ],
+    ...(farthest
+      ? [
+          [
+            'Farthest asked',
+            `${magnification(farthest.magnification)}, film ${length(farthest.filmDistance)} behind the lens seat`,
+          ] as const,
+          ['Subject there', `${length(farthest.subjectDistance)} ahead of the lens (front principal plane)`] as const,
+        ]
+      : []),
     [
       'Nearest asked',
       `${magnification(nearest.magnification)}, film ${length(nearest.filmDistance)} behind the lens seat`,
@@ -118,12 +130,13 @@ function slideRows({ slide }: PlanDocument): readonly Row[] {
   ];
 }
 
-function holderTable({ holders, tailboard }: PlanDocument, page: Page): readonly string[] {
+function holderTable({ holders, optics, tailboard }: PlanDocument, page: Page): readonly string[] {
+  const far = optics.farthest ? 'farthest' : 'infinity';
   const columns: readonly Column[] = [
     { title: 'Holder', align: 'left' },
     { title: 'film depth', align: 'right' },
     { title: 'with spacer', align: 'right' },
-    { title: 'seat, infinity', align: 'right' },
+    { title: `seat, ${far}`, align: 'right' },
     { title: 'seat, nearest', align: 'right' },
     { title: 'index line', align: 'right' },
   ];
@@ -131,7 +144,7 @@ function holderTable({ holders, tailboard }: PlanDocument, page: Page): readonly
     name,
     mm(filmDepth),
     mm(effectiveDepth),
-    `z ${length(seat.infinity)}`,
+    `z ${length(seat[far] ?? seat.infinity)}`,
     `z ${length(seat.nearest)}`,
     signed(tailboard.indexOffsets[name] ?? 0),
   ]);

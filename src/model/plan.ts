@@ -58,6 +58,14 @@ export interface PlanOptics {
   readonly coversFrom: number | null;
   /** Lens seat to film. */
   readonly infinity: { readonly filmDistance: number };
+  /** Only where no infinity is asked for: the slide ends there, less the run past it. */
+  readonly farthest?: {
+    readonly magnification: number;
+    /** From the front principal plane. */
+    readonly subjectDistance: number;
+    /** Lens seat to film. */
+    readonly filmDistance: number;
+  };
   readonly nearest: {
     readonly magnification: number;
     /** From the front principal plane; null where the nearest is infinity. */
@@ -109,7 +117,12 @@ export interface PlanHolder {
   /** With the spacer that stands under the holder, where one does. */
   readonly effectiveDepth: number;
   /** z of the holder seat with the film in focus. */
-  readonly seat: { readonly infinity: number; readonly nearest: number };
+  readonly seat: {
+    readonly infinity: number;
+    /** Only where no infinity is asked for. */
+    readonly farthest?: number;
+    readonly nearest: number;
+  };
   /** Of one that is made with a window: the print is processed in it. */
   readonly tank?: PlanTank;
 }

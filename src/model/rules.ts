@@ -205,6 +205,14 @@ export const rules: readonly Rule[] = [
     'camera/slide-rules',
   ),
   raised(
+    'infinity-left-out',
+    'N',
+    'a camera for portraits that is set up before a landscape',
+    'derived',
+    'camera/slide-rules',
+    'camera/slide-rules',
+  ),
+  raised(
     'box-meets-panel',
     'E',
     'a rear box that hits clamp or strips',

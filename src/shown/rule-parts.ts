@@ -50,6 +50,7 @@ export const partsOfRule: Readonly<Record<string, readonly string[]>> = {
   'reach-near': [...BOXES, 'T5'],
   'reach-infinity': BOXES,
   'reach-reserve': [...SOLE, 'T5'],
+  'infinity-left-out': BOXES,
   'box-meets-panel': ['F1', ...REAR_BOX],
   'back-meets-box': ['R3', ...FRONT_BOX],
   'overlap-far': BOXES,

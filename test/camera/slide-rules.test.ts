@@ -69,6 +69,32 @@ describe('reach-near: two boxes reach 1:2.15 with both holders, and 1:3.1 with t
   });
 });
 
+describe('infinity-left-out: a camera for portraits says where it ends', () => {
+  const portrait = (farthest: string, m = '1:1.8') =>
+    told(changed(nearest(m), 'pastInfinity', `farthest: ${farthest}, pastInfinity`), 'infinity-left-out');
+
+  test('nothing is said where infinity is asked for', () => expect(told(heronText, 'infinity-left-out')).toEqual([]));
+
+  test('at 1:8 the subject is 1.89 m away, and 26.25 mm of travel are saved', () => {
+    const [finding, ...more] = portrait('1:8');
+    expect(more).toEqual([]);
+    // u = f (1 + 1/m) = 210 × 9; f·m = 26.25; the run past it: 26.25 − 4 over 210, 1:9.44
+    expect(finding).toMatchObject({ level: 'note', value: 26.25, unit: 'mm', about: 'focus.farthest' });
+    expect(finding?.message).toMatch(
+      /no farther than 1:8, 1\.89 m ahead of the lens, and with the run past it to 1:9\.4/,
+    );
+    expect(finding?.message).toMatch(/saves 26\.3 mm of travel and gives 52\.5 mm of reach/);
+    expect(finding?.hint).toMatch(/With infinity 1:2\.15 would be the nearest/); // 97.9/210, as in reach-near
+  });
+
+  test('a nearest that is reached with infinity too needs no farthest', () =>
+    expect(portrait('1:8', '1:2.5')[0]?.hint).toMatch(/Leave out farthest/));
+
+  test('a run past it that is longer than its extension comes to infinity', () =>
+    // 210/59 = 3.56 of the 4 mm
+    expect(portrait('1:59', '1:2.5')[0]?.message).toMatch(/comes to infinity all the same/));
+});
+
 describe('reach-reserve: 3 % of the focal length past the nearest, 1 % of the flange distance past infinity', () => {
   const reserve = (value: number) => toldOfWhole('reach-reserve', { camera: withRod({ reserve: value }) });
   test('6.3 mm of reserve for 210', () => {

@@ -199,7 +199,7 @@ const FINELY = 0.2;
 function focus({ pose }: App, { plan, solids, reached }: PanelNow) {
   const { rear, setup, beyond } = pose.now();
   const holder = solids.setups.find(({ name }) => name === setup)?.holder ?? '';
-  const { infinity, nearest } = focusRange(plan, holder);
+  const { farEnd, nearest } = focusRange(plan, holder);
   const words = focusWords(plan, holder, rear);
   const most = farthest(solids);
   const { focalLength } = plan.optics;
@@ -233,8 +233,8 @@ function focus({ pose }: App, { plan, solids, reached }: PanelNow) {
   return html`
     <div class="camera-move">
       <label for="camera-focus">Focus</label>
-      <button type="button" ?disabled=${Math.abs(rear - infinity) < 0.01} @click=${() => pose.change({ rear: infinity })}>
-        Infinity
+      <button type="button" ?disabled=${Math.abs(rear - farEnd) < 0.01} @click=${() => pose.change({ rear: farEnd })}>
+        ${plan.optics.farthest ? 'Farthest' : 'Infinity'}
       </button>
       <input
         id="camera-focus"

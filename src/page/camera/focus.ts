@@ -4,13 +4,19 @@ import { magnification, mm, plainNumber, tenth } from '../../units/print.js';
 /** Where a holder is in focus, as a way of the slide from the closest station, mm. */
 export interface FocusRange {
   readonly infinity: number;
+  /** The far end that was asked for: infinity, or nearer. */
+  readonly farEnd: number;
   readonly nearest: number;
 }
 
 export function focusRange(plan: PlanDocument, holder: string): FocusRange {
   const { closest } = plan.slide;
   const { seat } = holderOf(plan, holder);
-  return { infinity: seat.infinity - closest, nearest: seat.nearest - closest };
+  return {
+    infinity: seat.infinity - closest,
+    farEnd: (seat.farthest ?? seat.infinity) - closest,
+    nearest: seat.nearest - closest,
+  };
 }
 
 /** The plan of a camera has a holder for each set-up. */

@@ -10,7 +10,7 @@ export interface Standing {
 }
 
 /**
- * How one looks on when a design has changed: the first camera is met at infinity; later ones stay in their set-up and at
+ * How one looks on when a design has changed: the first camera is met at its far end; later ones stay in their set-up and at
  * their magnification, as far as the slide goes.
  */
 export function followDesign(pose: Pose, { plan, solids }: Standing, before: PlanDocument | null): Partial<Pose> {
@@ -21,7 +21,7 @@ export function followDesign(pose: Pose, { plan, solids }: Standing, before: Pla
   const rear =
     before !== null && isKept
       ? rearAt(plan, holder, magnificationAt(before, holder, pose.rear))
-      : focusRange(plan, holder).infinity;
+      : focusRange(plan, holder).farEnd;
   const parts = new Set(solids.bodies.map(({ part }) => part));
   return {
     setup: setup.name,

@@ -82,10 +82,31 @@ function lensRows({ optics }: PlanDocument): readonly FigureRow[] {
 
 function focusRows(plan: PlanDocument, reached: number): readonly FigureRow[] {
   const { optics, slide } = plan;
-  const { nearest, infinity } = optics;
+  const { nearest, farthest, infinity } = optics;
   const past = reserveWords(plan, reached);
   return [
-    row('At infinity', 'film ', long('optics.infinity.filmDistance', infinity.filmDistance), ' behind the lens seat'),
+    row(
+      'At infinity',
+      'film ',
+      long('optics.infinity.filmDistance', infinity.filmDistance),
+      ` behind the lens seat${farthest ? '; not asked for, the slide ends before' : ''}`,
+    ),
+    ...(farthest
+      ? [
+          row(
+            'Farthest asked',
+            ratio('optics.farthest.magnification', farthest.magnification),
+            ', film ',
+            long('optics.farthest.filmDistance', farthest.filmDistance),
+            ' behind the lens seat',
+          ),
+          row(
+            'Subject there',
+            long('optics.farthest.subjectDistance', farthest.subjectDistance),
+            ' ahead of the lens (front principal plane)',
+          ),
+        ]
+      : []),
     row(
       'Nearest asked',
       ratio('optics.nearest.magnification', nearest.magnification),
@@ -200,8 +221,9 @@ function holderRows({ holders, spacers, tailboard }: PlanDocument, i: number): r
     row(
       'Holder seat',
       'z ',
-      long(`${at}.seat.infinity`, seat.infinity),
-      ' at infinity, z ',
+      ...(seat.farthest === undefined
+        ? [long(`${at}.seat.infinity`, seat.infinity), ' at infinity, z ']
+        : [long(`${at}.seat.farthest`, seat.farthest), ' at the farthest, z ']),
       long(`${at}.seat.nearest`, seat.nearest),
       ' at the nearest',
     ),
