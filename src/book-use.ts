@@ -13,6 +13,7 @@ import type { Design } from './design/design.js';
 import { type ClosedPath, flatten, polygon } from './geometry/path.js';
 import { apply, type Matrix4 } from './geometry/placement.js';
 import { laminate, MOST_SHIMS } from './joinery/lamination.js';
+import type { Drawing } from './model/page.js';
 import type { PlanDocument } from './model/plan.js';
 import type { ProofDocument } from './model/proof.js';
 import { extension, extensionFactor, extensionStops, filmPlane, subjectDistance } from './optics/conjugates.js';
@@ -24,10 +25,12 @@ export interface UseFrom {
   readonly plan: PlanDocument;
   /** Null where the camera was not put together. */
   readonly proof: ProofDocument | null;
+  /** How baths are poured into a holder, drawn. */
+  readonly pouring: readonly Drawing[];
 }
 
 /** The chapters that stand round the assembly: what comes before it, and how the camera is set, tested, used and kept. */
-export function chaptersAround({ planned, plan, proof }: UseFrom): {
+export function chaptersAround({ planned, plan, proof, pouring }: UseFrom): {
   readonly before: readonly Chapter[];
   readonly after: readonly Chapter[];
   readonly spareShims: ReturnType<typeof shimsToSpare>;
@@ -69,6 +72,7 @@ export function chaptersAround({ planned, plan, proof }: UseFrom): {
       }),
       ...chapterOf(
         processingInTheHolder({
+          pouring,
           tanks: plan.holders.flatMap(({ name, tank }) => {
             const own = camera.objects.tanks.find((one) => one.name === name);
             return tank === undefined || own === undefined ? [] : [{ name, tank, screws: own.screws.at.length }];

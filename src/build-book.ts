@@ -54,10 +54,12 @@ export function bookFiles(from: BookFrom, writeDocument: WriteDocument): readonl
   const title = `${design.name}, revision ${revision}: build book`;
   const subject = `How the camera ${design.name} is built from its cut parts, and used.`;
   return [
-    ...[drawings.cover, ...wholeOf(drawings), ...drawings.steps.map(({ drawing }) => drawing)].map((drawing) => ({
-      path: `drawings/${drawing.name}.svg`,
-      bytes: encoder.encode(pageSvg(drawing)),
-    })),
+    ...[drawings.cover, ...wholeOf(drawings), ...drawings.pouring, ...drawings.steps.map(({ drawing }) => drawing)].map(
+      (drawing) => ({
+        path: `drawings/${drawing.name}.svg`,
+        bytes: encoder.encode(pageSvg(drawing)),
+      }),
+    ),
     { path: 'book.pdf', bytes: writeDocument(bookPages(givenFrom(from), design.book.paper), { title, subject }) },
   ];
 }
@@ -84,7 +86,7 @@ function givenFrom({ planned, build, plan, sheets, bare, proof, drawings }: Book
     steps: bookSteps(planned, parts, drawings.steps),
     cover: drawings.cover,
     drawings: wholeOf(drawings),
-    ...chaptersAround({ planned, plan, proof }),
+    ...chaptersAround({ planned, plan, proof, pouring: drawings.pouring }),
   };
 }
 

@@ -412,8 +412,7 @@ interface Print {
 }
 
 /** Where a print is written, without its ending: what has no place in the camera stands beside what belongs to it. */
-const printFile = ({ id, placements }: PrintedPart): string =>
-  `${placements.length > 0 ? 'prints' : BESIDE_CAMERA}/${id}`;
+const printFile = ({ id, usedOn }: PrintedPart): string => `${usedOn === undefined ? 'prints' : BESIDE_CAMERA}/${id}`;
 
 const printsOf = (parts: readonly Part[], kernel: Kernel): readonly Print[] =>
   parts.flatMap((part) =>

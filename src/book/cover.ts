@@ -49,7 +49,7 @@ function factsOf({ plan, lens, format, image }: BookGiven): readonly (readonly [
     ['Holders', holders.map(({ name }) => name).join(', ')],
     [
       'Size, closed',
-      `${across(camera.width)} wide, ${across(camera.height)} high, ${across(camera.depthClosed)} mm deep without the lens; ${
+      `${across(camera.width)} wide, ${across(camera.height)} high, ${across(camera.depthClosed)} mm deep without lens and accessories; ${
         across(camera.depthOpen) === across(camera.depthClosed)
           ? 'drawn out the same, for the tailboard is as long'
           : `open ${across(camera.depthOpen)} mm`

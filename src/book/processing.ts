@@ -1,6 +1,8 @@
+import type { Drawing } from '../model/page.js';
 import type { PlanTank } from '../model/plan.js';
 import type { Block } from '../paper/blocks.js';
-import { bullets, caution, heading, note, numbered, paragraph } from '../paper/prose.js';
+import { figure } from '../paper/figure.js';
+import { bullets, caution, heading, kept, note, numbered, paragraph } from '../paper/prose.js';
 import { table } from '../paper/table.js';
 import { mm, plainNumber } from '../units/print.js';
 import type { Chapter } from './chapter.js';
@@ -11,10 +13,12 @@ export interface ProcessingGiven {
     readonly tank: PlanTank;
     readonly screws: number;
   }[];
+  /** The holder as it stands when a bath is poured in. */
+  readonly pouring: readonly Drawing[];
 }
 
 /** How prints are processed in a holder, or null where no holder is one for it. */
-export const processingInTheHolder = ({ tanks }: ProcessingGiven): Chapter | null =>
+export const processingInTheHolder = ({ tanks, pouring }: ProcessingGiven): Chapter | null =>
   tanks.length === 0
     ? null
     : {
@@ -23,6 +27,7 @@ export const processingInTheHolder = ({ tanks }: ProcessingGiven): Chapter | nul
           paragraph(
             'The holder in which the print was exposed is also its tray. Liquid comes in by the spout, stands between window and sheet, and goes out by the spout. Spout and vent keep out light by turning it back on itself, so that lamps may burn while liquid runs. Only the slide and the lid must stay shut.',
           ),
+          ...pouring.map((drawing) => kept([figure(drawing, { caption: '' })])),
           ...figures(tanks),
           ...first(tanks),
           ...oneBath(tanks),

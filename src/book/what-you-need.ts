@@ -13,7 +13,10 @@ import { thumbnail } from './thumbnail.js';
 export function whatYouNeed(given: BookGiven): Chapter {
   const { plan, parts, sheets, spareShims } = given;
   const flat = parts.flatMap(({ part, count }) => (part.kind === 'flat' ? [{ part, count }] : []));
-  const printed = parts.flatMap(({ part, count }) => (part.kind === 'printed' ? [{ part, count }] : []));
+  // what is used away from the camera stands among what is not cut, with its file
+  const printed = parts.flatMap(({ part, count }) =>
+    part.kind === 'printed' && part.usedOn === undefined ? [{ part, count }] : [],
+  );
   return {
     title: 'What you need',
     blocks: [

@@ -3,6 +3,7 @@ import { coverDrawing } from './cover.js';
 import { elevationDrawings } from './elevation.js';
 import { explodedDrawings } from './exploded.js';
 import { lightTrapDrawing } from './light-trap.js';
+import { pouringDrawings } from './pouring.js';
 import { farEnd, sectionDrawing } from './section.js';
 import { type StepGiven, stepDrawing } from './step-drawing.js';
 
@@ -12,6 +13,8 @@ export interface CameraDrawings {
   readonly elevations: readonly Drawing[];
   readonly lightTrap: Drawing;
   readonly exploded: readonly Drawing[];
+  /** Of each holder that is poured into. */
+  readonly pouring: readonly Drawing[];
   readonly cover: Drawing;
   /** By the numbers of the steps, from the first. */
   readonly steps: readonly { readonly number: number; readonly drawing: Drawing }[];
@@ -26,6 +29,7 @@ export function drawCamera(given: StepGiven, onDrawn: (share: number) => void = 
     elevations: elevationDrawings(given),
     lightTrap: lightTrapDrawing(given),
     exploded: explodedDrawings(given),
+    pouring: pouringDrawings(given),
     steps: numbers.map((number, i) => {
       const drawing = stepDrawing(given, number);
       onDrawn((i + 1) / numbers.length);

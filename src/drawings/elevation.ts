@@ -2,6 +2,7 @@ import type { Build } from '../assembly/build.js';
 import { around, type Extent } from '../assembly/extent.js';
 import { boxAt, type Piece } from '../assembly/pieces.js';
 import type { Point } from '../geometry/path.js';
+import { pushedOnFrame } from '../model/assembly-steps.js';
 import type { Drawing, Mark } from '../model/page.js';
 import type { PlanDocument } from '../model/plan.js';
 import { wordsWidth } from '../paper/words-width.js';
@@ -178,8 +179,11 @@ function dimensionsOf(measured: readonly Measured[], { known, plot, bounds }: Ar
 
 function elevationsOf(build: Build, plan: PlanDocument, pieces: readonly Piece[]): readonly Elevation[] {
   const { camera, slide, tailboard } = plan;
+  // as the plan has it: without the lens, and without what comes off in front
   const over = around(
-    pieces.filter(({ part }) => part.kind !== 'bought' || part.role === undefined).map((piece) => boxAt(piece, 0)),
+    pieces
+      .filter(({ part }) => (part.kind !== 'bought' || part.role === undefined) && !pushedOnFrame.includes(part.id))
+      .map((piece) => boxAt(piece, 0)),
   );
   const box = (id: string, rear = 0): Extent => {
     const piece = pieces.find(({ part }) => part.id === id);
@@ -306,7 +310,7 @@ function elevationsOf(build: Build, plan: PlanDocument, pieces: readonly Piece[]
         },
         {
           name: 'depth',
-          what: 'depth without the lens',
+          what: 'depth without lens and accessories',
           along: 'x',
           from: over.z[0],
           to: over.z[1],

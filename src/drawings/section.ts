@@ -1,19 +1,19 @@
 import type { Build, Setup } from '../assembly/build.js';
 import { isDarkSlide } from '../assembly/holders.js';
 import { boxAt, type Piece } from '../assembly/pieces.js';
-import { type Box, inside, type Point } from '../geometry/path.js';
+import type { Box, Point } from '../geometry/path.js';
 import type { Drawing, Mark } from '../model/page.js';
 import type { Part } from '../model/part.js';
 import type { PlanDocument } from '../model/plan.js';
 import { plainNumber } from '../units/print.js';
 import { cutFace } from './cut-face.js';
 import { type Dimension, dimensioned, type Place } from './dimension.js';
+import { marksOfFaces } from './face-marks.js';
 import type { DrawingGiven } from './given.js';
 import { type Face, hatched, hatchKey, type Loops, stuffOf } from './hatch.js';
 import { labelRoom } from './label-room.js';
 import { LIGHT_FILL, lines } from './line-weights.js';
 import { type Name, named } from './names.js';
-import { madeMark } from './numbers.js';
 import { chainLine, cornersAt, extentOf, HEAD, headed, hundredths, type Plot, plotted, scaleFor } from './plot.js';
 import { type Body, bodiesOf, standingIn } from './scene.js';
 import { seenLines } from './seen-lines.js';
@@ -93,7 +93,15 @@ export function sectionDrawing({ build, plan, on, room }: DrawingGiven, at: Focu
     dimensionsOf(figures, { known, plot, bounds, rim: light[0].x, axisEnd: axis[1] }),
     words,
   );
-  const names = [...namesOf(figures, films, plot), ...(at === 'nearest' ? [] : idsOf(faces, plot))];
+  const names = [
+    ...namesOf(figures, films, plot),
+    ...(at !== 'nearest'
+      ? marksOfFaces(
+          faces.map(({ body: { part }, loops }) => ({ part, loops })),
+          plot,
+        )
+      : []),
+  ];
   return {
     name: `section-${at}`,
     title,
@@ -402,39 +410,4 @@ function namesOf(figures: Figures, films: readonly FilmLine[], plot: Plot): read
     { text: 'holder seat', spots: on(holderSeat, [-half - 6, half + 6]), role: 'note', toward: { x: 1, y: 0 } },
     { text: 'lens seat', spots: on(lensSeat, [barrel, -barrel]), role: 'note', toward: { x: -1, y: 0 } },
   ];
-}
-
-/** A finger joint cuts a plate into many pieces: its name may lead to the largest of them. */
-const MOST_LOOPS = 2;
-
-const sizeOf = (loop: readonly Point[]): number => {
-  const { left, right, top, bottom } = extentOf([loop]);
-  return (right - left) * (top - bottom);
-};
-
-const largestFirst = (a: readonly Point[], b: readonly Point[]): number => sizeOf(b) - sizeOf(a);
-
-/** The mark of each part that is cut, at a point inside its face. */
-function idsOf(faces: readonly CutFace[], plot: Plot): readonly Name[] {
-  const named = new Map<string, Point[]>();
-  for (const { body, loops } of faces) {
-    if (body.part.kind === 'bought') continue;
-    const mark = madeMark(body.part);
-    const spots = named.get(mark) ?? [];
-    named.set(mark, spots);
-    spots.push(...[...loops].sort(largestFirst).slice(0, MOST_LOOPS).flatMap(pointsInside).map(plot.at));
-  }
-  return [...named].map(([text, spots]) => ({ text, spots, role: 'number' }));
-}
-
-/** Points of the middle line of a face, along its longer side. */
-function pointsInside(loop: readonly Point[]): readonly Point[] {
-  const { left, right, top, bottom } = extentOf([loop]);
-  const long = right - left > top - bottom;
-  return [0.5, 0.25, 0.75, 0.1, 0.9].flatMap((share) => {
-    const point = long
-      ? { x: left + share * (right - left), y: (top + bottom) / 2 }
-      : { x: (left + right) / 2, y: bottom + share * (top - bottom) };
-    return inside(loop, point) ? [point] : [];
-  });
 }

@@ -65,6 +65,8 @@ export interface PrintedPart extends AnyPart {
   readonly solid: SolidRecipe;
   /** Width, depth and height on the bed. */
   readonly size: readonly [number, number, number];
+  /** Of what is used away from the camera and has no place in it: the part that it is set on, and its place in that part's frame. */
+  readonly usedOn?: { readonly part: string; readonly matrix: Matrix4 };
   readonly massKg: number;
 }
 

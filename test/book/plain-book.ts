@@ -79,6 +79,7 @@ export function plainBook(design: Design, { laidOut = true }: { readonly laidOut
   const drawings = {
     cover: standIn('cover'),
     sections: [first, second],
+    pouring: [],
     exploded: [exploded],
     elevations: [front, side],
     lightTrap,

@@ -3,7 +3,7 @@ import { settingTheRegister } from '../../src/book/register.js';
 import { registerOf, shimsToSpare } from '../../src/book-use.js';
 import { planCamera } from '../../src/pipeline.js';
 import { registerBudgets } from '../../src/proof/register.js';
-import { keptDesign, keptDesigns } from '../designs/kept-design.js';
+import { bareHeron, keptDesign, keptDesigns } from '../designs/kept-design.js';
 import { rowsOf, textOf } from './text-rows.js';
 
 /** Two figures of a row are printed in hundredths, mm. */
@@ -122,12 +122,12 @@ test('the tape that proves the register: a shift along the axis is the square of
   const x = 210 / 0.4;
   const film = (210 * 210) / (x - 1) - (210 * 210) / x;
   expect(film).toBeCloseTo(0.16, 2);
-  const text = textOf(settingTheRegister(registerOf(planCamera(keptDesign('heron')), null)).blocks);
+  const text = textOf(settingTheRegister(registerOf(planCamera(bareHeron()), null)).blocks);
   expect(text).toContain('the shim is 0.16 mm thick');
 });
 
 test('the frosted side is told for what the design says, and a window of a holder is measured without it', () => {
-  const heron = planCamera(keptDesign('heron'));
+  const heron = planCamera(bareHeron());
   const given = registerOf(heron, null);
   const said = (frosted: 'lens' | 'eye') =>
     textOf(settingTheRegister({ ...given, glass: { ...given.glass, frosted } }).blocks);
@@ -152,7 +152,7 @@ test('a spacer of shims alone is told, and what lies under the holder is correct
   const text = textOf(settingTheRegister(registerOf(planCamera(keptDesign('teal')), null)).blocks);
   expect(text).toContain('Spacer for the film holder: shims alone, 2 × 1,');
   expect(text).toContain('The film holder stands on a spacer itself');
-  const heron = textOf(settingTheRegister(registerOf(planCamera(keptDesign('heron')), null)).blocks);
+  const heron = textOf(settingTheRegister(registerOf(planCamera(bareHeron()), null)).blocks);
   expect(heron).not.toContain('shims alone');
   expect(heron).not.toContain('on a spacer itself');
 });

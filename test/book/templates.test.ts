@@ -12,9 +12,9 @@ import type { Mark, Page } from '../../src/model/page.js';
 import type { BoughtPart } from '../../src/model/part.js';
 import { flow } from '../../src/paper/flow.js';
 import { TEXT_WIDTH, TOP } from '../../src/paper/sheet-size.js';
-import { planCamera } from '../../src/pipeline.js';
+import { type Planned, planCamera } from '../../src/pipeline.js';
 import { paperSizes } from '../../src/standards/paper-sizes.js';
-import { keptDesign, keptDesigns } from '../designs/kept-design.js';
+import { bareHeron, keptDesign, keptDesigns } from '../designs/kept-design.js';
 import { drawPdf, fonts } from '../files/read-pdf.js';
 
 /** 300 dots to an inch. */
@@ -115,10 +115,12 @@ interface Kept {
   readonly all: readonly Template[];
 }
 
-const kept: readonly Kept[] = keptDesigns.map((name) => {
-  const given = templatesOf(planCamera(keptDesign(name)));
+function keptAs(name: string, planned: Planned): Kept {
+  const given = templatesOf(planned);
   return { name, given, all: templateSets(given).flatMap(({ all }) => all) };
-});
+}
+
+const kept: readonly Kept[] = keptDesigns.map((name) => keptAs(name, planCamera(keptDesign(name))));
 
 const keptOne = (name: string): Kept => {
   const one = kept.find((each) => each.name === name);
@@ -250,10 +252,12 @@ describe('templates of Heron, drawn from the document at 300 dots to an inch', {
     });
   });
 
-  test('the corners of a holder: holes for the pins of the seat, as far from its edges as in the stand-in that the proof knows', async () => {
+  test('the corners of a holder that is bought: holes for the pins of the seat, as far from its edges as in the stand-in that the proof knows', async () => {
+    const bare = planCamera(bareHeron());
+    const heron = keptAs('bare', bare);
     const { outline, holes } = plateOf(heron, 'holder-1');
     const outer = boundsOf(outline);
-    const seatPins = planCamera(keptDesign('heron')).camera.objects.back.pins.map(({ x }) => x);
+    const seatPins = bare.camera.objects.back.pins.map(({ x }) => x);
     const first = heron.all.findIndex(({ parts }) => parts.includes('holder-1'));
     const [leftOne, rightOne] = heron.all.slice(first, first + 2);
     if (leftOne === undefined || rightOne === undefined) throw new Error('two corners');

@@ -6,6 +6,7 @@ import { stepsOf } from '../../src/camera/objects.js';
 import { stepsOfCamera } from '../../src/model/assembly-steps.js';
 import { lightJoints } from '../../src/proof/light-joints.js';
 import { sceneOf } from '../../src/proof/light-scene.js';
+import { faceOf } from '../camera/face-of.js';
 import { changed, designOf } from '../design/reading.js';
 import { heron as heronText } from '../design/worked-designs.js';
 import { keptDesign, keptDesigns } from '../designs/kept-design.js';
@@ -199,7 +200,7 @@ describe.each(keptDesigns)('the book of %s', (name) => {
       );
       if (own.length === 0) continue;
       // either the holder stands off the seat, or the glass is raised for it
-      const raised = spanOf(planned.build, `holder-${i + 1}`).z[0] > seat + 0.01;
+      const raised = spanOf(planned.build, faceOf(planned.parts, name).id).z[0] > seat + 0.01;
       const pattern = raised
         ? `${name} ${i + 1} glass on the seat holder on its spacer \\(${id}, [\\d.]+ mm\\)`
         : `${name} ${i + 1} glass on its spacer \\(${id}, [\\d.]+ mm\\) holder on the seat`;

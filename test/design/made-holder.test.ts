@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { revisionOf } from '../../src/design/revision.js';
 import { heronMade } from '../camera/made-holders.js';
-import { keptDesign } from '../designs/kept-design.js';
+import { bareHeron } from '../designs/kept-design.js';
 import { changed, designOf, problemsOf } from './reading.js';
 
 const holderOf = (keys: string) => designOf(heronMade(keys)).holders[0];
@@ -93,7 +93,7 @@ describe('revision', () => {
   });
 
   test('of a design that makes no holder boards change nothing', () => {
-    const heron = keptDesign('heron');
+    const heron = bareHeron();
     const other = { ...heron, workshop: { ...heron.workshop, boards: { ...heron.workshop.boards, channel: 1.3 } } };
     expect(revisionOf(other)).toBe(revisionOf(heron));
   });

@@ -10,9 +10,13 @@ export const keptDesigns: readonly string[] = readdirSync(folder)
   .map((file) => file.slice(0, -'.yaml'.length))
   .sort();
 
-export function keptDesign(name: string): Design {
-  const file = `${name}.yaml`;
-  const reading = readDesign(readFileSync(join(folder, file), 'utf8'), file);
+export const keptDesign = (name: string): Design => designFrom(folder, `${name}.yaml`);
+
+/** Heron with bought holders and nothing ahead of the lens: the camera alone. */
+export const bareHeron = (): Design => designFrom(import.meta.dirname, 'bare-heron.yaml');
+
+function designFrom(place: string, file: string): Design {
+  const reading = readDesign(readFileSync(join(place, file), 'utf8'), file);
   if ('design' in reading) return reading.design;
   throw new Error(reading.problems.map(printProblem).join('\n\n'));
 }

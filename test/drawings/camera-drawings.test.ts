@@ -82,7 +82,7 @@ const CALLED: Readonly<Record<string, readonly string[]>> = {
   'width over all': ['width'],
   travel: ['travel'],
   'panel to tripod nut': ['tripod'],
-  'depth without the lens': ['depth'],
+  'depth without lens and accessories': ['depth'],
   'back plate': ['back-side'],
   opening: ['opening-width', 'opening-height'],
   tailboard: ['tailboard-length', 'tailboard-width'],

@@ -3,6 +3,7 @@ import { workbench } from '../../src/assembly/workbench.js';
 import type { Design } from '../../src/design/design.js';
 import { elevationDrawings } from '../../src/drawings/elevation.js';
 import { lightTrapDrawing } from '../../src/drawings/light-trap.js';
+import { pouringDrawings } from '../../src/drawings/pouring.js';
 import { sectionDrawing } from '../../src/drawings/section.js';
 import { pageSvg } from '../../src/files/page-svg.js';
 import type { Kernel } from '../../src/geometry/kernel.js';
@@ -25,7 +26,7 @@ export interface Drawn {
 /** The least of both papers of the book. */
 export const ROOM = { width: 174, height: 225 };
 
-/** Sections, elevations and light trap of a design that comes with the program, read back from their files. */
+/** Sections, elevations, light trap and what is poured into, of a design that comes with the program, read back from their files. */
 export function drawnCamera(name: string, kernel: Kernel): Drawn {
   const design = keptDesign(name);
   const planned = planCamera(design);
@@ -38,6 +39,7 @@ export function drawnCamera(name: string, kernel: Kernel): Drawn {
       sectionDrawing(given, 'nearest'),
       ...elevationDrawings(given),
       lightTrapDrawing(given),
+      ...pouringDrawings(given),
     ];
   });
   return {

@@ -8,7 +8,7 @@ import type { Point } from '../../src/geometry/path.js';
 import { frame } from '../../src/geometry/placement.js';
 import { boxAt, rectangle } from '../../src/geometry/shapes.js';
 import { planCamera } from '../../src/pipeline.js';
-import { keptDesign } from '../designs/kept-design.js';
+import { bareHeron } from '../designs/kept-design.js';
 
 const kernel = await loadKernel();
 
@@ -38,7 +38,7 @@ test.each([
   // the other half: what lies below is left
   { saw: 'y', normal: { x: 0, y: 1, z: 0 }, view: topView },
 ] as const)('a cut square to $saw is as large as a thin slice of the solid is thick', ({ saw, normal, view }) => {
-  const { build } = planCamera(keptDesign('heron'));
+  const { build } = planCamera(bareHeron());
   const [setup] = build.setups;
   if (setup === undefined) throw new Error('a camera has a set-up');
   kernel.stage((bench) => {

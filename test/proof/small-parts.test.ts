@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { loadWorkshop } from '../../src/index.js';
 import { heronWith, SMALL_PARTS } from '../camera/asked-for.js';
-import { keptDesign } from '../designs/kept-design.js';
+import { bareHeron } from '../designs/kept-design.js';
 
 const { check } = await loadWorkshop();
 
@@ -10,7 +10,7 @@ test('with baffle, handle, masks and stops Heron goes together, focuses and keep
 }, () => {
   const { masks = [], stops } = heronWith(...SMALL_PARTS).design;
   if (stops === undefined) throw new Error('Heron was asked for stops');
-  const design = { ...keptDesign('heron'), baffle: true, handle: true, masks, stops } as const;
+  const design = { ...bareHeron(), baffle: true, handle: true, masks, stops } as const;
   const { findings, leaks, moves } = check(design, { onProgress: () => {} });
   const spoken = findings.filter(({ level }) => level !== 'note').map(({ rule, message }) => `${rule}: ${message}`);
   expect(spoken).toEqual([]);

@@ -5,7 +5,7 @@ import type { Hardware, Part, PrintedPart } from '../../model/part.js';
 import { BESIDE_CAMERA } from '../beside-camera.js';
 import { inStances, type Stance } from '../loose.js';
 import type { TankFittingsGiven } from './given.js';
-import { placeCap, placeGasket, placeInsert } from './place.js';
+import { placeCap, placeFunnel, placeGasket, placeInsert } from './place.js';
 import { capRecipe, funnelRecipe, insertRecipe } from './recipe.js';
 import type { TankFittings } from './size.js';
 
@@ -47,8 +47,10 @@ export function tankFittingParts({ number, name, given, fittings, place, stance,
     places.flatMap((one) => inStances({ holder: name }, compose(place, one), [stance]));
   const onBoth = (within: (insert: typeof spout) => Matrix4) =>
     at(...[spout, vent].map((insert) => compose(placeInsert(given, insert), within(insert))));
-  const print = (part: Pick<PrintedPart, 'id' | 'name' | 'solid' | 'size' | 'placements' | 'joins'>, volume: number) =>
-    ({ kind: 'printed', material: MATERIAL, massKg: volume * DENSITY, ...part }) as const;
+  const print = (
+    part: Pick<PrintedPart, 'id' | 'name' | 'solid' | 'size' | 'placements' | 'joins' | 'usedOn'>,
+    volume: number,
+  ) => ({ kind: 'printed', material: MATERIAL, massKg: volume * DENSITY, ...part }) as const;
   const insert = (what: 'spout' | 'vent') => {
     const own = fittings[what];
     return print(
@@ -96,6 +98,7 @@ export function tankFittingParts({ number, name, given, fittings, place, stance,
         size: funnel.size,
         placements: [],
         joins: [],
+        usedOn: { part: ids.spout, matrix: placeFunnel(spout, funnel) },
       },
       funnel.volume,
     ),

@@ -161,7 +161,7 @@ function shut({ number, name, cord, screws, chamber, depth }: Tank): StepWords {
 const inTheWell = ({ name, on }: Tank): StepWords => ({
   step: 'glass-in',
   acts: [
-    `The ${name} goes into the well as the paper does: glass out, holder in${on === 'B1' ? '' : ' on its spacer'}, its dark slide towards the lens. Spout and vent are capped, and stand up over the low fence.`,
+    `Try the ${name} in the well: glass out, holder in${on === 'B1' ? '' : ' on its spacer'}, its dark slide towards the lens. Spout and vent are capped, and stand up over the low fence.`,
   ],
   checks: [`The ${name} lies flat, and its slide comes out freely past both caps.`],
 });

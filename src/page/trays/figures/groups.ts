@@ -375,7 +375,7 @@ const sizeRows = ({ camera }: PlanDocument): readonly FigureRow[] => [
     long('camera.depthClosed', camera.depthClosed),
     ' closed, ',
     long('camera.depthOpen', camera.depthOpen),
-    ' drawn out, the lens not counted',
+    ' drawn out, lens and accessories not counted',
   ),
   row('Mass', { figure: 'camera.mass', text: kg(camera.mass) }, ' without a holder'),
 ];
