@@ -244,7 +244,10 @@ function tailboardRows({ tailboard }: PlanDocument): readonly Row[] {
 function sizeRows({ camera }: PlanDocument): readonly Row[] {
   return [
     ['Width × height', `${length(camera.width)} × ${length(camera.height)}`],
-    ['Depth', `${length(camera.depthClosed)} closed, ${length(camera.depthOpen)} drawn out, lens and accessories not counted`],
+    [
+      'Depth',
+      `${length(camera.depthClosed)} closed, ${length(camera.depthOpen)} drawn out, lens and accessories not counted`,
+    ],
     ['Mass', `${kg(camera.mass)} without a holder`],
   ];
 }
