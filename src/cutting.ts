@@ -26,6 +26,10 @@ export interface Cutting {
 interface CuttingOptions {
   readonly effort: number;
   readonly hurried?: boolean;
+  /** Pieces of each part, where not all that the camera has are cut. */
+  readonly pieces?: (id: string, count: number) => number;
+  /** What is cut from, where it is not what the design has. */
+  readonly from?: readonly SheetStock[];
   readonly onProgress?: (done: number) => void;
 }
 
@@ -36,7 +40,11 @@ export function cutting(
   options: CuttingOptions = { effort: LEAST_EFFORT },
 ): Cutting {
   const marked = engrave(parts, { revision, build });
-  const pieces = piecesOf(build, marked.parts);
+  const { pieces: wanted = (_, count) => count } = options;
+  const pieces = piecesOf(build, marked.parts).map((piece) => ({
+    ...piece,
+    count: wanted(piece.part.id, piece.count),
+  }));
   const cut = laidOut(design, pieces, options);
   return {
     build: { ...build, parts: marked.parts },
@@ -63,15 +71,23 @@ const piecesOf = (build: Build, parts: readonly Part[]): readonly Piece[] =>
   });
 
 const laidOut = (design: Planned['design'], pieces: readonly Piece[], options: CuttingOptions): LayOut => {
-  const { plywood, stock, laser, workshop } = design;
+  const { laser, workshop } = design;
+  const { from = sheetsOf(design), pieces: _wanted, ...rest } = options;
   return layOut(pieces, {
-    materials: [plywood, ...stock, ...boardSheets(design)],
+    materials: from,
     kerf: laser.kerf,
     spacing: workshop.spacing,
     margin: workshop.margin,
-    ...options,
+    ...rest,
   });
 };
+
+/** All that the parts of a camera can be cut from. */
+export const sheetsOf = (design: Planned['design']): readonly SheetStock[] => [
+  design.plywood,
+  ...design.stock,
+  ...boardSheets(design),
+];
 
 /** The boards that something is made of, in sheets of the plywood's size where the stock has none that more are bought of. */
 function boardSheets({ boards, holders, stops, plywood: { sheet }, stock }: Planned['design']): readonly SheetStock[] {

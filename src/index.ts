@@ -8,16 +8,9 @@ import type { SurveyDocument } from './model/survey.js';
 import { type Planned, planCamera, planOf } from './pipeline.js';
 import type { LightProof } from './proof/light.js';
 import type { MadeShapes, shownSolids } from './shown/solids.js';
+import type { PartsResult, PartsWanted } from './spare-parts.js';
 import type { couponForm, takeReadings } from './test-piece.js';
-import type {
-  BuildOptions,
-  BuildResult,
-  CheckOptions,
-  CheckResult,
-  CouponFiles,
-  SpacerResult,
-  SpacerWanted,
-} from './workshop.js';
+import type { BuildOptions, BuildResult, CheckOptions, CheckResult, CouponFiles } from './workshop.js';
 
 export type { CouponAnswers } from './coupon/form.js';
 export type { CouponQuestion } from './coupon/readings.js';
@@ -44,6 +37,8 @@ export type { Labels } from './files/sheets-shown.js';
 export type { SurveyWords } from './files/survey-page.js';
 export { isResultFlag } from './forms/result-flags.js';
 export type { Kernel } from './geometry/kernel.js';
+export type { BuiltCamera } from './model/built-camera.js';
+export type { CompareDocument } from './model/compare.js';
 export type { Finding } from './model/finding.js';
 export type { OutputFile } from './model/output-file.js';
 export type { PlanDocument, PlanSpacer } from './model/plan.js';
@@ -53,7 +48,10 @@ export type { SurveyDocument, SurveyPair } from './model/survey.js';
 export type { Planned } from './pipeline.js';
 export type { LightProof } from './proof/light.js';
 export { readRemnant } from './sheets/remnant-file.js';
+export type { SheetRemnant } from './sheets/stock.js';
 export type { MadeShapes } from './shown/solids.js';
+export type { PartsDocument, PartsResult, PartsWanted } from './spare-parts.js';
+export type { SpacerResult, SpacerWanted } from './spare-spacer.js';
 export { formats } from './standards/formats.js';
 export { byFocalLength, type Sorting, sorted, sortings } from './survey/order.js';
 export type { Survey, SurveyGiven } from './survey/survey.js';
@@ -67,8 +65,6 @@ export type {
   CheckResult,
   CouponFiles,
   Progress,
-  SpacerResult,
-  SpacerWanted,
 } from './workshop.js';
 
 /** The camera's figures and what was found: quick, with nothing of the workshop loaded. */
@@ -86,7 +82,6 @@ export interface LoadedWorkshop {
     options: Omit<CheckOptions, 'lightOf'>,
   ) => (lightOf?: () => LightProof) => CheckResult;
   readonly build: (design: Design, options: BuildOptions) => BuildResult;
-  readonly spacer: (design: Design, wanted: SpacerWanted) => SpacerResult;
   readonly coupon: (design: Design) => CouponFiles;
   readonly couponForm: typeof couponForm;
   readonly takeReadings: typeof takeReadings;
@@ -104,10 +99,44 @@ export async function loadWorkshop(wasm?: string): Promise<LoadedWorkshop> {
     check: (design, options) => workshop.checkCamera(design, kernel, options),
     beginCheck: (design, options) => workshop.beginCheck(design, kernel, options),
     build: (design, options) => workshop.buildCamera(design, kernel, options),
-    spacer: (design, wanted) => workshop.spacerAlone(design, wanted),
     coupon: (design) => workshop.couponFiles(design),
     couponForm: testPiece.couponForm,
     takeReadings: testPiece.takeReadings,
+  };
+}
+
+/** What makes single parts of a camera: without the rest of the workshop, so that a spare part is there at once. */
+export async function loadSpares(wasm?: string) {
+  const [parts, spacer] = await Promise.all([import('./spare-parts.js'), import('./spare-spacer.js')]);
+  return {
+    spacer: spacer.spacerAlone,
+    /** The parts that are named, or why there are none. */
+    parts: async (design: Design, wanted: PartsWanted): Promise<PartsResult | { readonly refused: string }> => {
+      const asked = parts.askParts(design, wanted);
+      if ('refused' in asked) return asked;
+      // three megabytes that no sheet needs
+      return parts.writeParts(
+        asked,
+        asked.printed ? await (await import('./geometry/kernel.js')).loadKernel(wasm) : null,
+      );
+    },
+  };
+}
+
+/** What holds two cameras against each other, each planned now or as it was built. */
+export async function loadCompare() {
+  const [record, built, compare, page] = await Promise.all([
+    import('./compare-cameras.js'),
+    import('./forms/read-built.js'),
+    import('./compare/compare.js'),
+    import('./files/compare-page.js'),
+  ]);
+  return {
+    recordOfDesign: record.recordOfDesign,
+    readBuilt: built.readBuilt,
+    compareCameras: compare.compareCameras,
+    comparePage: page.comparePage,
+    compareJson: page.compareJson,
   };
 }
 

@@ -1,41 +1,35 @@
 import { bookFiles, drawBuild, type WriteDocument } from './build-book.js';
-import { BESIDE_CAMERA } from './camera/beside-camera.js';
-import { spacerChecks } from './camera/spacer/checks.js';
-import { spacerParts } from './camera/spacer/parts.js';
+import { compareCameras, piecesToCut } from './compare/compare.js';
+import { recordOf } from './compare/record.js';
 import { drawCoupon } from './coupon/piece.js';
 import { couponSheet } from './coupon/sheet.js';
 import { cutting, FIRE, LEAST_EFFORT } from './cutting.js';
 import type { Design } from './design/design.js';
 import { kerfPlausible } from './design/plausible-sheet.js';
 import { revisionOf } from './design/revision.js';
-import { threeMf } from './files/3mf.js';
-import { sheetDxf } from './files/dxf.js';
-import { layoutJson } from './files/layout-json.js';
+import { compareJson } from './files/compare-page.js';
 import { overviewSvg } from './files/overview.js';
-import { type PrintedFile, partsJson } from './files/parts-json.js';
-import { layersText } from './files/plan-page.js';
-import { remnantJson } from './files/remnant-json.js';
+import { partsJson } from './files/parts-json.js';
 import { sheetsPage } from './files/sheets-page.js';
-import { stl } from './files/stl.js';
-import { laserCaution, sheetSvg, sheetTitle } from './files/svg.js';
-import { type Boundary, type Kernel, realise } from './geometry/kernel.js';
-import { buildPrism } from './geometry/modelling.js';
+import type { Kernel } from './geometry/kernel.js';
 import type { Move } from './model/assembly-move.js';
+import type { BuiltCamera } from './model/built-camera.js';
+import type { CompareDocument } from './model/compare.js';
 import type { Finding } from './model/finding.js';
 import type { OutputFile } from './model/output-file.js';
-import type { Part, PrintedPart } from './model/part.js';
-import type { PlanDocument, PlanSpacer } from './model/plan.js';
+import type { PlanDocument } from './model/plan.js';
 import type { ProofDocument } from './model/proof.js';
 import { inOrder, type Planned, planCamera, planOf } from './pipeline.js';
+import { meshesOf, printFiles, printsOf } from './print-files.js';
 import type { LightProof } from './proof/light.js';
 import { prove, putTogether } from './proof/prove.js';
+import { remnantFiles, sheetFiles, textFile } from './sheet-files.js';
 import { partsPart } from './sheets/checks.js';
 import { cutLine, cutOnce } from './sheets/cut-line.js';
 import { cutMinutes } from './sheets/cut-time.js';
 import { EFFORT, type LayOut } from './sheets/lay-out.js';
-import { leftOver } from './sheets/remnant.js';
 import { couponForm, couponGiven } from './test-piece.js';
-import { kg, magnification, mm, plainNumber } from './units/print.js';
+import { kg, mm, plainNumber } from './units/print.js';
 
 export interface Progress {
   readonly stage: string;
@@ -119,21 +113,23 @@ export function beginCheck(
 export function buildCamera(
   design: Design,
   kernel: Kernel,
-  { despite, onProgress, lightOf, writeDocument, effort = EFFORT }: BuildOptions,
+  { despite, onProgress, lightOf, writeDocument, effort = EFFORT, since }: BuildOptions,
 ): BuildResult {
   const stage = (name: string, done: number) => onProgress({ stage: name, done });
   stage('sizing', 0);
   const planned = planCamera(design);
+  const changes = since === undefined ? null : changesSince(since, planned);
   const { build, bare, cut, pieces, findings } = cutting(planned, planned.parts, {
     effort,
     onProgress: packing(onProgress),
+    ...(changes === null ? {} : { pieces: changes.pieces }),
   });
   stage('modelling prints', 0.4);
   const prints = printsOf(build.parts, kernel);
   const drawn = (waived: readonly string[]): readonly OutputFile[] => [
     ...sheetFiles({ ...planned, despite: waived }, cut),
     ...remnantFiles(planned, cut),
-    text(
+    textFile(
       'sheets/overview.svg',
       overviewSvg(cut.sheets, {
         title: [`${design.name}, revision ${planned.revision}`, ...despiteText(waived)].join('; '),
@@ -162,32 +158,28 @@ export function buildCamera(
   const all = [...proven.findings, ...findings];
   const waived = brokenRules([...planned.findings, ...all]).filter((rule) => despite.includes(rule));
   const plan = planOf(planned, all, waived);
-  const meshes = new Map(
-    prints.map(({ part, boundary }): [string, PrintedFile] => [
-      part.id,
-      { mesh: `${printFile(part)}.stl`, volume: boundary.volume },
-    ]),
-  );
   const { revision } = planned;
   const files: readonly OutputFile[] = [
-    text('plan.json', `${JSON.stringify(plan, null, 2)}\n`),
-    text('parts.json', partsJson(build, revision, meshes)),
+    textFile('plan.json', `${JSON.stringify(plan, null, 2)}\n`),
+    textFile('parts.json', partsJson(build, revision, meshesOf(prints))),
+    ...(changes === null ? [] : [textFile('changes.json', compareJson(changes.document))]),
     ...(sheetsDrawn ?? drawn(waived)),
     ...leakFiles(proven.leaks).map((file) => ({ ...file, path: `drawings/${file.path}` })),
     ...(drawings === null || proven.document === null
       ? []
       : bookFiles({ planned, build, plan, sheets: cut.sheets, bare, proof: proven.document, drawings }, writeDocument)),
-    ...prints.flatMap(({ part, boundary }) => [
-      { path: `${printFile(part)}.stl`, bytes: stl(boundary.mesh) },
-      { path: `${printFile(part)}.3mf`, bytes: threeMf({ name: part.name, mesh: boundary.mesh }) },
-    ]),
+    ...printFiles(prints),
   ];
   stage('done', 1);
   return {
     files,
     plan,
     findings: plan.findings,
-    summary: [...summaryOf(planned, cut, prints.length), ...despiteText(waived).map((line) => `${upper(line)}.`)],
+    summary: [
+      ...summaryOf(planned, cut, prints.length),
+      ...(changes === null ? [] : sinceText(changes.document)),
+      ...despiteText(waived).map((line) => `${upper(line)}.`),
+    ],
   };
 }
 
@@ -207,10 +199,35 @@ export interface BuildOptions extends CheckOptions {
   /** Rules of level error that may be broken. */
   readonly despite: readonly string[];
   readonly writeDocument: WriteDocument;
+  /** The camera that stands already: sheets hold only what it does not have. */
+  readonly since?: BuiltCamera;
+}
+
+/** What the camera that stands already must be given, and how many pieces of each part that are. */
+function changesSince(before: BuiltCamera, planned: Planned) {
+  const after = recordOf(planOf(planned), planned.build);
+  const counts = piecesToCut(before, after);
+  return {
+    document: compareCameras(before, after),
+    // what is used away from the camera is printed, and no record has it
+    pieces: (id: string, count: number): number => counts.get(id) ?? count,
+  };
+}
+
+function sinceText({ recut, keeps, engraved, glued }: CompareDocument): readonly string[] {
+  return [
+    recut.length === 0
+      ? 'Nothing is cut again.'
+      : `Cut again: ${recut.join(', ')}; ${keeps.length} kinds of parts are kept.`,
+    ...(engraved.length === 0 ? [] : [`Kept, but with other lines or words: ${engraved.join(', ')}.`]),
+    ...(glued.length === 0
+      ? []
+      : [`Kept, but glued to what is cut again: ${glued.join(', ')}. Of a camera that is glued up, cut them too.`]),
+  ];
 }
 
 const leakFiles = (drawings: readonly string[]): readonly OutputFile[] =>
-  drawings.map((drawing, i) => text(`leak-${i + 1}.svg`, drawing));
+  drawings.map((drawing, i) => textFile(`leak-${i + 1}.svg`, drawing));
 
 /** The rules of level error that are broken. */
 export const brokenRules = (findings: readonly Finding[]): readonly string[] => [
@@ -221,149 +238,6 @@ const despiteText = (rules: readonly string[]): readonly string[] =>
   rules.length === 0 ? [] : [`built despite ${rules.join(', ')}`];
 
 const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
-/** Each sheet for the laser, in both forms, and what lies where. */
-function sheetFiles(
-  { design, revision, despite }: Pick<Planned, 'design' | 'revision'> & { readonly despite: readonly string[] },
-  { sheets }: Pick<LayOut, 'sheets'>,
-): readonly OutputFile[] {
-  const { name, laser } = design;
-  const of = sheets.length;
-  return [
-    ...sheets.flatMap((sheet) => [
-      text(
-        `sheets/${sheet.name}.svg`,
-        sheetSvg(sheet, {
-          title: sheetTitle({ name, revision, of, despite }, sheet),
-          description: laserCaution,
-          palette: laser.palette,
-        }),
-      ),
-      text(`sheets/${sheet.name}.dxf`, sheetDxf(sheet)),
-    ]),
-    text('sheets/layout.json', layoutJson(sheets, laser)),
-  ];
-}
-
-/** What is left of the sheets and worth keeping, each piece in a file that the stock of a later design can name. */
-const remnantFiles = (
-  { design, revision }: Pick<Planned, 'design' | 'revision'>,
-  { sheets }: LayOut,
-): readonly OutputFile[] =>
-  sheets.flatMap((sheet) =>
-    leftOver(sheet).map((left) =>
-      text(
-        `remnants/${left.name}.json`,
-        remnantJson(left, { from: `${design.name}, revision ${revision}, ${sheet.name}` }),
-      ),
-    ),
-  );
-
-/** A holder of the design by its name, or with `filmDepth` (mm, effective) one that the design does not know. */
-export interface SpacerWanted {
-  readonly name: string;
-  readonly filmDepth?: number;
-}
-
-export interface SpacerResult {
-  readonly spacer: PlanSpacer;
-  readonly files: readonly OutputFile[];
-  readonly findings: readonly Finding[];
-  readonly summary: readonly string[];
-}
-
-/**
- * One more spacer for a camera that exists: cut for its seat, pins and well. A holder that the design does not know is
- * taken to be as wide and as long as the widest that it knows, so that nothing of the camera changes.
- */
-export function spacerAlone(design: Design, { name, filmDepth }: SpacerWanted): SpacerResult {
-  const own = planCamera(design);
-  const planned = filmDepth === undefined ? own : planCamera(withHolder(design, name, filmDepth));
-  const spacer = planOf(planned).spacers.find((s) => s.holder === name);
-  if (!spacer) throw new Error(`no spacer was planned for ${name}`);
-  const placed = planned.camera.objects.spacers.filter((s) => s.spacer.holder === name);
-  const parts = placed.flatMap((s) => spacerParts(s));
-  const job = { ...planned, revision: own.revision };
-  const { cut, findings } = cutting(job, parts);
-  const all = inOrder([
-    ...placed.flatMap((one) => spacerChecks.flatMap((check) => check(one, planned.build))),
-    ...reachWith(own, spacer, name, filmDepth),
-    ...findings,
-  ]);
-  const files =
-    placed.length === 0
-      ? []
-      : [
-          text('spacer.json', `${JSON.stringify(spacer, null, 2)}\n`),
-          ...sheetFiles({ ...job, despite: [] }, cut),
-          ...remnantFiles(job, cut),
-        ];
-  return { spacer, files, findings: all, summary: spacerSummary(spacer, parts, cut) };
-}
-
-function withHolder(design: Design, name: string, filmDepth: number): Design {
-  const { make: _construction, ...widest } = design.holders.reduce((most, h) => (h.width > most.width ? h : most));
-  const others = design.holders.filter((h) => h.name !== name);
-  return { ...design, holders: [...others, { ...widest, name, filmDepth, locating: 'pins' }] };
-}
-
-/** Whether the slide of the camera as it is takes the new holder to infinity and to the nearest. */
-function reachWith(
-  { camera, design }: Planned,
-  { holder }: PlanSpacer,
-  name: string,
-  filmDepth: number | undefined,
-): readonly Finding[] {
-  if (filmDepth === undefined) return [];
-  const { optics, settingOut: rod } = camera;
-  const f = design.lens.focalLength;
-  const depth = Math.max(filmDepth, camera.objects.groundGlassFrame.effectiveDepth);
-  const infinity = optics.filmAtInfinity - depth;
-  const nearest = (rod.farthest.value + rod.reserve - infinity) / f;
-  const farthest = (rod.closest.value - infinity) / f;
-  const lost: readonly Finding[] =
-    design.focus.farthest === 0 && farthest > 0
-      ? [
-          {
-            rule: 'reach-infinity',
-            level: 'warning',
-            value: rod.closest.value,
-            limit: infinity,
-            unit: 'mm',
-            message: `This camera cannot focus ${name} on infinity: its slide ends ${mm(Math.round((rod.closest.value - infinity) * 10) / 10)} short. The farthest subject is at ${magnification(farthest)}.`,
-            hint: 'Use a shallower holder, or file the stops if the boxes allow it.',
-          },
-        ]
-      : [];
-  return nearest >= design.focus.nearest
-    ? lost
-    : [
-        ...lost,
-        {
-          rule: 'reach-near',
-          level: 'warning',
-          value: nearest,
-          limit: design.focus.nearest,
-          unit: 'magnification',
-          message: `With ${holder} the nearest focus of this camera is ${magnification(nearest)} instead of ${magnification(design.focus.nearest)}.`,
-        },
-      ];
-}
-
-function spacerSummary(spacer: PlanSpacer, parts: readonly Part[], { sheets }: LayOut): readonly string[] {
-  const { holder, thickness, under, tolerance } = spacer;
-  if (under === 'none') return [`${holder} needs no spacer: its film lies as deep as the ground glass.`];
-  const pins = parts.filter((part) => part.kind === 'bought' && part.shape.form === 'cylinder').length;
-  return [
-    `${holder}: ${mm(thickness)} under the ${under === 'glass' ? 'ground glass' : 'holder'}: ${layersText(spacer)}.`,
-    `The register may be out by ${mm(tolerance)}. Glue the plies first, measure, then choose the shims: glue lines add up.`,
-    ...(pins > 0
-      ? ['The ply with four small holes goes on last; its two own pins stand towards what lies on it.']
-      : []),
-    `${sheets.length} ${sheets.length === 1 ? 'sheet' : 'sheets'} to cut.`,
-    FIRE,
-  ];
-}
 
 export interface CouponFiles {
   readonly files: readonly OutputFile[];
@@ -394,7 +268,7 @@ export function couponFiles(design: Design): CouponFiles {
   return {
     files: [
       ...sheetFiles({ design: titled, revision: revisionOf(design), despite: [] }, { sheets: [sheet] }),
-      text('readings.yaml', couponForm(design).filled({})),
+      textFile('readings.yaml', couponForm(design).filled({})),
     ],
     findings: inOrder(findings),
     summary: [
@@ -406,19 +280,6 @@ export function couponFiles(design: Design): CouponFiles {
   };
 }
 
-interface Print {
-  readonly part: PrintedPart;
-  readonly boundary: Boundary;
-}
-
-/** Where a print is written, without its ending: what has no place in the camera stands beside what belongs to it. */
-const printFile = ({ id, usedOn }: PrintedPart): string => `${usedOn === undefined ? 'prints' : BESIDE_CAMERA}/${id}`;
-
-const printsOf = (parts: readonly Part[], kernel: Kernel): readonly Print[] =>
-  parts.flatMap((part) =>
-    part.kind === 'printed' ? [{ part, boundary: realise(kernel, part.solid, buildPrism) }] : [],
-  );
-
 function summaryOf({ design, revision, camera }: Planned, cut: LayOut, prints: number): readonly string[] {
   const { name, laser } = design;
   return [
@@ -428,6 +289,3 @@ function summaryOf({ design, revision, camera }: Planned, cut: LayOut, prints: n
     FIRE,
   ];
 }
-
-const encoder = new TextEncoder();
-const text = (path: string, content: string): OutputFile => ({ path, bytes: encoder.encode(content) });

@@ -49,6 +49,7 @@ const directions: Readonly<Record<string, readonly string[]>> = {
   exposure: ['units', 'standards', 'statistics', 'optics', 'liquids', 'geometry', 'model', 'design/design.js'],
   'step-sheet': ['units', 'model'],
   survey: [...low, 'design', 'camera', 'forms', 'packing', 'pipeline.js'],
+  compare: ['assembly', 'geometry', 'model', 'units'],
   packing: ['geometry'],
   sheets: ['geometry', 'model', 'packing'],
   coupon: ['units', 'standards', 'geometry', 'model', 'joinery', 'sheets', 'design/design.js'],

@@ -21,7 +21,7 @@ type Figured<T> = T extends number
 
 /** Every figure of the plan under the name that it has there; parts, hardware and findings are lists of their own. */
 export type PlanFigures = Figured<
-  Pick<PlanDocument, 'optics' | 'slide' | 'holders' | 'groundGlass' | 'spacers' | 'tailboard' | 'camera'>
+  Pick<PlanDocument, 'optics' | 'slide' | 'lensBoard' | 'holders' | 'groundGlass' | 'spacers' | 'tailboard' | 'camera'>
 > &
   AheadFigures;
 
@@ -49,9 +49,16 @@ export function planFigures(design: Design, camera: Camera, build: Build): PlanF
       panelDead: rod.panelDead,
       stackBehindBoxes: rod.stackBehindBoxes,
       slack: rod.figures.slack,
+      reserve: rod.figures.reserve,
       reachableMagnification: rod.figures.reachable,
       reachableOtherSide: rod.figures.reachableOtherSide,
       limitedBy: rod.limitedBy,
+    },
+    lensBoard: {
+      opening: objects.lensBoard.figures.opening,
+      side: objects.lensBoard.figures.board,
+      radiusBehindPanel: objects.lensBoard.figures.radiusBehindPanel,
+      reachBehindPanel: objects.lensBoard.figures.reachBehindPanel,
     },
     holders: given.holders.map(({ name, filmDepth }, i) => {
       const depth = depths[i] ?? figures.glassDepth;

@@ -1,10 +1,12 @@
 import { join } from 'node:path';
-import { type Finding, findingsPage } from '../index.js';
+import { findingsPage } from '../index.js';
 import { work } from './in-worker.js';
 import { refuseUnknownRules } from './known-rules.js';
 import { refuseOwnRemnants } from './own-remnants.js';
 import { withProgress } from './progress.js';
+import { readCamera } from './read-camera.js';
 import { readDesignFile } from './read-design-file.js';
+import { refuseBroken } from './refuse-broken.js';
 import { EXIT, Stop } from './stop.js';
 import type { Terminal } from './terminal.js';
 import { refuseForeign, writeFolder } from './write-folder.js';
@@ -14,6 +16,8 @@ export interface BuildOptions {
   readonly despite: readonly string[];
   /** A number, as it was typed. */
   readonly effort?: string;
+  /** A plan, a built folder or a design. */
+  readonly since?: string;
 }
 
 /** More would take hours. */
@@ -25,12 +29,13 @@ export async function build(file: string, options: BuildOptions, terminal: Termi
   refuseUnknownRules('--despite', despite);
   const effort = options.effort === undefined ? {} : { effort: effortOf(options.effort) };
   const design = readDesignFile(file);
-  const folder = output ?? join('output', design.slug);
+  const since = options.since === undefined ? null : await readCamera(options.since);
+  const folder = output ?? join('output', since === null ? design.slug : `${design.slug}-since-${since.plan.revision}`);
   refuseOwnRemnants(file, design, folder);
   // before the long work, and again before the folder is replaced
   refuseForeign(folder);
   const { files, findings, summary } = await withProgress(terminal, (show) =>
-    work({ kind: 'build', design, despite, ...effort }, show),
+    work({ kind: 'build', design, despite, ...effort, ...(since === null ? {} : { since }) }, show),
   );
   await terminal.err(findingsPage(findings, terminal));
   refuseBroken(findings, despite);
@@ -46,12 +51,4 @@ function effortOf(text: string): number {
     EXIT.wrongCall,
     `--effort: ${text} is not a number from 0 to ${MOST_EFFORT}. Write 0 for the first sheets that are found, 20 for the usual search.`,
   );
-}
-
-function refuseBroken(findings: readonly Finding[], despite: readonly string[]): void {
-  const broken = findings.filter(({ rule, level }) => level === 'error' && !despite.includes(rule));
-  if (broken.length === 0) return;
-  const rules = [...new Set(broken.map(({ rule }) => rule))];
-  const waive = rules.map((rule) => `--despite ${rule}`).join(' ');
-  throw new Stop(EXIT.ruleBroken, `Not built, nothing written: ${rules.join(', ')}.\nTo build all the same: ${waive}`);
 }

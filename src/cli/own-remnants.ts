@@ -5,13 +5,16 @@ import { EXIT, Stop } from './stop.js';
 
 /** A remnant in the folder that is replaced would be gone with the build that cuts it, and the next one could not be the same. */
 export function refuseOwnRemnants(file: string, { stock }: Design, folder: string): void {
-  for (const { remnant } of stock) {
-    if (remnant === null) continue;
-    const inside = relative(resolve(folder), remnantPath(file, remnant.file));
-    if (inside.startsWith('..') || isAbsolute(inside)) continue;
-    throw new Stop(
-      EXIT.wrongCall,
-      `${folder}: the remnant ${remnant.file} lies in this folder, which the build replaces. Move the file elsewhere and name it there, or build into another folder with -o.`,
-    );
-  }
+  for (const { remnant } of stock)
+    if (remnant !== null) refuseInside(folder, remnant.file, remnantPath(file, remnant.file));
+}
+
+/** The same of a file that was named on the command line, at its path. */
+export function refuseInside(folder: string, name: string, path: string): void {
+  const inside = relative(resolve(folder), resolve(path));
+  if (inside.startsWith('..') || isAbsolute(inside)) return;
+  throw new Stop(
+    EXIT.wrongCall,
+    `${folder}: the remnant ${name} lies in this folder, which the build replaces. Move the file elsewhere and name it there, or build into another folder with -o.`,
+  );
 }

@@ -29,6 +29,20 @@ export const remnantsOf =
   (remnant: string): ReturnType<typeof readRemnant> =>
     findRemnant(remnantPath(designFile, remnant));
 
+/** A remnant that was named on the command line; where the file is none, the command ends with what would be taken. */
+export function readRemnantFile(
+  option: string,
+  path: string,
+): Exclude<ReturnType<typeof readRemnant>, { what: string }> {
+  const found = findRemnant(path);
+  if (!('what' in found)) return found;
+  const what = found.what.startsWith(path) ? found.what : `${path}: ${found.what}`;
+  throw new Stop(
+    EXIT.wrongCall,
+    `${option}: ${what} ${found.accepted.replace(' from the folder in which the design lies', ' of a remnant')}`,
+  );
+}
+
 function findRemnant(path: string): ReturnType<typeof readRemnant> {
   const bytes = readBytes(path, LARGEST_REMNANT);
   if (typeof bytes === 'string') {

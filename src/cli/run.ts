@@ -86,6 +86,10 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
       '--effort <number>',
       'how long to look for better sheets, in tenths of a second: 0 takes the first (default: 20)',
     )
+    .option(
+      '--since <camera>',
+      'cut only what an earlier camera does not have: its built folder, plan.json or design file',
+    )
     .action(async (file: string, options: import('./build.js').BuildOptions) => {
       const { build } = await import('./build.js');
       end(await build(file, options, terminal));
@@ -97,11 +101,26 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
     .option('--holder <name>', 'a holder of the design')
     .option('--depth <length>', 'film depth of a holder that the design does not know, such as 24mm')
     .option('--name <text>', 'what to call that holder')
+    .option('--thickness <length>', 'of the sheet at hand, where it is not that of the camera, such as 3.9mm')
     .option('-o, --output <folder>', 'where to write (default: output/<name of the design>-spacer-<holder>)')
     .option('--json', 'print one JSON document instead of a page')
     .action(async (file: string, options: import('./spacer.js').SpacerOptions) => {
       const { spacer } = await import('./spacer.js');
       end(await spacer(file, options, terminal));
+    });
+  program
+    .command('part')
+    .description('figures, cut files and prints of single parts: another lens board, a mask, a replacement')
+    .argument('<design>', 'the design file')
+    .argument('<id...>', 'parts by their marks in the parts list, such as F6 F7 lens-clamp')
+    .option('--thickness <length>', 'of the sheet at hand, where it is not that of the camera, such as 3.9mm')
+    .option('--remnant <file>', 'cut from this piece; of several, from the smallest that holds all', collect, [])
+    .option('--despite <rule>', 'write although this rule is broken; may be given several times', collect, [])
+    .option('-o, --output <folder>', 'where to write (default: output/<name of the design>-parts)')
+    .option('--json', 'print one JSON document instead of a page')
+    .action(async (file: string, ids: readonly string[], options: import('./part.js').PartOptions) => {
+      const { part } = await import('./part.js');
+      end(await part(file, ids, options, terminal));
     });
   program
     .command('coupon')
@@ -237,6 +256,18 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
     .action(async (files: readonly string[], options: import('./survey.js').SurveyOptions) => {
       const { survey } = await import('./survey.js');
       end(await survey(files, options, terminal));
+    });
+  program
+    .command('compare')
+    .description(
+      'what changed from one camera to another: figures, parts to cut again, parts that still fit, what is lost',
+    )
+    .argument('<before>', 'the camera that stands: its built folder, its plan.json, or a design file')
+    .argument('<after>', 'the same of the camera that it is to become')
+    .option('--json', 'print one JSON document instead of a page')
+    .action(async (before: string, after: string, options: { readonly json?: boolean }) => {
+      const { compare } = await import('./compare.js');
+      end(await compare(before, after, options, terminal));
     });
   program
     .command('serve')

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
-import { type Design, findingsPage, parseLength, planDesign, type SpacerWanted, slugOf } from '../index.js';
+import { type Design, findingsPage, planDesign, type SpacerWanted, slugOf } from '../index.js';
 import { work } from './in-worker.js';
+import { lengthOf } from './length-of.js';
 import { refuseOwnRemnants } from './own-remnants.js';
 import { readDesignFile } from './read-design-file.js';
 import { EXIT, Stop } from './stop.js';
@@ -11,6 +12,7 @@ export interface SpacerOptions {
   readonly holder?: string;
   readonly depth?: string;
   readonly name?: string;
+  readonly thickness?: string;
   readonly output?: string;
   readonly json?: boolean;
 }
@@ -18,16 +20,20 @@ export interface SpacerOptions {
 /** Figures and cut files of one spacer alone. */
 export async function spacer(file: string, options: SpacerOptions, terminal: Terminal): Promise<number> {
   const design = readDesignFile(file);
-  const wanted = whichSpacer(design, options);
+  const { thickness } = options;
+  const wanted = {
+    ...whichSpacer(design, options),
+    ...(thickness === undefined ? {} : { thickness: lengthOf('--thickness', thickness) }),
+  };
   const folder = options.output ?? join('output', `${design.slug}-spacer-${slugOf(wanted.name)}`);
   refuseOwnRemnants(file, design, folder);
   refuseForeign(folder);
-  const { spacer: figures, files, findings, summary } = await work({ kind: 'spacer', design, wanted }, () => {});
+  const { spacer: figures, index, files, findings, summary } = await work({ kind: 'spacer', design, wanted }, () => {});
   await terminal.err(findingsPage(findings, terminal));
   if (findings.some(({ level }) => level === 'error')) throw new Stop(EXIT.ruleBroken, 'Not built, nothing written.');
   if (files.length > 0) await writeFolder(folder, files);
   if (options.json === true) {
-    const document = { ...figures, files: files.map(({ path }) => join(folder, path)) };
+    const document = { ...figures, index, files: files.map(({ path }) => join(folder, path)) };
     await terminal.out(`${JSON.stringify(document, null, 2)}\n`);
   } else {
     const end = files.length > 0 ? `Wrote ${files.length} files into ${folder}.` : 'Nothing to cut.';
@@ -39,7 +45,7 @@ export async function spacer(file: string, options: SpacerOptions, terminal: Ter
 /** The spacer that is meant: by its holder, by a depth, or the only one that the design needs. */
 function whichSpacer(design: Design, { holder, depth, name }: SpacerOptions): SpacerWanted {
   if (holder !== undefined && depth !== undefined) throw wrong('Give --holder or --depth, not both.');
-  if (depth !== undefined) return { name: given(name, '--name') ?? 'holder', filmDepth: depthOf(depth) };
+  if (depth !== undefined) return { name: given(name, '--name') ?? 'holder', filmDepth: lengthOf('--depth', depth) };
   if (name !== undefined) throw wrong('--name goes with --depth; a holder of the design is named with --holder.');
   const names = design.holders.map((each) => each.name);
   if (holder !== undefined) {
@@ -54,12 +60,6 @@ function whichSpacer(design: Design, { holder, depth, name }: SpacerOptions): Sp
       `Several holders need a spacer; name one with --holder: ${needed.map((each) => each.holder).join(', ')}.`,
     );
   return { name: only.holder };
-}
-
-function depthOf(text: string): number {
-  const reading = parseLength(text);
-  if ('value' in reading) return reading.value;
-  throw wrong(`--depth: ${reading.reason} ${reading.accepted}`);
 }
 
 /** A name that can be part of a folder's. */

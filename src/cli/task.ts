@@ -1,4 +1,14 @@
-import type { BuildResult, CheckResult, Design, Progress, SpacerResult, SpacerWanted } from '../index.js';
+import type {
+  BuildResult,
+  BuiltCamera,
+  CheckResult,
+  Design,
+  PartsResult,
+  PartsWanted,
+  Progress,
+  SpacerResult,
+  SpacerWanted,
+} from '../index.js';
 
 /** Work that takes long enough to be worth breaking off. */
 export type Task =
@@ -9,14 +19,18 @@ export type Task =
       readonly despite: readonly string[];
       /** Of the packing; the usual one where it is left out. */
       readonly effort?: number;
+      /** The camera that stands already. */
+      readonly since?: BuiltCamera;
     }
-  | { readonly kind: 'spacer'; readonly design: Design; readonly wanted: SpacerWanted };
+  | { readonly kind: 'spacer'; readonly design: Design; readonly wanted: SpacerWanted }
+  | { readonly kind: 'parts'; readonly design: Design; readonly wanted: PartsWanted };
 
 /** What each kind of work comes to. */
 export interface Outcome {
   readonly check: CheckResult;
   readonly build: BuildResult;
   readonly spacer: SpacerResult;
+  readonly parts: PartsResult | { readonly refused: string };
 }
 
 /** What the worker sends back: how far it is, and at the end what came of it. */

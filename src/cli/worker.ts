@@ -8,22 +8,31 @@ const send = (message: Message): void => parentPort?.postMessage(message);
 const onProgress = (progress: Progress): void => send({ progress });
 
 async function outcomeOf(task: Task): Promise<Outcome[keyof Outcome]> {
+  if (task.kind === 'spacer' || task.kind === 'parts') {
+    const { loadSpares } = await import('../index.js');
+    const spares = await loadSpares();
+    return task.kind === 'spacer' ? spares.spacer(task.design, task.wanted) : spares.parts(task.design, task.wanted);
+  }
   // the search for light takes as long as all the rest: it runs beside it, and begins before anything is loaded here
-  const lightOf = task.kind === 'spacer' ? undefined : lightElsewhere(task.design);
+  const lightOf = lightElsewhere(task.design);
   const { loadDocuments, loadWorkshop } = await import('../index.js');
   const workshop = await loadWorkshop();
   switch (task.kind) {
     case 'check':
-      return workshop.check(task.design, { onProgress, ...(lightOf ? { lightOf } : {}) });
+      return workshop.check(task.design, { onProgress, lightOf });
     case 'build': {
-      const { despite, effort } = task;
+      const { despite, effort, since } = task;
       const { pagePdf } = await loadDocuments();
       const writeDocument: BuildOptions['writeDocument'] = (pages, about) => pagePdf(pages, bookLetters(), about);
-      const options = { despite, onProgress, writeDocument, ...(effort === undefined ? {} : { effort }) };
-      return workshop.build(task.design, { ...options, ...(lightOf ? { lightOf } : {}) });
+      const options = {
+        despite,
+        onProgress,
+        writeDocument,
+        ...(effort === undefined ? {} : { effort }),
+        ...(since === undefined ? {} : { since }),
+      };
+      return workshop.build(task.design, { ...options, lightOf });
     }
-    case 'spacer':
-      return workshop.spacer(task.design, task.wanted);
   }
 }
 

@@ -9,6 +9,7 @@ import type { Finding } from '../model/finding.js';
 import type { Hardware, Part } from '../model/part.js';
 import type { PlanDocument, PlanPart } from '../model/plan.js';
 import { documentNumber } from './document-number.js';
+import { engravingDigest, shapeDigest } from './part-digest.js';
 
 /** What a plan is made from. */
 export interface PlanGiven {
@@ -51,6 +52,8 @@ function planPart(part: Exclude<Part, { kind: 'bought' }>, build: Build): PlanPa
     height: box ? box.top - box.bottom : ((part as { size: readonly number[] }).size[1] ?? 0),
     grain: part.kind === 'flat' ? part.grain : 'any',
     group: typeof group === 'string' ? group : group.holder,
+    shape: shapeDigest(part),
+    engraved: engravingDigest(part),
   };
 }
 

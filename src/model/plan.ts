@@ -13,6 +13,7 @@ export interface PlanDocument {
   readonly revision: string;
   readonly optics: PlanOptics;
   readonly slide: PlanSlide;
+  readonly lensBoard: PlanLensBoard;
   readonly holders: readonly PlanHolder[];
   readonly groundGlass: PlanGroundGlass;
   readonly spacers: readonly PlanSpacer[];
@@ -31,10 +32,6 @@ export interface PlanDocument {
   readonly filterHolder?: PlanFilterHolder;
   /** Only where the design asks for it. */
   readonly shutter?: PlanShutter;
-  /** Only where the design asks for it. */
-  readonly hood?: PlanHood;
-  /** Only where the design asks for it. */
-  readonly cap?: PlanCap;
   readonly parts: readonly PlanPart[];
   readonly hardware: readonly Hardware[];
   readonly findings: readonly Finding[];
@@ -107,12 +104,26 @@ export interface PlanSlide {
   readonly stackBehindBoxes: number;
   /** Focal length times (reachable less nearest magnification), before any reserve. */
   readonly slack: number;
+  /** Run past the nearest that was asked for, in the slot. */
+  readonly reserve: number;
   /** The nearest focus that this construction could reach with every holder, as a magnification. */
   readonly reachableMagnification: number;
   /** The same with the lens mounted from the other side of the board; null where it cannot be. */
   readonly reachableOtherSide: number | null;
   /** What stops the slide from reaching nearer, in words. */
   readonly limitedBy: string;
+}
+
+/** The lens on its board, as far as front panel and rear box must make room for it. */
+export interface PlanLensBoard {
+  /** Side of the square opening in the front panel. */
+  readonly opening: number;
+  /** Of the square board. */
+  readonly side: number;
+  /** Greatest radius of what stands behind the panel. */
+  readonly radiusBehindPanel: number;
+  /** z of the rearmost thing on it. */
+  readonly reachBehindPanel: number;
 }
 
 export interface PlanHolder {
@@ -216,21 +227,6 @@ export interface PlanShutter {
   readonly uneven: number | null;
 }
 
-export interface PlanHood {
-  /** From the front of the lens to its mouth. */
-  readonly depth: number;
-  /** Side of its mouth, and of the light that comes through there at infinity. */
-  readonly mouth: number;
-  readonly light: number;
-  /** Light that slants in by more than this, in degrees, does not reach the lens. */
-  readonly shade: number;
-}
-
-export interface PlanCap {
-  /** What it laps over the opening of the ring at its sides. */
-  readonly lap: number;
-}
-
 export interface PlanPart {
   readonly id: string;
   readonly name: string;
@@ -243,4 +239,8 @@ export interface PlanPart {
   readonly grain: 'x' | 'y' | 'any';
   /** What it moves with: front, rear, back, loose, or a holder's name. */
   readonly group: string;
+  /** Digest of its outline and holes, or of what is printed: two parts of one digest are the same but for material and thickness. */
+  readonly shape: string;
+  /** Digest of the scales, lines and words on it; null where there are none. */
+  readonly engraved: string | null;
 }

@@ -47,11 +47,7 @@ export function* snugPieces(
   if (nesting.size === 0) return pieces;
   return pieces.map((piece) => ({
     ...piece,
-    // of a kind may be what lies as wide and as high after another turn: each keeps its own
-    stances: (stancesOf.get(piece.kind) ?? piece.stances).map((stance, i) => ({
-      ...stance,
-      turn: (piece.stances[i] as Stance).turn,
-    })),
+    stances: stancesOf.get(piece.kind) ?? piece.stances,
     nests: piece.nests || nesting.has(piece.kind),
   }));
 }

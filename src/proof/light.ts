@@ -3,7 +3,6 @@ import type { Design } from '../design/design.js';
 import type { Finding } from '../model/finding.js';
 import type { LightJoint } from '../model/proof.js';
 import { mm, plainNumber, tenth } from '../units/print.js';
-import { capDark } from './cap-dark.js';
 import { coneOnParts } from './cone.js';
 import { holdersDark } from './holder-dark.js';
 import { holesInDark } from './hole-in-dark.js';
@@ -35,7 +34,6 @@ export function proveLight(design: Design, build: Build, { most = 8, onProgress 
   const joints = lightJoints(scene);
   const leaks = leaksIn(scene, most, onProgress);
   const holders = holdersDark(design, build, most);
-  const cap = capDark(build, most);
   return {
     findings: [
       ...leaks.map(leakFinding),
@@ -43,11 +41,10 @@ export function proveLight(design: Design, build: Build, { most = 8, onProgress 
       ...holesInDark(scene),
       ...coneOnParts(design, scene),
       ...holders.findings,
-      ...cap.findings,
     ],
     joints: [...joints, ...holders.joints],
     leaks,
-    drawings: [...leaks.map((leak) => leakDrawing(scene, leak)), ...holders.drawings, ...cap.drawings],
+    drawings: [...leaks.map((leak) => leakDrawing(scene, leak)), ...holders.drawings],
   };
 }
 

@@ -80,6 +80,19 @@ function budgetsOf(design: Design, build: Build, holder: Holder, set: Pairing): 
   ];
 }
 
+/** The layers between the seat and glass, and between the seat and the film, of each holder. */
+export const layersUnder = (
+  design: Design,
+  build: Build,
+): readonly { readonly holder: string; readonly glass: readonly Part[]; readonly film: readonly Part[] }[] =>
+  design.holders.flatMap((holder) => {
+    const set = setOf(build, holder);
+    if (set === null) return [];
+    const { glass, film, inHolder } = stacksOf(design, build, holder, set);
+    const partsOf = (layers: readonly Layer[]) => layers.map(({ part }) => part);
+    return [{ holder: holder.name, glass: partsOf(glass.layers), film: partsOf([...film.layers, ...inHolder]) }];
+  });
+
 interface Stacks {
   readonly glass: Stack;
   readonly film: Stack;

@@ -86,8 +86,6 @@ describe('where nothing is written', () => {
       'handle',
       'filterHolder',
       'shutter',
-      'hood',
-      'cap',
       'masks',
       'stops',
       'workshop',

@@ -41,10 +41,12 @@ export const heron: PlanDocument = {
     panelDead: 6.05,
     stackBehindBoxes: 8.1,
     slack: 13.9,
+    reserve: 10.5,
     reachableMagnification: 0.466,
     reachableOtherSide: 0.323,
     limitedBy: 'the overlap of the boxes at full draw',
   },
+  lensBoard: { opening: 104.6, side: 132.6, radiusBehindPanel: 50.3, reachBehindPanel: 53 },
   holders: [
     { name: 'paper holder', filmDepth: 5.8, effectiveDepth: 5.8, seat: { infinity: 197.7, nearest: 281.7 } },
     { name: 'processing holder', filmDepth: 24, effectiveDepth: 24, seat: { infinity: 179.5, nearest: 263.5 } },
@@ -116,5 +118,17 @@ function part(
   group: string,
   grain: 'x' | 'y' | 'any',
 ): PlanDocument['parts'][number] {
-  return { id, name, count, material: 'plywood-4.05', thickness: 4.05, width, height, grain, group };
+  return {
+    id,
+    name,
+    count,
+    material: 'plywood-4.05',
+    thickness: 4.05,
+    width,
+    height,
+    grain,
+    group,
+    shape: id,
+    engraved: null,
+  };
 }

@@ -31,7 +31,7 @@ export interface LensBoard {
   readonly draw: number;
   readonly claims: LensClaims;
   /** The claims as figures that can be explained. */
-  readonly figures: LensClaimFigures;
+  readonly figures: LensClaimFigures & { readonly opening: Figure };
 }
 
 /** Sizes of the lens as figures, beside the plain numbers. */
@@ -160,7 +160,8 @@ export function sizeLensBoard(given: LensBoardGiven): LensBoard {
       : []),
   ]);
   const board = reckoned('w_b', 'side of the lens board', formula`${opening} + 2 ${boardLand}`);
-  const figures: LensClaimFigures = {
+  const figures = {
+    opening,
     seat: seatZ,
     radiusBehindPanel: widest('R', 'greatest radius of what is behind the panel', [
       claim('the widest thing on the inside of the board', formula`${insideWidest} / 2`),

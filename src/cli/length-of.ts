@@ -1,0 +1,9 @@
+import { parseLength } from '../index.js';
+import { EXIT, Stop } from './stop.js';
+
+/** The length that was typed behind an option. */
+export function lengthOf(option: string, text: string): number {
+  const reading = parseLength(text);
+  if ('value' in reading) return reading.value;
+  throw new Stop(EXIT.wrongCall, `${option}: ${reading.reason} ${reading.accepted}`);
+}

@@ -1,0 +1,52 @@
+import { join } from 'node:path';
+import { findingsPage, type SheetRemnant } from '../index.js';
+import { work } from './in-worker.js';
+import { refuseUnknownRules } from './known-rules.js';
+import { lengthOf } from './length-of.js';
+import { refuseInside, refuseOwnRemnants } from './own-remnants.js';
+import { readDesignFile, readRemnantFile } from './read-design-file.js';
+import { refuseBroken } from './refuse-broken.js';
+import { EXIT, Stop } from './stop.js';
+import type { Terminal } from './terminal.js';
+import { refuseForeign, writeFolder } from './write-folder.js';
+
+export interface PartOptions {
+  readonly thickness?: string;
+  readonly remnant: readonly string[];
+  readonly despite: readonly string[];
+  readonly output?: string;
+  readonly json?: boolean;
+}
+
+/** Figures, cut files and prints of single parts: another lens board, a mask, a replacement. */
+export async function part(
+  file: string,
+  ids: readonly string[],
+  options: PartOptions,
+  terminal: Terminal,
+): Promise<number> {
+  const { thickness, remnant, despite } = options;
+  refuseUnknownRules('--despite', despite);
+  const design = readDesignFile(file);
+  const wanted = {
+    ids,
+    despite,
+    remnants: remnant.map((path): SheetRemnant => ({ ...readRemnantFile('--remnant', path), file: path })),
+    ...(thickness === undefined ? {} : { thickness: lengthOf('--thickness', thickness) }),
+  };
+  const folder = options.output ?? join('output', `${design.slug}-parts`);
+  refuseOwnRemnants(file, design, folder);
+  for (const path of remnant) refuseInside(folder, path, path);
+  refuseForeign(folder);
+  const outcome = await work({ kind: 'parts', design, wanted }, () => {});
+  if ('refused' in outcome) throw new Stop(EXIT.wrongCall, `${file}: ${outcome.refused}`);
+  const { document, files, findings, summary } = outcome;
+  await terminal.err(findingsPage(findings, terminal));
+  refuseBroken(findings, despite);
+  await writeFolder(folder, files);
+  if (options.json === true) {
+    const written = files.map(({ path }) => join(folder, path));
+    await terminal.out(`${JSON.stringify({ ...document, files: written }, null, 2)}\n`);
+  } else await terminal.out([...summary, `Wrote ${files.length} files into ${folder}.`, ''].join('\n'));
+  return EXIT.done;
+}

@@ -1,0 +1,187 @@
+import type { Build } from './assembly/build.js';
+import { placedParts } from './assembly/placed-parts.js';
+import { SOLE_BEHIND } from './camera/setting-out.js';
+import { spacerChecks } from './camera/spacer/checks.js';
+import { spacerParts } from './camera/spacer/parts.js';
+import type { PlacedSpacer } from './camera/spacer/size.js';
+import { cutting, FIRE, LEAST_EFFORT } from './cutting.js';
+import type { Design } from './design/design.js';
+import { documentNumber } from './files/document-number.js';
+import { layersText } from './files/plan-page.js';
+import { type Lamination, laminate } from './joinery/lamination.js';
+import type { Finding } from './model/finding.js';
+import type { OutputFile } from './model/output-file.js';
+import type { Part } from './model/part.js';
+import type { PlanSpacer } from './model/plan.js';
+import { inOrder, type Planned, planCamera, planOf } from './pipeline.js';
+import { remnantFiles, sheetFiles, textFile } from './sheet-files.js';
+import type { LayOut } from './sheets/lay-out.js';
+import { ofThickness, sheetsFor } from './spare-sheets.js';
+import { magnification, mm } from './units/print.js';
+
+/** A holder of the design by its name, or with `filmDepth` (mm, effective) one that the design does not know. */
+export interface SpacerWanted {
+  readonly name: string;
+  readonly filmDepth?: number;
+  /** Of the sheet that is at hand now, where it is not that of the camera. */
+  readonly thickness?: number;
+}
+
+export interface SpacerResult {
+  readonly spacer: PlanSpacer;
+  /** How far the holder's index line stands behind that of the first holder, signed. */
+  readonly index: number;
+  readonly files: readonly OutputFile[];
+  readonly findings: readonly Finding[];
+  readonly summary: readonly string[];
+}
+
+/**
+ * One more spacer for a camera that exists: cut for its seat, pins and well. A holder that the design does not know is
+ * taken to be as wide and as long as the widest that it knows, so that nothing of the camera changes.
+ */
+export function spacerAlone(design: Design, { name, filmDepth, thickness }: SpacerWanted): SpacerResult {
+  const own = planCamera(design);
+  const planned = filmDepth === undefined ? own : planCamera(withHolder(design, name, filmDepth));
+  const drawn = planned.camera.objects.spacers.filter((s) => s.spacer.holder === name);
+  const placed = thickness === undefined ? drawn : drawn.map((s) => ofSheet(planned.design, s, thickness));
+  const plan = planOf(planned);
+  const planSpacer = plan.spacers.find((s) => s.holder === name);
+  if (!planSpacer) throw new Error(`no spacer was planned for ${name}`);
+  const spacer = placed.reduce(
+    (_, { spacer: { made } }): PlanSpacer => ({ ...planSpacer, ...figuresOf(made) }),
+    planSpacer,
+  );
+  const parts = placed.flatMap((s) => spacerParts(s));
+  const standing = withParts(
+    planned.build,
+    drawn.flatMap((s) => spacerParts(s)),
+    parts,
+  );
+  const job = { ...planned, revision: own.revision };
+  const { cut, findings } = cutting(job, parts, { effort: LEAST_EFFORT, from: sheetsFor(design, parts) });
+  const all = inOrder([
+    ...placed.flatMap((one) => spacerChecks.flatMap((check) => check(one, standing))),
+    ...reachWith(own, spacer, name, filmDepth),
+    ...findings,
+  ]);
+  const index = plan.tailboard.indexOffsets[name] ?? 0;
+  const files =
+    placed.length === 0
+      ? []
+      : [
+          textFile('spacer.json', `${JSON.stringify({ ...spacer, index }, null, 2)}\n`),
+          ...sheetFiles({ ...job, despite: [] }, cut),
+          ...remnantFiles(job, cut),
+        ];
+  const summary = [...spacerSummary(spacer, parts), ...verdict(planned, name, index), ...cutSummary(parts, cut)];
+  return { spacer, index, files, findings: all, summary };
+}
+
+/** The same spacer of another sheet: as many plies of that as go in, and the shims chosen anew. */
+function ofSheet({ plywood, shims }: Design, placed: PlacedSpacer, thickness: number): PlacedSpacer {
+  const { spacer, wood } = placed;
+  const { tolerance } = spacer;
+  const stock = placed.extra.map((other) => other.thickness);
+  const made = laminate({ thickness: spacer.thickness, ply: thickness, shims, within: tolerance / 2, stock });
+  const { density } = wood.ply;
+  const ply = { material: ofThickness(plywood, thickness), thickness, density };
+  return { ...placed, spacer: { ...spacer, made }, wood: { ...wood, ply } };
+}
+
+/** The camera with these parts in place of others. */
+function withParts(build: Build, drawn: readonly Part[], parts: readonly Part[]): Build {
+  const ids = new Set(drawn.map(({ id }) => id));
+  const all = [...build.parts.filter(({ id }) => !ids.has(id)), ...parts];
+  return { ...build, parts: all, placed: placedParts(all) };
+}
+
+const figuresOf = ({ plies, shims, remainder }: Lamination) => ({
+  plies: plies.map(documentNumber),
+  shims: shims.map(documentNumber),
+  remainder: documentNumber(remainder),
+});
+
+/** Where the index line is scribed, and what the camera reaches with the holder. */
+function verdict({ camera, design }: Planned, name: string, index: number): readonly string[] {
+  const [first] = design.holders;
+  const { settingOut: rod, focusScale } = camera;
+  const line = focusScale.indexes.find(({ holder }) => holder === name);
+  if (first === undefined || line === undefined || first.name === name) return [];
+  const soleEnd = rod.closest.value - rod.stackBehindBoxes.value + SOLE_BEHIND;
+  const where =
+    index === 0
+      ? `Its index line is that of the ${first.name}.`
+      : `Its index line stands ${mm(documentNumber(Math.abs(index)))} ${index > 0 ? 'behind' : 'ahead of'} that of the ${first.name} on the sole: scribe it there, and write ${line.mark} beside it.`;
+  return line.z > soleEnd - WOOD_BEHIND_LINE
+    ? [where, 'There the sole has ended: glue a strip behind it to scribe on.']
+    : [where];
+}
+
+/** A line that is scribed nearer to the edge breaks off, mm; a choice of ours. */
+const WOOD_BEHIND_LINE = 2;
+
+function withHolder(design: Design, name: string, filmDepth: number): Design {
+  const { make: _construction, ...widest } = design.holders.reduce((most, h) => (h.width > most.width ? h : most));
+  const others = design.holders.filter((h) => h.name !== name);
+  return { ...design, holders: [...others, { ...widest, name, filmDepth, locating: 'pins' }] };
+}
+
+/** Whether the slide of the camera as it is takes the new holder to infinity and to the nearest. */
+function reachWith(
+  { camera, design }: Planned,
+  { holder }: PlanSpacer,
+  name: string,
+  filmDepth: number | undefined,
+): readonly Finding[] {
+  if (filmDepth === undefined) return [];
+  const { optics, settingOut: rod } = camera;
+  const f = design.lens.focalLength;
+  const depth = Math.max(filmDepth, camera.objects.groundGlassFrame.effectiveDepth);
+  const infinity = optics.filmAtInfinity - depth;
+  const nearest = (rod.farthest.value + rod.reserve - infinity) / f;
+  const farthest = (rod.closest.value - infinity) / f;
+  const lost: readonly Finding[] =
+    design.focus.farthest === 0 && farthest > 0
+      ? [
+          {
+            rule: 'reach-infinity',
+            level: 'warning',
+            value: rod.closest.value,
+            limit: infinity,
+            unit: 'mm',
+            message: `This camera cannot focus ${name} on infinity: its slide ends ${mm(Math.round((rod.closest.value - infinity) * 10) / 10)} short. The farthest subject is at ${magnification(farthest)}.`,
+            hint: 'Use a shallower holder, or file the stops if the boxes allow it.',
+          },
+        ]
+      : [];
+  return nearest >= design.focus.nearest
+    ? lost
+    : [
+        ...lost,
+        {
+          rule: 'reach-near',
+          level: 'warning',
+          value: nearest,
+          limit: design.focus.nearest,
+          unit: 'magnification',
+          message: `With ${holder} the nearest focus of this camera is ${magnification(nearest)} instead of ${magnification(design.focus.nearest)}.`,
+        },
+      ];
+}
+
+function spacerSummary(spacer: PlanSpacer, parts: readonly Part[]): readonly string[] {
+  const { holder, thickness, under, tolerance } = spacer;
+  if (under === 'none') return [`${holder} needs no spacer: its film lies as deep as the ground glass.`];
+  const pins = parts.filter((part) => part.kind === 'bought' && part.shape.form === 'cylinder').length;
+  return [
+    `${holder}: ${mm(thickness)} under the ${under === 'glass' ? 'ground glass' : 'holder'}: ${layersText(spacer)}.`,
+    `The register may be out by ${mm(tolerance)}. Glue the plies first, measure, then choose the shims: glue lines add up.`,
+    ...(pins > 0
+      ? ['The ply with four small holes goes on last; its two own pins stand towards what lies on it.']
+      : []),
+  ];
+}
+
+const cutSummary = (parts: readonly Part[], { sheets }: LayOut): readonly string[] =>
+  parts.length === 0 ? [] : [`${sheets.length} ${sheets.length === 1 ? 'sheet' : 'sheets'} to cut.`, FIRE];

@@ -1,0 +1,190 @@
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import type { Point } from '../../src/geometry/path.js';
+import { loopsGap } from '../sheets/measure.js';
+import { heronDesign } from './heron-design.js';
+import { scratch, snapshot, tailboard } from './scratch.js';
+
+const PATIENCE = { timeout: 120_000 };
+
+type Loop = readonly (readonly [number, number])[];
+interface SparePart {
+  readonly id: string;
+  readonly count: number;
+  readonly outline: Loop;
+  readonly holes: readonly Loop[];
+  readonly material: string;
+  readonly thickness: number;
+  readonly volume?: number;
+}
+interface SpareSheet {
+  readonly file: string;
+  readonly remnant?: string;
+  readonly width: number;
+  readonly height: number;
+  readonly margin: number;
+  readonly spacing: number;
+  readonly parts: readonly { id: string; instance: number; x: number; y: number; rotation: number }[];
+}
+
+const json = (...path: readonly string[]) => JSON.parse(readFileSync(join(...path), 'utf8'));
+const place = (design = heronDesign): string => {
+  const folder = scratch();
+  writeFileSync(join(folder, 'heron.yaml'), design);
+  return folder;
+};
+const partsIn = (...path: readonly string[]): readonly SparePart[] => json(...path, 'parts.json').parts;
+const sheetsIn = (folder: string): readonly SpareSheet[] =>
+  json(folder, 'sheets', 'layout.json').layouts.flatMap((layout: { sheets: readonly SpareSheet[] }) => layout.sheets);
+
+/** The outline of a part where it lies, kerf left out. */
+const lying = (part: SparePart, { x, y, rotation }: SpareSheet['parts'][number]): readonly Point[] => {
+  const [cos, sin] = [Math.cos((rotation * Math.PI) / 180), Math.sin((rotation * Math.PI) / 180)];
+  return part.outline.map(([u, v]) => ({ x: x + u * cos - v * sin, y: y + u * sin + v * cos }));
+};
+
+/** A piece of plywood with nothing cut out of it. */
+const remnant = (thickness: number, width: number, height: number): string =>
+  JSON.stringify({
+    schema: 1,
+    material: `plywood-${thickness}`,
+    thickness,
+    outline: [[0, 0], [width, 0], [width, height], [0, height]],
+  }); // biome-ignore format: corners in one line
+
+const kept = partsIn(import.meta.dirname, '../../output/heron');
+
+describe('part', PATIENCE, () => {
+  test('a lens board, its plug and the clamp: what was asked and nothing else, as it was built', async () => {
+    const folder = place(readFileSync(join(import.meta.dirname, '../../designs/heron.yaml'), 'utf8'));
+    const { code, out } = await tailboard(['part', 'heron.yaml', 'F6', 'F7', 'lens-clamp', '--json'], folder);
+    expect(code).toBe(0);
+    const document = JSON.parse(out);
+    expect(document.schema).toBe(1);
+    expect(document.parts.map(({ id }: { id: string }) => id)).toEqual(['F6', 'F7', 'lens-clamp']);
+    const made = join(folder, 'output', 'heron-parts');
+    expect(document.files.every((file: string) => readFileSync(join(folder, file)).length > 0)).toBe(true);
+    for (const part of partsIn(made)) {
+      const before = kept.find(({ id }) => id === part.id);
+      expect(part.outline).toEqual(before?.outline);
+      expect(part.holes).toEqual(before?.holes);
+      expect(part.volume).toEqual(before?.volume);
+    }
+    expect(readdirSync(join(made, 'prints')).sort()).toEqual(['lens-clamp.3mf', 'lens-clamp.stl']);
+    const [sheet, ...others] = sheetsIn(made);
+    expect(others).toEqual([]);
+    expect(sheet?.parts.map(({ id }) => id).sort()).toEqual(['F6', 'F7']);
+    // the design's own revision: a part of today fits the camera of today
+    expect(document.revision).toBe(json(import.meta.dirname, '../../output/heron/plan.json').revision);
+  });
+
+  test('lies apart and within the margin, each piece once', async () => {
+    const folder = place();
+    expect(await tailboard(['part', 'heron.yaml', 'F5', 'R6', 'B5', 'G2'], folder)).toMatchObject({ code: 0 });
+    const made = join(folder, 'output', 'heron-parts');
+    const parts = partsIn(made);
+    for (const { parts: placed, width, height, margin, spacing } of sheetsIn(made)) {
+      const loops = placed.map((at) => lying(parts.find(({ id }) => id === at.id) as SparePart, at));
+      loops.forEach((a, i) => {
+        for (const { x, y } of a) {
+          expect(Math.min(x, y, width - x, height - y)).toBeGreaterThanOrEqual(margin);
+        }
+        for (const b of loops.slice(i + 1)) expect(loopsGap(a, b)).toBeGreaterThanOrEqual(spacing);
+      });
+    }
+    const laid = sheetsIn(made).flatMap((sheet) => sheet.parts.map(({ id, instance }) => `${id}.${instance}`));
+    expect(laid.sort()).toEqual(
+      parts.flatMap(({ id, count }) => Array.from({ length: count }, (_, i) => `${id}.${i + 1}`)).sort(),
+    );
+    expect(parts.map(({ count }) => count).sort()).toEqual([1, 4, 4, 4]);
+  });
+
+  test('of several remnants, the smallest that holds all of them is cut', async () => {
+    const folder = place();
+    const sizes = {
+      'tiny.json': [90, 90],
+      'large.json': [500, 350],
+      'right.json': [150, 160],
+      'wide.json': [300, 200],
+    } as const;
+    for (const [name, [width, height]] of Object.entries(sizes))
+      writeFileSync(join(folder, name), remnant(4.05, width, height));
+    const words = Object.keys(sizes).flatMap((name) => ['--remnant', name]);
+    const { code, out } = await tailboard(['part', 'heron.yaml', 'F6', ...words], folder);
+    expect(code).toBe(0);
+    expect(out).toContain('1 remnant');
+    expect(sheetsIn(join(folder, 'output', 'heron-parts')).map((sheet) => sheet.remnant)).toEqual(['right.json']);
+    // the same of the stock of a design
+    const stock = Object.keys(sizes).map((name) => `{ remnant: ${name} }`);
+    writeFileSync(join(folder, 'stocked.yaml'), `${heronDesign}stock: [${stock.join(', ')}]\n`);
+    await tailboard(['part', 'stocked.yaml', 'F6', '-o', 'again'], folder);
+    expect(sheetsIn(join(folder, 'again')).map((sheet) => sheet.remnant)).toEqual(['right.json']);
+  });
+
+  test('what the named remnant does not hold lies on a new sheet, and that is told', async () => {
+    const folder = place();
+    writeFileSync(join(folder, 'small.json'), remnant(4.05, 150, 160));
+    const { code, out } = await tailboard(['part', 'heron.yaml', 'F6', 'F3', '--remnant', 'small.json'], folder);
+    expect(code).toBe(0);
+    expect(out).toContain('Not all of them go onto the remnants');
+    expect(sheetsIn(join(folder, 'output', 'heron-parts')).map((sheet) => sheet.remnant)).toContain(undefined);
+  });
+
+  test('from a sheet of another thickness: the outline of the camera, and what that changes', async () => {
+    const folder = place();
+    const { code, err } = await tailboard(['part', 'heron.yaml', 'F3', '--thickness', '3.9 mm'], folder);
+    expect(code).toBe(0);
+    expect(err).toContain('other-thickness');
+    const [part] = partsIn(folder, 'output', 'heron-parts');
+    expect(part).toMatchObject({ material: 'plywood-3.9', thickness: 3.9 });
+    expect(part?.outline).toEqual(kept.find(({ id }) => id === 'F3')?.outline);
+    // a remnant says it too
+    writeFileSync(join(folder, 'old.json'), remnant(3.9, 300, 300));
+    const again = await tailboard(['part', 'heron.yaml', 'F3', '--remnant', 'old.json', '-o', 'again'], folder);
+    expect(again.code).toBe(0);
+    expect(again.err).toContain('cut from 3.9 mm');
+    expect(sheetsIn(join(folder, 'again')).map((sheet) => sheet.remnant)).toEqual(['old.json']);
+  });
+
+  test('too thick to enter: 1, and nothing is written unless it is waived', async () => {
+    const folder = place();
+    const words = ['part', 'heron.yaml', 'F3', '--thickness', '5 mm'];
+    const { code, err } = await tailboard(words, folder);
+    expect(code).toBe(1);
+    expect(err).toContain('--despite other-thickness');
+    expect(Object.keys(snapshot(folder))).toEqual(['heron.yaml']);
+    expect(await tailboard([...words, '--despite', 'other-thickness'], folder)).toMatchObject({ code: 0 });
+  });
+});
+
+describe('part refuses with 2 and writes nothing', PATIENCE, () => {
+  const files = {
+    'heron.yaml': heronDesign,
+    'thin.json': remnant(3.9, 300, 300),
+    'right.json': remnant(4.05, 300, 300),
+    'board.json': remnant(4.05, 300, 300).replace('plywood', 'board'),
+    'nothing.json': '{}',
+  };
+  test.each([
+    { words: ['F66'], says: 'no part F66. Was F6 meant?' },
+    { words: ['mask'], says: 'It has: F1, F2L' },
+    { words: ['felt-long'], says: 'is bought: there is nothing to cut' },
+    { words: [], says: 'missing required argument' },
+    { words: ['F6', '--thickness', 'thick'], says: '--thickness' },
+    { words: ['lens-clamp', '--thickness', '3.9mm'], says: 'no part that was named is cut from sheet' },
+    { words: ['F6', '--remnant', 'none.json'], says: 'there is no such file' },
+    { words: ['F6', '--remnant', 'nothing.json'], says: 'nothing.json: "schema" is not 1' },
+    { words: ['F6', '--remnant', 'board.json'], says: 'is board-4.05, and F6 is cut from plywood-4.05' },
+    { words: ['F6', '--remnant', 'right.json', '--remnant', 'thin.json'], says: 'Name pieces of one thickness' },
+    { words: ['F6', '--despite', 'no-rule'], says: 'there is no rule' },
+    { words: ['F6', '--remnant', 'right.json', '-o', '.'], says: 'the remnant right.json lies in this folder' },
+  ])('$words', async ({ words, says }) => {
+    const folder = scratch();
+    for (const [name, text] of Object.entries(files)) writeFileSync(join(folder, name), text);
+    const { code, out, err } = await tailboard(['part', 'heron.yaml', ...words], folder);
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toContain(says);
+    expect(snapshot(folder)).toEqual(files);
+  });
+});
