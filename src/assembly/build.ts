@@ -17,6 +17,8 @@ export interface Setup {
   readonly focusing: boolean;
   /** The smaller size that is put into the holder. */
   readonly insert?: string;
+  /** What hangs ahead of the lens then, where that is not what does as a rule. */
+  readonly ahead?: 'hood' | 'cap';
 }
 
 /** The parts put together, at every station and in every set-up. */

@@ -2,10 +2,12 @@ import type { PlanDocument } from '../model/plan.js';
 import { nearestMark } from '../standards/dial.js';
 import { shutterTimes } from '../standards/shutter-times.js';
 import type { Camera } from './camera.js';
+import type { Cap } from './cap/size.js';
 import type { DropShutter } from './drop-shutter/size.js';
 import { type Absent, absent, constant, type Figure, formula, keyed, measured, reckoned, told } from './figure.js';
 import type { FilterHolder } from './filter-holder/size.js';
-import { lightAcross } from './light-ahead.js';
+import type { Hood } from './hood/size.js';
+import { halfOfSquare, lightAcross } from './light-ahead.js';
 
 type FiguresOf<T> = { readonly [K in keyof T]: null extends T[K] ? Figure | Absent : Figure };
 
@@ -13,13 +15,17 @@ type FiguresOf<T> = { readonly [K in keyof T]: null extends T[K] ? Figure | Abse
 export interface AheadFigures {
   readonly filterHolder?: FiguresOf<NonNullable<PlanDocument['filterHolder']>>;
   readonly shutter?: FiguresOf<NonNullable<PlanDocument['shutter']>>;
+  readonly hood?: FiguresOf<NonNullable<PlanDocument['hood']>>;
+  readonly cap?: FiguresOf<NonNullable<PlanDocument['cap']>>;
 }
 
 export function aheadOfLensFigures(camera: Camera): AheadFigures {
-  const { filterHolder, dropShutter } = camera.objects;
+  const { filterHolder, dropShutter, hood, cap } = camera.objects;
   return {
     ...(filterHolder ? { filterHolder: filterFigures(filterHolder, camera) } : {}),
     ...(dropShutter ? { shutter: shutterFigures(dropShutter.shutter, camera) } : {}),
+    ...(hood ? { hood: hoodFigures(hood.hood, camera) } : {}),
+    ...(cap ? { cap: capFigures(cap.cap, camera) } : {}),
   };
 }
 
@@ -88,5 +94,47 @@ function shutterFigures(shutter: DropShutter, camera: Camera): NonNullable<Ahead
       figures.uneven === null
         ? absent('x_u', uneven, 'part of the picture is lit before the slide is let go')
         : measured('x_u', uneven, figures.uneven, DROP, 'stops'),
+  };
+}
+
+function hoodFigures(hood: Hood, { figures }: Camera): NonNullable<AheadFigures['hood']> {
+  const { half, mouth, lens, light } = hood;
+  const { focalLength: f, maxAperture: N, imageLong } = figures.given;
+  const { seat } = figures;
+  const z = measured('z_h', 'z of the mouth of the hood', mouth, PLACED);
+  const front = measured('z_l', 'z of the front of the lens', lens.front, 'lens.barrel.front, ahead of the lens seat');
+  const across = keyed('d_l', 'diameter of the lens in front', 'lens.barrel.frontDiameter', lens.diameter);
+  const side = measured('w_h', 'side of the mouth of the hood', 2 * half, PLACED);
+  const depth = told('l_h', 'depth of the hood ahead of the lens', lens.front - mouth, () => formula`${front} - ${z}`);
+  return {
+    depth,
+    mouth: side,
+    light: told(
+      'w_l',
+      'side of the square that the light of the picture needs there, upright and lengthwise',
+      2 * halfOfSquare(light, mouth),
+      () => formula`${f} / ${N} + max(0, ${seat} - ${z}) ${imageLong} / ${f}`,
+      { source: ENTRANCE },
+    ),
+    shade: told(
+      'a_h',
+      'from how far off the axis on light does not reach the lens',
+      (180 / Math.PI) * Math.atan((2 * half + lens.diameter) / (2 * (lens.front - mouth))),
+      () => formula`atan((${side} + ${across}) / (2 ${depth}))`,
+      { unit: '°', source: 'similar triangles' },
+    ),
+  };
+}
+
+function capFigures({ plate }: Cap, { objects }: Camera): NonNullable<AheadFigures['cap']> {
+  const width = measured('w_c', 'width of the cap', plate.width, PLACED);
+  const opening = measured('w_o', 'side of the opening of the ring', objects.accessoryFrame?.opening ?? 0, PLACED);
+  return {
+    lap: told(
+      'l_c',
+      'what the cap laps over the opening of the ring',
+      (width.value - opening.value) / 2,
+      () => formula`(${width} - ${opening}) / 2`,
+    ),
   };
 }

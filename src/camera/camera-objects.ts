@@ -1,6 +1,7 @@
 import type { AccessoryFrame } from './accessory-frame/size.js';
 import type { Back } from './back/size.js';
 import type { Baffle } from './baffle/size.js';
+import type { PlacedCap } from './cap/parts.js';
 import type { Cords } from './cords/size.js';
 import type { PlacedShutter } from './drop-shutter/parts.js';
 import type { FilterHolder } from './filter-holder/size.js';
@@ -8,6 +9,7 @@ import type { FrontBox } from './front-box/size.js';
 import type { GroundGlassFrame } from './ground-glass-frame/size.js';
 import type { Handle } from './handle/size.js';
 import type { HeldHolder } from './holder/size.js';
+import type { PlacedHood } from './hood/parts.js';
 import type { MountedLens } from './lens/size.js';
 import type { LensBoard } from './lens-board/size.js';
 import type { FittedClamp } from './lens-clamp/parts.js';
@@ -29,6 +31,8 @@ export interface CameraObjects {
   readonly accessoryFrame?: AccessoryFrame;
   readonly filterHolder?: FilterHolder;
   readonly dropShutter?: PlacedShutter;
+  readonly hood?: PlacedHood;
+  readonly cap?: PlacedCap;
   readonly frontBox: FrontBox;
   readonly rearBox: RearBox;
   readonly baffle?: Baffle;

@@ -11,10 +11,12 @@ import { standardGravity } from '../standards/gravity.js';
 import { tank as tankPractice } from '../standards/tank.js';
 import { frontRing } from './accessory-frame/parts.js';
 import { type AccessoryFrame, sizeAccessoryFrame } from './accessory-frame/size.js';
+import { alsoIn, type MoreSetup, type OnRails, onRails, withMore } from './ahead-setups.js';
 import { CORNER_CLIP, extentsOf, ownPins, PIN_PROUD, sizeBack } from './back/size.js';
 import { sizeBaffle } from './baffle/size.js';
 import { type Balance, balanceOf } from './balance.js';
 import type { CameraObjects } from './camera-objects.js';
+import { sizeCap } from './cap/size.js';
 import { claim, widest } from './claim.js';
 import type { Cords } from './cords/size.js';
 import { channelEnd } from './dark-slide.js';
@@ -28,6 +30,7 @@ import { closedExtentOf, type GivenFigures, givenFigures, lensOnBoard, widestHol
 import { clipsLie, effectiveDepth, glazing, rearOfFrame, sizeGroundGlassFrame } from './ground-glass-frame/size.js';
 import { sizeHandle } from './handle/size.js';
 import type { HeldHolder } from './holder/size.js';
+import { sizeHood } from './hood/size.js';
 import { type MountedLens, opening } from './lens/size.js';
 import { CARD, THUMB } from './lens-board/parts.js';
 import { type LensBoard, type LensBoardGiven, sizeLensBoard } from './lens-board/size.js';
@@ -76,6 +79,8 @@ export interface Camera {
   readonly objects: CameraObjects;
   /** Of all objects, placed: cut out already, for the tailboard is sized by what the others weigh. */
   readonly parts: readonly Part[];
+  /** Beside those that its holders come to. */
+  readonly moreSetups: readonly MoreSetup[];
   readonly balance: Balance;
   /** Of the tailboard's overhang behind the doubler, open and loaded. */
   readonly sag: Sag;
@@ -252,13 +257,16 @@ export function setOutCamera(design: Design) {
 
 /** Air between tailboard and thumb screws and a slide that falls ahead of them; common practice, no source. */
 const FALLS_FREE = 3;
+/** Air between the thumb screws and a hood, which may be wider than the frame; a choice of ours. */
+const BEFORE_SCREWS = 2;
 /** Depth of a retaining ring that is tightened in front of the board; common practice, no source. */
 const RING_IN_FRONT = 4;
 
 /** What all that hangs ahead of the lens hangs on; null where a design asks for nothing of the kind. */
 function frameOn(design: Design, wood: Wood, lensBoard: LensBoard, fieldTangent: number): AccessoryFrame | null {
-  const { filterHolder, shutter, lens } = design;
-  if (filterHolder === undefined && shutter === undefined) return null;
+  const { filterHolder, shutter, hood, cap, lens } = design;
+  const rails = shutter !== undefined || hood !== undefined || cap === true;
+  if (filterHolder === undefined && !rails) return null;
   const { by, side, seat, screws } = lensBoard;
   const board = -2 * wood.ply.thickness;
   const thumbScrews = CARD + wood.ply.thickness + THUMB;
@@ -267,6 +275,7 @@ function frameOn(design: Design, wood: Wood, lensBoard: LensBoard, fieldTangent:
     focalLength: lens.focalLength,
     maxAperture: lens.maxAperture,
     halfField: Math.atan(fieldTangent),
+    alongLong: design.format.image.long / 2 / lens.focalLength,
     pupil: seat,
   };
   return sizeAccessoryFrame({
@@ -278,8 +287,10 @@ function frameOn(design: Design, wood: Wood, lensBoard: LensBoard, fieldTangent:
     heads: by === 'clamp' && side === 'inside' ? screws.places : [],
     light,
     gels: filterHolder ? { card: gelCard(filterHolder.filters), side: filterHolder.side } : null,
-    rails: shutter !== undefined,
+    rails,
     fallsAhead: shutter === undefined ? null : Math.min(TAILBOARD_START, board - thumbScrews) - FALLS_FREE,
+    wideAhead: hood === undefined ? null : board - thumbScrews - BEFORE_SCREWS,
+    cap: cap === true,
   });
 }
 
@@ -635,11 +646,12 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
     flange: lens.flange,
     boardThickness: 2 * t,
   };
+  const rails = onRails(design);
   const above = {
     lensBoard,
     lens: mounted,
     ...(clamp ? { lensClamp: { clamp, seat: lensBoard.seat, massReckoned: isReckoned(design) } } : {}),
-    ...(accessoryFrame ? aheadOfLens(design, accessoryFrame) : {}),
+    ...(accessoryFrame ? aheadOfLens(design, accessoryFrame, rails, lensBoard.seat) : {}),
     frontBox,
     rearBox,
     ...(baffle ? { baffle } : {}),
@@ -721,7 +733,8 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
     spacers,
     focusScale,
     objects,
-    parts: [...partsAbove, ...tailboardParts, ...handleParts],
+    parts: alsoIn([...partsAbove, ...tailboardParts, ...handleParts], rails.more),
+    moreSetups: rails.more,
     balance,
     sag: sagOf({
       loadN: balance.slidingKg * standardGravity.value,
@@ -743,11 +756,10 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
 }
 
 /** The frame and what is pushed into it; the slide of the shutter is in while one exposes, the open one while one focuses. */
-function aheadOfLens(design: Design, accessoryFrame: AccessoryFrame) {
-  const { filterHolder, shutter, format, holders, plywood, workshop } = design;
-  const { wood, channel, plate, light, outside } = accessoryFrame;
-  const setups = setupsOf(holders.map(inSetups));
-  const named = (focusing: boolean) => setups.filter((s) => s.focusing === focusing).map((s) => s.name);
+function aheadOfLens(design: Design, accessoryFrame: AccessoryFrame, rails: OnRails, seat: number) {
+  const { filterHolder, shutter, hood, cap, lens, format, plywood, workshop } = design;
+  const { wood, channel, plate, light, outside, peg } = accessoryFrame;
+  const restsOn = frontRing(accessoryFrame);
   return {
     accessoryFrame,
     ...(filterHolder && channel
@@ -774,9 +786,33 @@ function aheadOfLens(design: Design, accessoryFrame: AccessoryFrame) {
               ...shutter,
               longestPart: Math.max(plywood.sheet.width, plywood.sheet.height) - 2 * workshop.margin - 1,
             }),
-            restsOn: frontRing(accessoryFrame),
-            exposing: named(false),
-            focusing: named(true),
+            restsOn,
+            ...rails.shutter,
+          },
+        }
+      : {}),
+    ...(hood && plate
+      ? {
+          hood: {
+            hood: sizeHood({
+              wood,
+              light,
+              plate,
+              frame: outside,
+              lens: { front: seat - lens.barrel.front, diameter: lens.barrel.frontDiameter },
+              depth: hood.depth,
+            }),
+            restsOn,
+            when: rails.hood,
+          },
+        }
+      : {}),
+    ...(cap && plate && peg
+      ? {
+          cap: {
+            cap: sizeCap({ wood, plate, peg }),
+            restsOn,
+            when: rails.cap,
           },
         }
       : {}),
@@ -854,7 +890,7 @@ function spacerThickness(
 }
 
 /** The parts put together: stations, set-ups, gate and the lens's front. */
-export function assemble({ settingOut: rod, objects, parts, holders }: Camera): Build {
+export function assemble({ settingOut: rod, objects, parts, holders, moreSetups }: Camera): Build {
   return {
     parts,
     placed: placedParts(parts),
@@ -863,7 +899,7 @@ export function assemble({ settingOut: rod, objects, parts, holders }: Camera): 
       { name: 'middle', rear: rod.travel / 2 },
       { name: 'farthest', rear: rod.travel },
     ],
-    setups: setupsOf(holders),
+    setups: withMore(setupsOf(holders), moreSetups),
     gate: { z: rod.closest.value, ...objects.back.opening },
     opening: opening(objects.lens),
   };

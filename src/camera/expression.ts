@@ -29,6 +29,8 @@ const functions = {
   min: Math.min,
   sqrt: Math.sqrt,
   log2: Math.log2,
+  /** In degrees, as an angle is told. */
+  atan: (tangent: number) => (180 / Math.PI) * Math.atan(tangent),
 } as const;
 
 type Evaluate = Expression['evaluate'];

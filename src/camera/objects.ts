@@ -6,6 +6,7 @@ import { accessoryFrame } from './accessory-frame/index.js';
 import { back } from './back/index.js';
 import { baffle } from './baffle/index.js';
 import type { CameraObjects } from './camera-objects.js';
+import { cap } from './cap/index.js';
 import { cords } from './cords/index.js';
 import { dropShutter } from './drop-shutter/index.js';
 import { filterHolder } from './filter-holder/index.js';
@@ -13,6 +14,7 @@ import { frontBox } from './front-box/index.js';
 import { groundGlassFrame } from './ground-glass-frame/index.js';
 import { handle } from './handle/index.js';
 import { holder } from './holder/index.js';
+import { hood } from './hood/index.js';
 import { lens } from './lens/index.js';
 import { lensBoard } from './lens-board/index.js';
 import { lensClamp } from './lens-clamp/index.js';
@@ -39,6 +41,8 @@ export const objects: { readonly [K in keyof Required<CameraObjects>]: TradeObje
     accessoryFrame,
     filterHolder,
     dropShutter,
+    hood,
+    cap,
     rearBox,
     baffle,
     rearStandard,

@@ -61,6 +61,8 @@ export function completeDesign(written: Written, defaulted: readonly string[], f
     ...(written.handle ? { handle: true } : {}),
     ...(filterHolder ? { filterHolder: { filters: filterHolder.filters, side: filterHolder.side ?? null } } : {}),
     ...(shutter ? { shutter: completeShutter(shutter) } : {}),
+    ...(written.hood ? { hood: { depth: written.hood.depth ?? null } } : {}),
+    ...(written.cap ? { cap: true } : {}),
     ...(written.stops ? { stops: completeStops(written.stops, lens) } : {}),
     ...(written.masks?.length
       ? { masks: written.masks.map((mask) => completeMask(mask, holders[0]?.name ?? '')) }

@@ -49,6 +49,8 @@ export interface Design {
   readonly handle?: true;
   readonly filterHolder?: FilterHolderAsked;
   readonly shutter?: ShutterAsked;
+  readonly hood?: HoodAsked;
+  readonly cap?: true;
   readonly masks?: readonly AskedMask[];
   readonly stops?: AskedStops;
   readonly workshop: Workshop;
@@ -227,6 +229,11 @@ export interface ShutterAsked {
     /** How far the slide moves before it hangs slack; null: the whole fall. */
     readonly over: number | null;
   } | null;
+}
+
+export interface HoodAsked {
+  /** Of its mouth ahead of the lens; null: what the picture and the accessory frame let it have. */
+  readonly depth: number | null;
 }
 
 /** The shop's habits: every value marked as common practice that the design file may override. */

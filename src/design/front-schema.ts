@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { exposureTime, length, mass, section, whole } from './fields.js';
+import { exposureTime, flag, length, mass, section, whole } from './fields.js';
 
 /*
  * What hangs ahead of the lens. Each is made where its key stands in the design, be it empty: `shutter: {}`.
@@ -67,3 +67,25 @@ export const shutterSchema = z
       whenAbsent: 'none is made',
     }),
   );
+
+export const hoodSchema = z
+  .strictObject({
+    depth: length({
+      description: 'how far its mouth stands ahead of the lens; it is as wide as that asks',
+      example: '60 mm',
+      whenAbsent: 'as far as the picture lets a hood stand that is as wide as the accessory frame, 80 mm at most',
+    }).optional(),
+  })
+  .meta(
+    section({
+      description: 'a lens hood: a square tunnel that keeps light from beside the picture off the lens',
+      example: '{ depth: 60 mm }',
+      whenAbsent: 'none is made',
+    }),
+  );
+
+export const capSchema = flag({
+  description: 'a cap ahead of the lens, which is pushed in from above and pinned for the road',
+  example: 'true',
+  whenAbsent: 'false: none is made',
+}).optional();

@@ -21,7 +21,7 @@ import {
   whole,
 } from './fields.js';
 import { focusField } from './focus-field.js';
-import { filterHolderSchema, shutterSchema } from './front-schema.js';
+import { capSchema, filterHolderSchema, hoodSchema, shutterSchema } from './front-schema.js';
 import { lineTrouble, nameTrouble, pathTrouble } from './names.js';
 import { sittingSchema } from './sitting-schema.js';
 
@@ -593,6 +593,8 @@ export const designSchema = z.strictObject({
   handle: handleSchema,
   filterHolder: filterHolderSchema.optional(),
   shutter: shutterSchema.optional(),
+  hood: hoodSchema.optional(),
+  cap: capSchema,
   masks: masksSchema,
   stops: stopsSchema,
   workshop: workshopSchema,

@@ -107,8 +107,8 @@ export function explodedGroups({ build, on, moves }: StepGiven): readonly Group[
 /** What all stands on bears a T. */
 const isBase = ({ part }: Piece): boolean => part.id.startsWith('T');
 
-/** What hangs ahead of the lens bears an A for its frame, FH for the filter holder, a D for the drop shutter. */
-const hangsAhead = ({ part }: Piece): boolean => /^(?:A|FH|D)\d/.test(part.id);
+/** What hangs ahead of the lens bears an A for its frame, FH for the filter holder, a D for the drop shutter, LH for the hood, LC for the cap. */
+const hangsAhead = ({ part }: Piece): boolean => /^(?:A|FH|D|LH|LC)\d/.test(part.id);
 
 /** What is made, and the lens and the glass that it is made for; each in the first set-up in which it stands. */
 function shownPieces(build: Build): readonly Piece[] {

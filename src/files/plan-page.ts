@@ -180,7 +180,7 @@ function counted(sizes: readonly number[]): readonly (readonly [number, number])
   return [...counts];
 }
 
-function aheadRows({ filterHolder, shutter }: PlanDocument): readonly Row[] {
+function aheadRows({ filterHolder, shutter, hood, cap }: PlanDocument): readonly Row[] {
   return [
     ...(filterHolder
       ? [
@@ -191,6 +191,16 @@ function aheadRows({ filterHolder, shutter }: PlanDocument): readonly Row[] {
         ]
       : []),
     ...(shutter ? shutterRows(shutter) : []),
+    ...(hood
+      ? [
+          [
+            'Lens hood',
+            `mouth ${length(hood.mouth)} square, ${length(hood.depth)} ahead of the lens; the light is ${length(hood.light)} wide there`,
+          ] as const,
+          ['Shades', `the lens from ${plainNumber(hood.shade, 0)}° off the axis on`] as const,
+        ]
+      : []),
+    ...(cap ? [['Cap', `laps ${length(cap.lap)} over the opening of the accessory frame`] as const] : []),
   ];
 }
 

@@ -42,6 +42,9 @@ export const ON_LENS_BOARD: readonly Assembly[] = [
   'slide',
   'slide for times by hand',
   'peg',
+  'hood',
+  'cap',
+  'cap peg',
 ];
 
 const table = [
@@ -211,6 +214,19 @@ const table = [
     ],
   },
   {
+    key: 'hood',
+    title: 'Lens hood',
+    acts: [{ into: 'hood', each: ['LH3', 'LH4', 'LH5', 'LH2', 'hood-card', 'LH1'] }],
+  },
+  {
+    key: 'cap',
+    title: 'Cap of the lens, and its peg',
+    acts: [
+      { into: 'cap', each: ['LC1', 'LC2'] },
+      { into: 'cap peg', each: ['cap-peg', 'LC3'] },
+    ],
+  },
+  {
     key: 'front-on',
     title: 'What hangs ahead of the lens, on the accessory frame',
     acts: [
@@ -219,6 +235,9 @@ const table = [
       { into: CAMERA, whole: 'slide' },
       { into: CAMERA, whole: 'peg' },
       { into: CAMERA, whole: 'slide for times by hand' },
+      { into: CAMERA, whole: 'hood' },
+      { into: CAMERA, whole: 'cap' },
+      { into: CAMERA, whole: 'cap peg' },
     ],
   },
   {
@@ -335,7 +354,7 @@ const idsIn = (...keys: readonly string[]): readonly string[] =>
   table.filter(({ key }) => keys.includes(key)).flatMap(({ acts }) => acts.flatMap((act) => idsOf(act)));
 
 /** Ids of what is pushed onto the accessory frame, and comes off for the road; an object that goes there names its steps here. */
-export const pushedOnFrame: readonly string[] = idsIn('filter-holder', 'shutter', 'shutter-slides');
+export const pushedOnFrame: readonly string[] = idsIn('filter-holder', 'shutter', 'shutter-slides', 'hood', 'cap');
 
 /** Ids of all that hangs ahead of the lens. */
 export const aheadOfLens: readonly string[] = [...idsIn('accessory-frame'), ...pushedOnFrame];

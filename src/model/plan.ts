@@ -32,6 +32,10 @@ export interface PlanDocument {
   readonly filterHolder?: PlanFilterHolder;
   /** Only where the design asks for it. */
   readonly shutter?: PlanShutter;
+  /** Only where the design asks for it. */
+  readonly hood?: PlanHood;
+  /** Only where the design asks for it. */
+  readonly cap?: PlanCap;
   readonly parts: readonly PlanPart[];
   readonly hardware: readonly Hardware[];
   readonly findings: readonly Finding[];
@@ -225,6 +229,21 @@ export interface PlanShutter {
   readonly dialStops: number;
   /** Stops that the picture gets more above than below; null where it is lit before the slide is let go. */
   readonly uneven: number | null;
+}
+
+export interface PlanHood {
+  /** From the front of the lens to its mouth. */
+  readonly depth: number;
+  /** Side of its mouth, and of the light that comes through there at infinity. */
+  readonly mouth: number;
+  readonly light: number;
+  /** Light that slants in by more than this, in degrees, does not reach the lens. */
+  readonly shade: number;
+}
+
+export interface PlanCap {
+  /** What it laps over the opening of the ring at its sides. */
+  readonly lap: number;
 }
 
 export interface PlanPart {

@@ -47,7 +47,11 @@ export function* snugPieces(
   if (nesting.size === 0) return pieces;
   return pieces.map((piece) => ({
     ...piece,
-    stances: stancesOf.get(piece.kind) ?? piece.stances,
+    // of a kind may be what lies as wide and as high after another turn: each keeps its own
+    stances: (stancesOf.get(piece.kind) ?? piece.stances).map((stance, i) => ({
+      ...stance,
+      turn: (piece.stances[i] as Stance).turn,
+    })),
     nests: piece.nests || nesting.has(piece.kind),
   }));
 }

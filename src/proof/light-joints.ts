@@ -196,7 +196,12 @@ function placesOf(scene: Scene, closest: Station, farthest: Station): readonly L
   return [
     ...frontCorners(scene, at(closest), at(farthest)),
     ...lensBoard(scene, at(closest)),
-    ...shutterOnFrame(scene, at(closest)),
+    ...onFrame(scene, at(closest), 'D1', 'shutter on the accessory frame', 'the rail plate over the ring'),
+    ...upright
+      .filter(({ ahead }) => ahead === 'cap')
+      .flatMap((setup) =>
+        onFrame(scene, at(closest, setup), 'LC1', 'cap on the accessory frame', 'the cap over the ring'),
+      ),
     ...rearInFront(scene, at(closest)),
     ...rearInFront(scene, at(farthest)),
     ...backInStandard(scene, at(closest)),
@@ -326,17 +331,19 @@ const within = ({ x, y, z }: Extent, by: number): Extent => ({
 });
 
 /**
- * With the dark slide drawn only a shutter ahead of the lens keeps daylight from it: between its plate and the ring, on all
- * four sides, and down the channel of the filter holder. Light that comes in there does not look at the film.
+ * With the dark slide drawn only a shutter or a cap ahead of the lens keeps daylight from it: between its plate and the
+ * ring, on all four sides, and down the channel of the filter holder. Light that comes in there does not look at the film.
  */
-function shutterOnFrame(scene: Scene, stance: Stance): readonly LightPlace[] {
+function onFrame(scene: Scene, stance: Stance, id: string, joint: string, shutBy: string): readonly LightPlace[] {
   const { build } = scene;
-  const [plate] = platesOf(build, 'D1');
+  const [plate] = platesOf(build, id, { setup: stance.setup });
   const rings = [...platesOf(build, 'A3'), ...platesOf(build, 'A1')].sort((a, b) => a.low - b.low);
   const [ring, last] = [rings[0], rings.at(-1)];
-  const [small, large] = [plate && holeRound(plate), ring && holeRound(ring)];
-  if (!plate || !ring || !last || !small || !large) return [];
-  const [hole, opening] = [boxOf(small), boxOf(large)];
+  const large = ring && holeRound(ring);
+  if (!plate || !ring || !last || !large) return [];
+  const opening = boxOf(large);
+  // a cap has no opening: somewhere in that of the ring light is in
+  const hole = boxOf(holeRound(plate) ?? large.map(({ x, y }) => ({ x: x / 2, y: y / 2 })));
   const [own, frame] = [boxOf(plate.outline), boxOf(ring.outline)];
   const sides = [
     { right: X, hole: hole.right, opening: opening.right, out: Math.max(own.right, frame.right) },
@@ -351,8 +358,8 @@ function shutterOnFrame(scene: Scene, stance: Stance): readonly LightPlace[] {
     ...sides.map(
       (side): LightPlace => ({
         ...shared,
-        joint: 'shutter on the accessory frame',
-        shutBy: 'the rail plate over the ring',
+        joint,
+        shutBy,
         cut: { origin: origin(0, 0, 0), right: side.right, up: Z },
         window: { left: side.hole + 0.5, right: side.out + 15, bottom: plate.low - 8, top: last.high - 0.01 },
         from: { r: side.out + 10, h: (plate.low + plate.high) / 2 },

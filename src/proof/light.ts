@@ -3,6 +3,7 @@ import type { Design } from '../design/design.js';
 import type { Finding } from '../model/finding.js';
 import type { LightJoint } from '../model/proof.js';
 import { mm, plainNumber, tenth } from '../units/print.js';
+import { capDark } from './cap-dark.js';
 import { coneOnParts } from './cone.js';
 import { holdersDark } from './holder-dark.js';
 import { holesInDark } from './hole-in-dark.js';
@@ -34,6 +35,7 @@ export function proveLight(design: Design, build: Build, { most = 8, onProgress 
   const joints = lightJoints(scene);
   const leaks = leaksIn(scene, most, onProgress);
   const holders = holdersDark(design, build, most);
+  const cap = capDark(build, most);
   return {
     findings: [
       ...leaks.map(leakFinding),
@@ -41,10 +43,11 @@ export function proveLight(design: Design, build: Build, { most = 8, onProgress 
       ...holesInDark(scene),
       ...coneOnParts(design, scene),
       ...holders.findings,
+      ...cap.findings,
     ],
     joints: [...joints, ...holders.joints],
     leaks,
-    drawings: [...leaks.map((leak) => leakDrawing(scene, leak)), ...holders.drawings],
+    drawings: [...leaks.map((leak) => leakDrawing(scene, leak)), ...holders.drawings, ...cap.drawings],
   };
 }
 

@@ -1,25 +1,25 @@
 import { describe, expect, test } from 'vitest';
 import { aheadOfLensFigures } from '../../src/camera/ahead-figures.js';
 import { planOf } from '../../src/pipeline.js';
-import { heronWith } from './asked-for.js';
+import { AHEAD, heronWith } from './asked-for.js';
 
-const planned = heronWith('filterHolder: {}', 'shutter: {}');
-const { filterHolder, shutter } = aheadOfLensFigures(planned.camera);
+const planned = heronWith(...AHEAD);
+const { filterHolder, shutter, hood, cap } = aheadOfLensFigures(planned.camera);
 
 test('a plan has figures of what was asked for, and of nothing else', () => {
-  expect(Object.keys(planOf(planned))).toEqual(expect.arrayContaining(['filterHolder', 'shutter']));
+  expect(Object.keys(planOf(planned))).toEqual(expect.arrayContaining(['filterHolder', 'shutter', 'hood', 'cap']));
   const plain = planOf(heronWith());
-  expect('filterHolder' in plain || 'shutter' in plain).toBe(false);
+  for (const key of ['filterHolder', 'shutter', 'hood', 'cap']) expect(key in plain).toBe(false);
   expect('shutter' in planOf(heronWith('filterHolder: {}'))).toBe(false);
 });
 
 describe('every formula gives its figure', () => {
-  const figures = { ...filterHolder, ...shutter };
-  test.each(Object.entries(figures))('%s', (_, figure) => {
+  const figures = [filterHolder, shutter, hood, cap].flatMap((own) => Object.entries(own ?? {}));
+  test.each(figures)('%s', (_, figure) => {
     if (figure.value === null || figure.from.kind !== 'formula') return;
     expect(figure.from.formula().value).toBeCloseTo(figure.value, 9);
   });
-  test('of both objects', () => expect(Object.keys(figures)).toHaveLength(13));
+  test('of all four objects', () => expect(figures).toHaveLength(18));
 });
 
 test('the plan says of the shutter what the parts say', () => {
@@ -31,4 +31,10 @@ test('the plan says of the shutter what the parts say', () => {
     dial: expect.closeTo(1 / 30, 6),
     dialStops: expect.closeTo(0.093, 3),
   });
+});
+
+test('the plan says of the hood what its rule measures on its walls, and no light is lost', () => {
+  const hooded = planOf(planned).hood;
+  expect(hooded?.shade).toBeCloseTo(planned.findings.find(({ rule }) => rule === 'hood-shade')?.value ?? 0, 6);
+  expect((hooded?.mouth ?? 0) - (hooded?.light ?? 0)).toBeGreaterThanOrEqual(2 - 1e-9);
 });

@@ -9,6 +9,9 @@ export const heronWith = (...keys: readonly string[]): Planned => planCamera(des
 export const STOPS =
   'stops: { fullAperture: 30 mm, marked: f/6.3, slot: [40 mm, 1 mm], series: [f/8, f/11, f/16, f/22] }';
 
+/** All that goes ahead of a lens, a key each. */
+export const AHEAD = ['filterHolder: {}', 'shutter: {}', 'hood: {}', 'cap: true'] as const;
+
 /** All of the small parts, a key each. */
 export const SMALL_PARTS = [
   'baffle: true',

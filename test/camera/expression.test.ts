@@ -19,6 +19,7 @@ test.each([
   ['min(6, 2 (1 + 1))', 4],
   ['sqrt(3^2 + 4^2)', 5],
   ['2 log2(8)', 6],
+  ['atan(1)', 45],
 ])('%s', (text, expected) => expect(value(text)).toBe(expected));
 
 test('values stand where the text is parted', () => {

@@ -11,7 +11,7 @@ import { changed, designOf } from '../design/reading.js';
 import { heron as heronText } from '../design/worked-designs.js';
 import { keptDesign, keptDesigns } from '../designs/kept-design.js';
 import { lawsFrom, withDesign } from '../laws/law.js';
-import { heronWith, SMALL_PARTS } from './asked-for.js';
+import { AHEAD, heronWith, SMALL_PARTS } from './asked-for.js';
 import { fourByFive, heronMade, planned } from './made-holders.js';
 
 const kept = [
@@ -29,6 +29,9 @@ const kept = [
     name: 'heron with a shutter on elastic',
     planned: heronWith('shutter: { time: 1/60 s, elastic: { pull: 400 g } }'),
   },
+  { name: 'heron with all that goes ahead of a lens', planned: heronWith(...AHEAD) },
+  { name: 'heron with a hood', planned: heronWith('hood: {}') },
+  { name: 'heron with a cap', planned: heronWith('cap: true') },
   { name: 'heron that makes its paper holder', planned: planned(heronMade()) },
   { name: 'heron that makes a deeper one', planned: planned(heronMade(', insert: 4x5, filmDepth: 10.35 mm')) },
   { name: 'a 4x5 that makes its film holder', planned: planned(fourByFive) },
@@ -43,7 +46,9 @@ const OPTIONAL = new Map([
   ['filter-holder', /^FH1$/],
   ['shutter', /^D1$/],
   ['shutter-slides', /^D4$/],
-  ['front-on', /^(?:FH1|D1)$/],
+  ['hood', /^LH1$/],
+  ['cap', /^LC1$/],
+  ['front-on', /^(?:FH1|D1|LH1|LC1)$/],
   ['mask-ledge', /^B6$/],
   ['masks', /^MK/],
   ['stop-wallet', /^WW1$/],

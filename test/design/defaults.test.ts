@@ -86,6 +86,8 @@ describe('where nothing is written', () => {
       'handle',
       'filterHolder',
       'shutter',
+      'hood',
+      'cap',
       'masks',
       'stops',
       'workshop',

@@ -116,3 +116,24 @@ test.each([7, 10, 31])('plates that fill two sheets nearly whole take two (%i)',
   }
   expect(packed({ blanks, beds: [bed(300, 300)], spacing: SPACING }, 500).sheets).toHaveLength(2);
 });
+
+test('what is as wide and as high after another turn still lies as its own face grain asks, where a disc lies in a ring', () => {
+  const round = (radius: number): Ring =>
+    Array.from({ length: 48 }, (_, k) => ({
+      x: 60 + radius * Math.cos((k * Math.PI) / 24),
+      y: 60 + radius * Math.sin((k * Math.PI) / 24),
+    }));
+  const given = {
+    blanks: [
+      { ...blank(plate(110, 40)), turns: [1, 3] },
+      { ...blank(plate(40, 110), 2), turns: [0, 2] },
+      blank(plate(120, 120), 1, [[...round(50)].reverse()]),
+      blank(round(46)),
+    ],
+    beds: [bed(300, 260)],
+    spacing: SPACING,
+  };
+  const { sheets } = packed(given);
+  // the disc lies in the ring, whose window no rectangle would leave it room in
+  expect(sheets.flatMap(({ places }) => places).find(({ blank: n }) => n === 3)?.within).not.toBeNull();
+});

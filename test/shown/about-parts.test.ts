@@ -61,6 +61,8 @@ const NAMED: ReadonlySet<string> = new Set([
   'small-part',
   'small-mark',
   'grain-long',
+  'rail-held',
+  'cap-dark',
   'mirror-text',
   'id-hidden',
   // or the box
@@ -116,7 +118,7 @@ test('every rule either names its parts, or has its place in the table, or has n
 test('the table names nothing that no camera has', () => {
   const all = [
     ...keptDesigns.map((name) => planCamera(keptDesign(name))),
-    heronWith(...SMALL_PARTS, 'filterHolder: {}', 'shutter: {}'),
+    heronWith(...SMALL_PARTS, 'filterHolder: {}', 'shutter: {}', 'hood: {}', 'cap: true'),
   ].flatMap(idsOf);
   const named = [...Object.values(partsOfRule), ...Object.values(partsOfObject)]
     .flat()

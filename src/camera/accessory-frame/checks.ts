@@ -76,13 +76,13 @@ export function glassClear(_own: AccessoryFrame, build: Build): readonly Finding
     );
 }
 
-/** Its slot may be shorter than the light is high: shutter-crosses looks at it. */
-const SLIDE = 'D4';
+/** The slide of the shutter, whose slot may be shorter than the light is high (shutter-crosses looks at it), and the cap. */
+const SHUT: ReadonlySet<string> = new Set(['D4', 'LC1', 'LC2', 'LC3']);
 
 /** filter-clear: whatever hangs ahead of the lens lets all of the light in, with the lens wide open at infinity. */
 export function filterClear({ light }: AccessoryFrame, build: Build): readonly Finding[] {
   const lit = platesAhead(build)
-    .filter(({ part }) => part.id !== SLIDE)
+    .filter(({ part }) => !SHUT.has(part.id))
     .map(({ part, z: [front], opening }) => {
       const value = opening === null ? 0 : 2 * leastFrom(AXIS, opening);
       return { part, value, limit: lightAcross(light, front), away: light.pupil - front };

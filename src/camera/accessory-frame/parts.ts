@@ -1,6 +1,6 @@
 import { polygon } from '../../geometry/path.js';
 import { across, frame } from '../../geometry/placement.js';
-import { box, boxAt, rectangle } from '../../geometry/shapes.js';
+import { box, boxAt, circle, rectangle } from '../../geometry/shapes.js';
 import { boughtPlate, joined, plate, standing } from '../../joinery/plate.js';
 import type { Hardware, Part } from '../../model/part.js';
 import { type AccessoryFrame, type Channel, LIMB, LIP_LAP, RAIL_CARD, type RailPlate } from './size.js';
@@ -14,7 +14,7 @@ const CARD_DENSITY = 700e-9;
 export const frontRing = ({ channel }: Pick<AccessoryFrame, 'channel'>): string => (channel ? 'A3' : 'A1');
 
 export function accessoryFrameParts(own: AccessoryFrame): readonly Part[] {
-  const { wood, outside, opening, board, rings, channel, plate: rail } = own;
+  const { wood, outside, opening, board, rings, channel, plate: rail, peg } = own;
   const { ply } = wood;
   const t = ply.thickness;
   const ring = {
@@ -24,20 +24,30 @@ export function accessoryFrameParts(own: AccessoryFrame): readonly Part[] {
     grain: 'any',
     outline: rectangle(boxAt(0, 0, outside, outside)),
   } as const;
-  const holes = [rectangle(boxAt(0, 0, opening, opening))];
+  const opened = [rectangle(boxAt(0, 0, opening, opening))];
+  const pinned = peg ? [...opened, circle(0, peg.y, peg.diameter)] : opened;
   return [
     plate({
       ...ring,
       id: 'A1',
       name: 'ring of the accessory frame',
       low: 0,
-      holes,
+      holes: channel ? opened : pinned,
       places: Array.from({ length: rings }, (_, k) => standing('front', across(0, 0, board - (k + 1) * t))),
       joins: [...joined('glue', 'F6'), ...(rings > 1 ? joined('glue', 'A1') : [])],
     }),
     ...(channel ? channelParts(own, channel) : []),
     ...(channel
-      ? [plate({ ...ring, id: 'A3', name: 'front ring', low: own.front, holes, joins: joined('glue', 'channel-card') })]
+      ? [
+          plate({
+            ...ring,
+            id: 'A3',
+            name: 'front ring',
+            low: own.front,
+            holes: pinned,
+            joins: joined('glue', 'channel-card'),
+          }),
+        ]
       : []),
     ...(rail ? rails(own, rail) : []),
   ];

@@ -5,7 +5,7 @@ import type { Wood } from '../wood.js';
 /**
  * What everything ahead of the lens hangs on: square rings, glued on the lens board one on another until they stand out
  * past the lens, so that nothing touches glass; a channel in them for the filter holder; and two upright rails for a
- * plate, that of the drop shutter or of anything else that is pushed in from above. It comes off with the lens board.
+ * plate, that of the drop shutter, of the hood or of the cap, which is pushed in from above. It comes off with the lens board.
  *
  * ```
  *           front ◀── z                     from above, cut through beside the axis
@@ -27,6 +27,8 @@ export interface AccessoryFrame {
   /** z of the front of the rings. */
   readonly front: number;
   readonly plate: RailPlate | null;
+  /** Hole in the rings for the peg of the cap, above the opening; null where no cap is made. */
+  readonly peg: { readonly y: number; readonly diameter: number } | null;
   readonly light: LightAhead;
 }
 
@@ -75,6 +77,10 @@ export interface AccessoryFrameGiven {
   readonly rails: boolean;
   /** z that what falls there must stay ahead of; null where nothing does. */
   readonly fallsAhead: number | null;
+  /** z that what is as wide as the frame or wider must stay ahead of; null where nothing is. */
+  readonly wideAhead: number | null;
+  /** Whether a cap is pinned to it for the road. */
+  readonly cap: boolean;
 }
 
 /** Air between the lens and what hangs ahead of it; common practice, no source. */
@@ -88,6 +94,9 @@ export const LIMB = 8;
 /** A lip over the plate, and air beside what stands between the lips. */
 export const LIP_LAP = 4;
 const LIP_AIR = 1;
+/** Of the peg of the cap, and its play in its hole; choices of ours. */
+export const CAP_PEG = 4;
+const PEG_PLAY = 0.2;
 /** Card behind the packing of a rail, so that the plate is not pinched; and as much air ahead of the lips. */
 export const RAIL_CARD = 0.3;
 /** Head of a countersunk M4 screw with air round it, and room round what the lens is held by; choices of ours. */
@@ -113,7 +122,8 @@ export function sizeAccessoryFrame(given: AccessoryFrameGiven): AccessoryFrame {
   const toPass = board - given.lensFront + LENS_AIR;
   // the guide of a slide begins beyond the lips with its back plate
   const toFall = given.fallsAhead === null ? 0 : board - given.fallsAhead - stack - onRails - t;
-  const rings = Math.max(1, Math.ceil(Math.max(toPass, toFall) / t - ROUNDING));
+  const toClear = given.wideAhead === null ? 0 : board - given.wideAhead - stack - onRails;
+  const rings = Math.max(1, Math.ceil(Math.max(toPass, toFall, toClear) / t - ROUNDING));
   const ringsFront = board - rings * t;
   const channelFront = ringsFront - channelDepth;
   const front = ringsFront - stack;
@@ -160,6 +170,8 @@ export function sizeAccessoryFrame(given: AccessoryFrameGiven): AccessoryFrame {
           beyondLips,
         }
       : null,
+    // as far out as daylight that comes in by it still has the land of the ring before it
+    peg: given.cap ? { y: opening / 2 + FRAME_LAND + (CAP_PEG + PEG_PLAY) / 2, diameter: CAP_PEG + PEG_PLAY } : null,
     light,
   };
 }

@@ -4,22 +4,24 @@ import { byCaliper } from '../bench-figures.js';
 import { type AccessoryFrame, LENS_AIR, RAIL_CARD } from './size.js';
 
 export const accessoryFrameSteps = (own: AccessoryFrame): readonly StepWords[] => {
-  const { rings, channel, plate: rail, outside, opening, board, front } = own;
+  const { rings, channel, plate: rail, peg, outside, opening, board, front } = own;
   return [
     {
       step: 'accessory-frame',
       acts: [
         `Clamp two straight strips of wood to the bench, square to each other: a corner to push the stack into, so that its edges come flush. All its layers are ${mm(outside)} square.`,
-        rings === 1 ? 'Lay A1 into the corner.' : `Glue the ${rings} rings A1 one on another.`,
+        rings === 1
+          ? 'Lay A1 into the corner.'
+          : `Glue the ${rings} rings A1 one on another${peg && !channel ? ', their small holes over each other' : ''}.`,
         ...(channel
           ? [
-              `Glue the two A2 on them, both with the open end to the same side: that is above. On them comes card, drawn round A2 and cut, ${mm(Math.round(channel.card * 100) / 100)} thick in all, and on that A3.`,
+              `Glue the two A2 on them, both with the open end to the same side: that is above. On them comes card, drawn round A2 and cut, ${mm(Math.round(channel.card * 100) / 100)} thick in all, and on that A3${peg ? ', its small hole at the open end' : ''}.`,
               'Wipe the glue out of the channel with a strip of card before it sets.',
             ]
           : []),
         ...(rail
           ? [
-              `Draw round the two A4 on card of ${mm(RAIL_CARD)}, cut it, and glue it on them. Glue them upright on the front, left and right, flush outside, their feet below and inwards. A strip of wood ${mm(Math.round(10 * (rail.width + RAIL_CARD)) / 10)} wide between them is the gauge.`,
+              `Draw round the two A4 on card of ${mm(RAIL_CARD)}, cut it, and glue it on them. Glue them upright on the front, left and right, flush outside, their feet below and inwards${peg ? ', the small hole above' : ''}. A strip of wood ${mm(Math.round(10 * (rail.width + RAIL_CARD)) / 10)} wide between them is the gauge.`,
               'Glue a lip A5 on each A4, flush outside.',
             ]
           : []),

@@ -2,9 +2,11 @@ import type { Build } from '../../assembly/build.js';
 import { around, type Extent } from '../../assembly/extent.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
 import { boxOf, holeRound, outlineOf, partOf, plateOf, type StandingPlate } from '../../assembly/measure.js';
+import { stands } from '../../assembly/setups.js';
 import { airBetween, spanOf, spansOf } from '../../assembly/span-of.js';
 import type { Box } from '../../geometry/path.js';
 import type { Finding } from '../../model/finding.js';
+import type { Part } from '../../model/part.js';
 import { type Drop, dropTimes, evenness } from '../../optics/drop-shutter.js';
 import { nearestMark } from '../../standards/dial.js';
 import { slotInDiameters } from '../../standards/drop-shutter.js';
@@ -184,13 +186,17 @@ export function shutterTime(own: PlacedShutter, build: Build): readonly Finding[
 /** What belongs to the shutter itself. */
 const OWN = /^(?:D\d+|stop-felt|guide-card|carrier-card|shutter-peg)$/;
 
+/** Whether two parts stand in the camera together in one set-up: a hood goes where the shutter was. */
+const meets = ({ setups }: Build, a: Part, b: Part): boolean =>
+  setups.some((setup) => [a, b].every(({ placements }) => placements.some((place) => stands(place, setup))));
+
 /** shutter-falls: nothing stands in the way of the slide, from where it is cocked to where it lies. */
 export function shutterFalls(_own: PlacedShutter, build: Build): readonly Finding[] {
   const { wood, fall } = slideOf(build, 'D4', 'D6');
   const [slide, bar] = [spanOf(build, 'D4'), spanOf(build, 'D6')];
   const way: Extent = { ...around([slide, bar]), y: [wood.bottom - fall, wood.top] };
   const near = build.parts
-    .filter(({ id }) => !OWN.test(id))
+    .filter((part) => !OWN.test(part.id) && meets(build, part, partOf(build, 'D4')))
     .flatMap((part) => spansOf(build, part.id).map((span) => ({ part, air: airBetween(way, span) })))
     .sort((a, b) => a.air - b.air)[0];
   const ground = Math.min(...['T1L', 'T4'].flatMap((id) => spansOf(build, id)).map(({ y }) => y[0]));

@@ -22,11 +22,20 @@ export interface PlacedShutter {
   readonly shutter: DropShutter;
   /** The ring that its plate rests on. */
   readonly restsOn: string;
+  /** All of these, for what stands as long as the shutter does; left out, always. */
+  readonly standing?: readonly string[];
   readonly exposing: readonly string[];
   readonly focusing: readonly string[];
 }
 
-export function dropShutterParts({ shutter, restsOn, exposing, focusing }: PlacedShutter): readonly Part[] {
+export function dropShutterParts(own: PlacedShutter): readonly Part[] {
+  const parts = allParts(own);
+  const { standing: when } = own;
+  if (when === undefined) return parts;
+  return parts.map((part) => ({ ...part, placements: part.placements.map((place) => ({ when, ...place })) }));
+}
+
+function allParts({ shutter, restsOn, exposing, focusing }: PlacedShutter): readonly Part[] {
   const { wood, plate: rail, betweenLips, beyondLips, openings, guide, slide, timeSlide, peg, elastic } = shutter;
   const { ply } = wood;
   const t = ply.thickness;

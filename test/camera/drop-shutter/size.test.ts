@@ -12,7 +12,13 @@ const plate = { width: 300, bottom: -150, railTop: 150, rear: -40, betweenLips: 
  * opening of 30 + 2·d·tan + 2 = 210, and the closed slide covers it by 10, so h = 105 + 10 − 15.
  */
 const depth = 100;
-const light = { focalLength: 300, maxAperture: 10, pupil: depth - 52.6, halfField: Math.atan(178 / 2 / depth) };
+const light = {
+  focalLength: 300,
+  maxAperture: 10,
+  pupil: depth - 52.6,
+  halfField: Math.atan(178 / 2 / depth),
+  alongLong: 178 / 2 / depth,
+};
 const shutter = (by: ShutterAsked['by'], elastic: ShutterAsked['elastic'] = null) =>
   sizeDropShutter({ wood, light, plate, halfLong: 0, by, elastic, longestPart: 2000 });
 

@@ -27,7 +27,9 @@ export const figureGroups = (plan: PlanDocument, reached: number): readonly Figu
   { title: 'Boxes and slide', rows: slideRows(plan) },
   ...plan.holders.map(({ name }, i) => ({ title: upper(name), rows: holderRows(plan, i) })),
   { title: 'Ground glass', rows: glassRows(plan) },
-  ...(plan.filterHolder || plan.shutter ? [{ title: 'Ahead of the lens', rows: aheadRows(plan) }] : []),
+  ...(plan.filterHolder || plan.shutter || plan.hood || plan.cap
+    ? [{ title: 'Ahead of the lens', rows: aheadRows(plan) }]
+    : []),
   { title: 'Tailboard, tripod, balance', rows: tailboardRows(plan) },
   { title: 'Size and mass', rows: sizeRows(plan) },
 ];
@@ -278,7 +280,7 @@ function layers({ plies, shims }: Pick<PlanDocument['groundGlass'], 'plies' | 's
   return stack.length > 0 ? stack.join(' + ') : 'nothing';
 }
 
-function aheadRows({ filterHolder, shutter }: PlanDocument): readonly FigureRow[] {
+function aheadRows({ filterHolder, shutter, hood, cap }: PlanDocument): readonly FigureRow[] {
   return [
     ...(filterHolder
       ? [
@@ -295,6 +297,27 @@ function aheadRows({ filterHolder, shutter }: PlanDocument): readonly FigureRow[
         ]
       : []),
     ...(shutter ? shutterRows(shutter) : []),
+    ...(hood
+      ? [
+          row(
+            'Lens hood',
+            'mouth ',
+            long('hood.mouth', hood.mouth),
+            ' square, ',
+            long('hood.depth', hood.depth),
+            ' ahead of the lens; the light is ',
+            long('hood.light', hood.light),
+            ' wide there',
+          ),
+          row(
+            'Shades',
+            'the lens from ',
+            { figure: 'hood.shade', text: `${plainNumber(hood.shade, 0)}°` },
+            ' off the axis on',
+          ),
+        ]
+      : []),
+    ...(cap ? [row('Cap', 'laps ', long('cap.lap', cap.lap), ' over the opening of the accessory frame')] : []),
   ];
 }
 
