@@ -110,7 +110,7 @@ function bookSteps(
   });
 }
 
-/** What is put in as one was bought as one: it is called after the largest of its pieces, as on the drawings. */
+/** What is put in as one and was bought was bought as one: it is called after the largest of its pieces, as on the drawings. */
 function broughtBy(act: Act, parts: readonly Counted[]): readonly StepPart[] {
   const own = parts.filter(({ part: { id } }) => names(act, id));
   const line = ({ part, count }: Counted): StepPart => ({
@@ -120,7 +120,8 @@ function broughtBy(act: Act, parts: readonly Counted[]): readonly StepPart[] {
     name: part.name,
   });
   const [first] = own;
-  if (first === undefined || !('asOne' in act)) return own.map(line);
+  const bought = own.every(({ part }) => part.kind === 'bought');
+  if (first === undefined || !('asOne' in act) || !bought) return own.map(line);
   const largest = own.reduce((most, one) => (one.part.massKg > most.part.massKg ? one : most), first);
   return [{ ...line(largest), ids: own.map(({ part }) => part.id), name: markOf(largest.part) }];
 }

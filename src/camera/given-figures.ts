@@ -1,7 +1,8 @@
 import type { Design, Holder } from '../design/design.js';
 import { madeHolder } from '../standards/made-holder.js';
+import { tank } from '../standards/tank.js';
 import { type Claimed, claim, widest } from './claim.js';
-import { constant, type Figure, formula, keyed, measured, PRACTICE, told } from './figure.js';
+import { constant, type Figure, type Formula, formula, keyed, measured, PRACTICE, told } from './figure.js';
 import type { LensOnBoard } from './lens-board/size.js';
 
 /** What the user gave, or left to its default, under the symbols of the trade. */
@@ -117,23 +118,46 @@ export function givenFigures(design: Design): GivenFigures {
   };
 }
 
+interface Construction {
+  readonly filmDepth: () => Formula;
+  readonly width: () => Formula;
+  readonly length: () => Formula;
+}
+
 /** How the sizes of a holder come about that is cut from the sheet. */
 function constructionOf(
-  { workshop: { boards } }: Design,
-  { make }: Holder,
+  { workshop: { boards }, groundGlass }: Design,
+  { make, window, filmDepth }: Holder,
   { ply, imageLong, closedEnd }: { readonly ply: Figure; readonly imageLong: Figure; readonly closedEnd: Figure },
-) {
+): Construction {
   const { pocketPlay, rim, openEnd } = madeHolder;
   const channel = keyed('b_c', 'board that the slide runs in', 'workshop.boards.channel', boards.channel);
   const lip = keyed('b_l', 'lip that the film lies against', 'workshop.boards.lip', boards.lip);
   const sheet = keyed('s_w', 'width of the sheet that lies in it', 'format', make?.sheet.width ?? 0);
-  const play = constant('s_p', 'play of the sheet in its pocket', pocketPlay.value, pocketPlay.source);
-  const wood = constant('s_r', 'wood beside the pocket', rim.value, rim.source);
   const trap = constant('s_o', 'from the image to the open end', openEnd.value.usual, openEnd.source);
+  const length = () => formula`${imageLong} + ${closedEnd} + ${trap}`;
+  if (window === null) {
+    const play = constant('s_p', 'play of the sheet in its pocket', pocketPlay.value, pocketPlay.source);
+    const wood = constant('s_r', 'wood beside the pocket', rim.value, rim.source);
+    return {
+      filmDepth: () => formula`${ply} + ${channel} + ${lip}`,
+      width: () => formula`${sheet} + ${play} + 2 ${wood}`,
+      length,
+    };
+  }
+  const { chamberMore, glassMore, rim: round } = tank;
+  const shift = window.thickness * (1 - 1 / groundGlass.refractiveIndex);
+  const front = ply.value + boards.channel + boards.lip;
+  const behind = Math.round((filmDepth + shift - front - boards.lip) / ply.value);
+  const plies = constant('k_c', 'plies of window and chamber, deep enough to process in', behind, PRACTICE, 'times');
+  const deeper = constant('d_w', 'how much deeper the film looks through the window', shift, 'thickness × (1 − 1/n)');
+  const chamber = constant('s_c', 'chamber wider than the sheet', chamberMore.value, chamberMore.source);
+  const glass = constant('s_g', 'window wider than the chamber', glassMore.value, glassMore.source);
+  const wood = constant('s_r', 'wood beside the window', round.value, round.source);
   return {
-    filmDepth: () => formula`${ply} + ${channel} + ${lip}`,
-    width: () => formula`${sheet} + ${play} + 2 ${wood}`,
-    length: () => formula`${imageLong} + ${closedEnd} + ${trap}`,
+    filmDepth: () => formula`${ply} + ${channel} + ${lip} + ${plies} ${ply} + ${lip} - ${deeper}`,
+    width: () => formula`${sheet} + ${chamber} + ${glass} + 2 ${wood}`,
+    length,
   };
 }
 

@@ -1,3 +1,4 @@
+import type { Piece } from '../assembly/pieces.js';
 import type { Point } from '../geometry/path.js';
 import type { Mark } from '../model/page.js';
 import type { Part } from '../model/part.js';
@@ -37,12 +38,20 @@ export function numberedOf(arrivals: readonly Arrival[]): readonly Numbered[] {
     const [first] = pieces;
     if (first === undefined || named.has(first.key)) continue;
     for (const { key } of pieces) named.add(key);
-    const largest = pieces.reduce((most, piece) => (piece.part.massKg > most.part.massKg ? piece : most), first);
-    const text = whole === null ? markOf(largest.part) : wholeName(whole);
-    const known = groups.get(text) ?? { count: 0, keys: [] };
-    groups.set(text, known);
-    known.count++;
-    known.keys.push(...pieces.map(({ key }) => key));
+    const add = (text: string, count: number, own: readonly Piece[]) => {
+      const known = groups.get(text) ?? { count: 0, keys: [] };
+      groups.set(text, known);
+      known.count += count;
+      known.keys.push(...own.map(({ key }) => key));
+    };
+    const made = pieces.filter(({ part }) => part.kind !== 'bought');
+    if (whole !== null) add(wholeName(whole), 1, pieces);
+    // what one made goes in together, as a cap on its neck: each has its own number
+    else if (made.length > 0) for (const piece of made) add(markOf(piece.part), 1, [piece]);
+    else {
+      const largest = pieces.reduce((most, piece) => (piece.part.massKg > most.part.massKg ? piece : most), first);
+      add(markOf(largest.part), 1, pieces);
+    }
   }
   return [...groups].map(([text, { count, keys }]) => ({ text, count, keys }));
 }

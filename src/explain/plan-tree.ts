@@ -3,7 +3,7 @@ import { type Absent, type Figure, formula, keyed, measured, reckoned } from '..
 import { type PlanFigures, planFigures } from '../camera/plan-figures.js';
 import type { Design } from '../design/design.js';
 import { boundsOf } from '../geometry/path.js';
-import type { Part } from '../model/part.js';
+import type { FlatPart, Part } from '../model/part.js';
 
 /** What the plan has under a name: a figure, none, or a word that a figure decides. */
 export interface Entry {
@@ -99,16 +99,20 @@ function sizesOf(part: Exclude<Part, { kind: 'bought' }>, design: Design, camera
   return [
     entry('width', reckoned('b', `width of the ${of}`, across, { source: DRAWN })),
     entry('height', reckoned('h', `height of the ${of}`, up, { source: DRAWN })),
-    entry('thickness', plyOf(part.thickness, design, camera)),
+    entry('thickness', plyOf(part, design, camera)),
   ];
 }
 
 const PRINTED = 'the shape that is printed';
 
-function plyOf(thickness: number, { stock }: Design, { figures }: Camera): Figure {
-  const k = stock.findIndex((entry) => entry.thickness === thickness);
+/** The sheet that a part is cut from. */
+function plyOf({ material, thickness }: FlatPart, { stock, boards, stops }: Design, { figures }: Camera): Figure {
   const { ply } = figures.given;
-  return thickness === ply.value || k < 0
-    ? ply
-    : keyed('t_o', 'thickness of another sheet', `stock[${k}].thickness`, thickness);
+  if (thickness === ply.value) return ply;
+  const board = (['channel', 'lip', 'slide'] as const).find((name) => boards[name].material === material);
+  if (board !== undefined) return keyed('t_b', 'thickness of a board', `workshop.boards.${board}`, thickness);
+  if (stops?.board.material === material)
+    return keyed('t_b', 'thickness of the board of the stops', 'stops.board', thickness);
+  const k = stock.findIndex((entry) => entry.thickness === thickness);
+  return k < 0 ? ply : keyed('t_o', 'thickness of another sheet', `stock[${k}].thickness`, thickness);
 }

@@ -40,7 +40,9 @@ function draw(name: string) {
         const { id } = piece.part;
         shares.set(id, Math.max(shares.get(id) ?? 0, lengthOf(seen) / lengthOf(alone)));
       }
-    const made = build.parts.filter(({ kind }) => kind !== 'bought').map(({ id }) => id);
+    const made = build.parts
+      .filter(({ kind, placements }) => kind !== 'bought' && placements.length > 0)
+      .map(({ id }) => id);
     return { drawing: firstOf(explodedDrawings(given)), shares, made };
   });
 }

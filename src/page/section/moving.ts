@@ -26,8 +26,11 @@ export const rowAt = ({ bounds, px }: Paper, row: number): number => -bounds.top
 export const scaleAt = (paper: Paper): number => rowAt(paper, ROWS - 1) - (SCALE_ROW - 16) * paper.px;
 
 /** Where the name of a film stands: y of its leader aside, or of its line below. */
-function nameAt(i: number, { half }: SectionFigures, { px, bounds, namesAside }: Paper): number {
-  return namesAside ? -half + (10 + i * ASIDE.apart) * px : -bounds.bottom + (BELOW * (i + 1) - 3) * px;
+function nameAt(i: number, { half, planes }: SectionFigures, { px, top, height, bounds, namesAside }: Paper): number {
+  if (!namesAside) return -bounds.bottom + (BELOW * (i + 1) - 3) * px;
+  // beside the image, and above what is said of the limit in the corner below them
+  const lowest = top + (height - ASIDE.limit - planes.length * ASIDE.apart) * px;
+  return Math.min(-half + 10 * px, lowest) + i * ASIDE.apart * px;
 }
 
 /** The plane of a film: from its mark on the scale down through the image; below to its name where that stands there. */

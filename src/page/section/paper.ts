@@ -26,8 +26,8 @@ export interface Bounds {
 export const ROW = 19;
 export const FIRST_ROW = 8;
 export const SCALE_ROW = 38;
-/** A name of a film, aside of two lines, below of one; px. */
-export const ASIDE = { from: 12, width: 178, apart: 40 } as const;
+/** A name of a film, aside of two lines, below of one; and under those aside the words on what limits, of five lines; px. */
+export const ASIDE = { from: 12, width: 178, apart: 40, limit: 95 } as const;
 export const BELOW = 18;
 const EDGE = 10;
 
