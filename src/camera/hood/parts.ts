@@ -33,7 +33,8 @@ export function hoodParts({ hood, restsOn, when }: PlacedHood): readonly Part[] 
   const face = { ply, facing: 'rear', group: 'front', grain: 'y' } as const;
   const flat = (z: number) => [standing('front', across(0, 0, z), when)];
   const hole = (diameter: number) => [circle(0, 0, diameter)];
-  const packing = rectangle(box(-betweenLips, rail.bottom, betweenLips, rail.railTop));
+  // as high above the axis as below it, so that it may be glued on either way up
+  const packing = rectangle(boxAt(0, 0, 2 * betweenLips, -2 * rail.bottom));
   const wall = { ply, low: 0, group: 'front', grain: 'z' } as const;
   const pair = (facing: 'right' | 'down', low: number) => {
     const first = matrixOf(facing, low, t);
@@ -62,7 +63,7 @@ export function hoodParts({ hood, restsOn, when }: PlacedHood): readonly Part[] 
       holes: hole(openings.packing),
       placements: flat(beyondLips + t),
       joins: joined('glue', 'LH1'),
-      massKg: CARD_DENSITY * 2 * PACKING_CARD * 2 * betweenLips * (rail.railTop - rail.bottom),
+      massKg: CARD_DENSITY * 2 * PACKING_CARD * 2 * betweenLips * -2 * rail.bottom,
     }),
     plate({
       ...face,

@@ -11,7 +11,7 @@ export const hoodSteps = ({ hood }: PlacedHood): readonly StepWords[] => {
       acts: [
         'Dry first: the two LH4 into the base LH3 on the left and right, then the two LH5 between them, above and below. Glue, clamp, and measure across the corners of the mouth.',
         'Glue LH2 on the rear of LH3, hole over hole, its sides along those of LH3.',
-        `Draw round LH2 on card, two layers of ${mm(PACKING_CARD)}, and cut them. Glue them on LH2, and on them LH1: hole over hole, upper edges flush, ${byCaliper(plate.width / 2 - betweenLips)} more of it on the left and right.`,
+        `Draw round LH2 on card, two layers of ${mm(PACKING_CARD)}, and cut them. Glue them on LH2, and on them LH1: hole over hole, lower edges flush, ${byCaliper(plate.width / 2 - betweenLips)} more of it on the left and right. Its cut corners are below.`,
         'Paint all of it inside matte black, the front of LH3 and the walls of the holes too. Line the walls with black velvet paper if you have it. Leave the rear of LH1 bare.',
       ],
       checks: [

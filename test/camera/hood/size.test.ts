@@ -3,6 +3,7 @@ import { AXIS, holeRound, leastFrom, platesOf } from '../../../src/assembly/meas
 import { spanOf, spansOf } from '../../../src/assembly/span-of.js';
 import { halfOfSquare } from '../../../src/camera/light-ahead.js';
 import { type Planned, planCamera } from '../../../src/pipeline.js';
+import { oneWayRules } from '../../../src/proof/one-way.js';
 import { webLeast } from '../../../src/proof/web.js';
 import { designOf } from '../../design/reading.js';
 import { heron } from '../../design/worked-designs.js';
@@ -99,6 +100,8 @@ describe.each(lenses)('$name', ({ planned }) => {
     const rules = ['glass-clear', 'filter-clear', 'retainer-reach', 'rail-held', 'finger-rule', 'hood-depth'];
     expect(planned.findings.filter(({ rule, level }) => rules.includes(rule) && level !== 'note')).toEqual([]);
     expect(webLeast(design, build).filter(({ message }) => /\((?:A|LH|LC)\d/.test(message))).toEqual([]);
+    // and nothing of it goes in where it does not belong
+    expect(oneWayRules(build).filter(({ message }) => /\b(?:A|LH|LC)\d/.test(message))).toEqual([]);
   });
 });
 
