@@ -7,6 +7,7 @@ import { oneWayRules } from '../../../src/proof/one-way.js';
 import { webLeast } from '../../../src/proof/web.js';
 import { designOf } from '../../design/reading.js';
 import { heron } from '../../design/worked-designs.js';
+import { keptDesign } from '../../designs/kept-design.js';
 import { lawsFrom, withDesign } from '../../laws/law.js';
 
 /** The light that a square lets in at the pupil is the pupil: V8.01 of the optics values, verified there: 25 and 50 across. */
@@ -132,6 +133,12 @@ describe('how deep it is', () => {
     const { long } = deep.design.format.image;
     expect(mouthOf(deep).half - mouthOf(short).half).toBeCloseTo((80 * long) / 2 / 210, 6);
   });
+});
+
+test('nothing goes in the wrong way where a hood is narrower than the frame that it hangs on', () => {
+  // Kiwi's: an edge of its packing, turned end for end, lay 8 mm from where it should
+  const { build } = withDesign(keptDesign('kiwi'), { hood: { depth: null }, cap: true });
+  expect(oneWayRules(build).filter(({ message }) => /\b(?:LH|LC)\d/.test(message))).toEqual([]);
 });
 
 test('the plan is the same as ever where nobody asks for it', () => {
