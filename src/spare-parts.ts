@@ -1,4 +1,6 @@
 import { BESIDE_CAMERA } from './camera/beside-camera.js';
+import { notAsBuilt } from './compare/not-as-built.js';
+import { recordOf } from './compare/record.js';
 import { cutting, FIRE } from './cutting.js';
 import type { Design } from './design/design.js';
 import { materialName } from './design/material-name.js';
@@ -6,6 +8,7 @@ import { nearestWord } from './design/nearest-word.js';
 import { partsJson } from './files/parts-json.js';
 import { sheetsPage } from './files/sheets-page.js';
 import type { Kernel } from './geometry/kernel.js';
+import type { BuiltCamera } from './model/built-camera.js';
 import type { Finding } from './model/finding.js';
 import type { OutputFile } from './model/output-file.js';
 import type { FlatPart, Part } from './model/part.js';
@@ -28,6 +31,8 @@ export interface PartsWanted {
   readonly remnants: readonly SheetRemnant[];
   /** Rules of level error that may be broken. */
   readonly despite: readonly string[];
+  /** The camera that the parts are for, where it was built already. */
+  readonly since?: BuiltCamera;
 }
 
 /** What was asked for, found in the design. */
@@ -72,9 +77,17 @@ export function askParts(design: Design, wanted: PartsWanted): PartsAsked | { re
     thickness === undefined
       ? []
       : found.flatMap((part) => (part.kind === 'flat' ? otherThickness(design, planned.build, part, thickness) : []));
+  const elder =
+    wanted.since === undefined
+      ? []
+      : notAsBuilt(
+          wanted.since,
+          recordOf(planOf(planned), planned.build),
+          found.map(({ id }) => id),
+        );
   const broken = planned.findings.filter(({ level }) => level === 'error');
   const printed = parts.some(({ kind }) => kind === 'printed');
-  return { planned, parts, wanted, findings: [...broken, ...strange], printed };
+  return { planned, parts, wanted, findings: [...broken, ...elder, ...strange], printed };
 }
 
 /** Why a word names no part that can be made, and what would. */

@@ -1,9 +1,11 @@
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { findingsPage, type SheetRemnant } from '../index.js';
+import { type BuiltCamera, findingsPage, type SheetRemnant } from '../index.js';
 import { work } from './in-worker.js';
 import { refuseUnknownRules } from './known-rules.js';
 import { lengthOf } from './length-of.js';
 import { refuseInside, refuseOwnRemnants } from './own-remnants.js';
+import { readCamera } from './read-camera.js';
 import { readDesignFile, readRemnantFile } from './read-design-file.js';
 import { refuseBroken } from './refuse-broken.js';
 import { EXIT, Stop } from './stop.js';
@@ -12,6 +14,8 @@ import { refuseForeign, writeFolder } from './write-folder.js';
 
 export interface PartOptions {
   readonly thickness?: string;
+  /** A built folder, a plan or a design. */
+  readonly since?: string;
   readonly remnant: readonly string[];
   readonly despite: readonly string[];
   readonly output?: string;
@@ -28,10 +32,12 @@ export async function part(
   const { thickness, remnant, despite } = options;
   refuseUnknownRules('--despite', despite);
   const design = readDesignFile(file);
+  const since = await cameraThatStands(options.since, join('output', design.slug));
   const wanted = {
     ids,
     despite,
     remnants: remnant.map((path): SheetRemnant => ({ ...readRemnantFile('--remnant', path), file: path })),
+    ...(since === null ? {} : { since }),
     ...(thickness === undefined ? {} : { thickness: lengthOf('--thickness', thickness) }),
   };
   const folder = options.output ?? join('output', `${design.slug}-parts`);
@@ -49,4 +55,17 @@ export async function part(
     await terminal.out(`${JSON.stringify({ ...document, files: written }, null, 2)}\n`);
   } else await terminal.out([...summary, `Wrote ${files.length} files into ${folder}.`, ''].join('\n'));
   return EXIT.done;
+}
+
+/** The camera that is named; else the one that `build` left in its usual place, if it is one that can be read. */
+async function cameraThatStands(named: string | undefined, usual: string): Promise<BuiltCamera | null> {
+  if (named !== undefined) return readCamera(named);
+  if (!existsSync(join(usual, 'plan.json'))) return null;
+  try {
+    return await readCamera(usual);
+  } catch (error) {
+    // what nobody named need not be read
+    if (error instanceof Stop) return null;
+    throw error;
+  }
 }

@@ -114,6 +114,10 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
     .argument('<design>', 'the design file')
     .argument('<id...>', 'parts by their marks in the parts list, such as F6 F7 lens-clamp')
     .option('--thickness <length>', 'of the sheet at hand, where it is not that of the camera, such as 3.9mm')
+    .option(
+      '--since <camera>',
+      'the camera that they are for: its built folder, plan.json or design file (default: output/<name of the design>)',
+    )
     .option('--remnant <file>', 'cut from this piece; of several, from the smallest that holds all', collect, [])
     .option('--despite <rule>', 'write although this rule is broken; may be given several times', collect, [])
     .option('-o, --output <folder>', 'where to write (default: output/<name of the design>-parts)')

@@ -46,7 +46,8 @@ interface Judged {
   readonly pieces: number;
 }
 
-function judgedParts(before: BuiltCamera, after: BuiltCamera): readonly Judged[] {
+/** Each part of the later camera against its elder. */
+export function judgedParts(before: BuiltCamera, after: BuiltCamera): readonly Judged[] {
   return after.parts.map((part): Judged => {
     const id = earlierId(part.id, before.plan, after.plan);
     const from = before.parts.find((old) => old.id === id) ?? null;

@@ -668,6 +668,14 @@ export const rules: readonly Rule[] = [
   raised('kerf-once', 'E', 'a cut width doubled or forgotten', 'derived', 'sheets/cut-line', 'sheets/cut-line'),
   raised('part-on-bed', 'E', 'a part larger than the sheet', 'derived', 'sheets/checks', 'sheets/lay-out'),
   raised(
+    'not-as-built',
+    'WN',
+    'a spare part for a camera that was built from another design',
+    'derived',
+    'compare/not-as-built',
+    'compare/not-as-built',
+  ),
+  raised(
     'other-thickness',
     'EW',
     'a spare part that is loose in its slots, or moves the register',

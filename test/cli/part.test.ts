@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Point } from '../../src/geometry/path.js';
@@ -145,6 +145,21 @@ describe('part', PATIENCE, () => {
     expect(again.code).toBe(0);
     expect(again.err).toContain('cut from 3.9 mm');
     expect(sheetsIn(join(folder, 'again')).map((sheet) => sheet.remnant)).toEqual(['old.json']);
+  });
+
+  test('a design that is no longer that of the camera that stands: told, from where a build left it', async () => {
+    const folder = place(heronDesign.replace('thickness: 4.05 mm, sheet', 'thickness: 3.9 mm, sheet'));
+    writeFileSync(join(folder, 'old.yaml'), heronDesign);
+    const named = await tailboard(['part', 'heron.yaml', 'F3', '--since', 'old.yaml'], folder);
+    expect(named.code).toBe(0);
+    expect(named.err).toContain('not-as-built');
+    const { out } = await tailboard(['plan', 'old.yaml', '--json'], folder);
+    mkdirSync(join(folder, 'output', 'heron'), { recursive: true });
+    writeFileSync(join(folder, 'output', 'heron', 'plan.json'), out);
+    expect((await tailboard(['part', 'heron.yaml', 'F3'], folder)).err).toContain('not-as-built');
+    // what nobody named and nobody can read is left alone
+    writeFileSync(join(folder, 'output', 'heron', 'plan.json'), '{}');
+    expect((await tailboard(['part', 'heron.yaml', 'F3'], folder)).err).toBe('');
   });
 
   test('too thick to enter: 1, and nothing is written unless it is waived', async () => {
