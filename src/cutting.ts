@@ -25,6 +25,8 @@ export interface Cutting {
 
 interface CuttingOptions {
   readonly effort: number;
+  /** Kits that are cut on sheets that they share. */
+  readonly copies?: number;
   readonly hurried?: boolean;
   /** Pieces of each part, where not all that the camera has are cut. */
   readonly pieces?: (id: string, count: number) => number;

@@ -14,6 +14,8 @@ export interface NestGiven {
   readonly beds: readonly Bed[];
   /** Least distance between the material of two pieces, mm. */
   readonly spacing: number;
+  /** A piece of each blank, where these were looked at before: see `knownPieces`. */
+  readonly known?: readonly Piece[];
 }
 
 /** Places that are looked at in one step: some two milliseconds. */
@@ -44,8 +46,8 @@ const SHORTER = 0.01;
  * or take cheaper sheets, fill all alike, and bring down what finds no place.
  */
 export function* searchNest(given: NestGiven, seed: number): Search<Layout> {
-  const { blanks, beds, spacing } = given;
-  const unfit = piecesOf(blanks, spacing);
+  const { blanks, beds, spacing, known } = given;
+  const unfit = known === undefined ? piecesOf(blanks, spacing) : ofEach(known, blanks);
   if (unfit.length === 0 || beds.length === 0) return { sheets: [], offcut: null };
   const grounds = beds.map((bed) => groundOf(bed, unfit));
   const filling = noFilling(unfit.length);
@@ -58,10 +60,13 @@ export function* searchNest(given: NestGiven, seed: number): Search<Layout> {
   yield best.layout;
 
   // which pieces fit into round windows takes a while to find out
-  const snug = snugPieces(unfit, blanks, spacing);
-  let looked = snug.next();
-  for (; looked.done !== true; looked = snug.next()) yield best.layout;
-  const pieces = looked.value;
+  let pieces = unfit;
+  if (known === undefined) {
+    const snug = snugPieces(unfit, blanks, spacing);
+    let looked = snug.next();
+    for (; looked.done !== true; looked = snug.next()) yield best.layout;
+    pieces = looked.value;
+  }
   const need = needOf(pieces, blanks);
   const lost = lostOf(pieces);
   const random = seeded(seed);
@@ -168,6 +173,21 @@ export function* searchNest(given: NestGiven, seed: number): Search<Layout> {
     };
   }
 }
+
+/**
+ * What takes a while to find out of blanks that are packed again and again: in how many ways each lies, and what fits into
+ * whose windows.
+ */
+export function* knownPieces({ blanks, spacing }: NestGiven): Generator<void, readonly Piece[], void> {
+  const single = blanks.map((blank) => ({ ...blank, count: 1 }));
+  return yield* snugPieces(piecesOf(single, spacing), single, spacing);
+}
+
+const ofEach = (known: readonly Piece[], blanks: readonly Blank[]): readonly Piece[] =>
+  blanks.flatMap(({ count }, n) => {
+    const piece = known[n] as Piece;
+    return Array.from({ length: count }, () => piece);
+  });
 
 /** The best layout so far, and how it was come by. */
 interface Found {

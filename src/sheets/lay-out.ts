@@ -8,7 +8,7 @@ import { chordsInWaste } from './chords.js';
 import { type Beam, cutLine, cutOnce } from './cut-line.js';
 import { cutOrder, type Drawn } from './cut-order.js';
 import { outerBox } from './outer-box.js';
-import { type FilledSheet, packParts } from './pack.js';
+import { type FilledSheet, packParts, packRun } from './pack.js';
 import { offcutOf, type SheetOffcut } from './remnant.js';
 import type { Layer, Placed, Sheet } from './sheet.js';
 import { bedsOf, isBought, type SheetStock, wholeBedOf, woodOf } from './stock.js';
@@ -28,6 +28,8 @@ export interface LayOutGiven extends Beam {
   readonly margin?: number;
   /** How long better layouts are looked for: see `EFFORT`. At 0 the first that is found is taken. */
   readonly effort?: number;
+  /** Kits that are cut of these pieces, on sheets that they share: one where it is left out. */
+  readonly copies?: number;
   /**
    * Whether somebody waits for it to look at, and nobody will cut it: then the cuts follow one another by the first way
    * that is found, the least number of sheets is not reckoned, and parts that part are taken on trust.
@@ -64,14 +66,18 @@ const MARGIN = 5;
 export const EFFORT = 20;
 /** Of the packer, for each unit of effort: about a tenth of a second. */
 const STEPS = 80;
+/** For each unit of effort in a run of kits: over all of its pieces about a third of a second, and some for each material. */
+const RUN_STEPS = 140;
+const RUN_LEAST = 30;
 /** Of the search for the order of cuts, for each way round of a sheet: some always, and some for each unit of effort. */
 const ORDER_FIRST = 20;
 const ORDER_STEPS = 1;
 
 /** Parts to sheets: every piece once, in its place, with its cut lines in cutting order. */
 export function layOut(pieces: readonly Piece[], given: LayOutGiven): LayOut {
-  const { materials, margin = MARGIN, effort = EFFORT, hurried = false, onProgress = () => {} } = given;
+  const { materials, margin = MARGIN, effort = EFFORT, copies = 1, hurried = false, onProgress = () => {} } = given;
   const cuts = pieces.map((piece): Cut => ({ ...piece, lines: linesOf(piece.part, given) }));
+  const all = sum(cuts, ({ count }) => count);
   const findings: Finding[] = cuts.flatMap(({ part, lines }) => cutOnce(part, lines, given));
   const sheets: Sheet[] = [];
   const uses: SheetUse[] = [];
@@ -83,7 +89,8 @@ export function layOut(pieces: readonly Piece[], given: LayOutGiven): LayOut {
     const stocks = materials.filter((stock) => stock.material === material);
     findings.push(...stockIdle(stocks, own));
     const onStep = (done: number) => onProgress((n + done) / kinds.length);
-    const bench: Bench = { ...given, stocks, margin, effort, hurried, onStep };
+    const share = sum(own, ({ count }) => count) / all;
+    const bench: Bench = { ...given, stocks, margin, effort, copies, share, hurried, onStep };
     const { filled, made, bound } = cutFrom(own, bench);
     findings.push(
       ...roomFor(own, made, bench),
@@ -109,6 +116,9 @@ interface Bench extends Pick<LayOutGiven, 'spacing'> {
   readonly stocks: readonly SheetStock[];
   readonly margin: number;
   readonly effort: number;
+  readonly copies: number;
+  /** Of all pieces, those of this material: a run of kits is looked into so much of the time. */
+  readonly share: number;
   readonly hurried: boolean;
   readonly onStep: (done: number) => void;
 }
@@ -118,18 +128,32 @@ const spacingOf = ({ spacing = SPACING, stocks }: Bench): number =>
 
 /** Parts of one material on its sheets; those that are larger than all of them, or find no room, are left out. */
 function cutFrom(cuts: readonly Cut[], bench: Bench) {
-  const { stocks, margin, effort, hurried, onStep } = bench;
+  const { stocks, margin, effort, copies, share, hurried, onStep } = bench;
   const beds = bedSizes(bench);
   const blanks = cuts
     .map((cut) => blankOf(cut, beds))
     .map((blank) => (blank.turns.length > 0 ? blank : { ...blank, turns: [0], count: 0 }));
   const spacing = spacingOf(bench);
-  const filled = packParts({ blanks, stocks, spacing, margin, steps: Math.round(effort * STEPS), onStep });
+  const wanted = { blanks, stocks, spacing, margin, steps: Math.round(effort * STEPS), onStep };
+  const leastFor = (kits: number) =>
+    leastSheets({
+      blanks: blanks.map((blank) => ({ ...blank, count: kits * blank.count })),
+      beds: stocks.flatMap((stock) => wholeBedOf(stock, margin)),
+      spacing,
+    });
+  const filled =
+    copies === 1
+      ? packParts(wanted)
+      : packRun({
+          ...wanted,
+          copies,
+          least: leastFor(1),
+          acrossSteps: Math.round(effort * (RUN_LEAST + RUN_STEPS * share)),
+        });
   const made = sheetsOf(filled, cuts, bench);
   if (hurried) return { filled, made, bound: null };
-  const least = leastSheets({ blanks, beds: stocks.flatMap((stock) => wholeBedOf(stock, margin)), spacing });
   // where what there is does not suffice, nobody cares how few of it are needed
-  return { filled, made, bound: Math.min(least, made.length) };
+  return { filled, made, bound: Math.min(leastFor(copies), made.length) };
 }
 
 /** Of the rectangles round what parts may lie on. */
@@ -141,9 +165,10 @@ const bedSizes = ({ stocks, margin }: Bench): readonly Lie[] =>
 
 /** part-on-bed: what does not lie on any sheet, and why. */
 function roomFor(cuts: readonly Cut[], made: readonly Sheet[], bench: Bench): readonly Finding[] {
-  const { stocks, margin } = bench;
+  const { stocks, margin, copies } = bench;
   const beds = bedSizes(bench);
-  return cuts.flatMap(({ part, lines, count }): readonly Finding[] => {
+  return cuts.flatMap(({ part, lines, count: ofOne }): readonly Finding[] => {
+    const count = copies * ofOne;
     const laid = sum(made, ({ placed }) => placed.filter((place) => place.part === part.id).length);
     if (laid === count) return [];
     const lies = waysOf(part).map((turn) => lieOf(lines, turn));
