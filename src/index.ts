@@ -1,5 +1,6 @@
 import type { Design } from './design/design.js';
 import type { Kernel } from './geometry/kernel.js';
+import type { KitRunOptions, KitRunResult } from './kit-run.js';
 import type { Move } from './model/assembly-move.js';
 import type { Finding } from './model/finding.js';
 import type { PlanDocument } from './model/plan.js';
@@ -37,11 +38,13 @@ export type { Labels } from './files/sheets-shown.js';
 export type { SurveyWords } from './files/survey-page.js';
 export { isResultFlag } from './forms/result-flags.js';
 export type { Kernel } from './geometry/kernel.js';
+export type { KitRunOptions, KitRunResult } from './kit-run.js';
 export type { BuiltCamera } from './model/built-camera.js';
 export type { CompareDocument } from './model/compare.js';
 export type { Finding } from './model/finding.js';
 export type { OutputFile } from './model/output-file.js';
 export type { PlanDocument, PlanSpacer } from './model/plan.js';
+export type { Prices } from './model/prices.js';
 export { type Rule, rules } from './model/rules.js';
 export type { StepSheet } from './model/step-sheet.js';
 export type { SurveyDocument, SurveyPair } from './model/survey.js';
@@ -82,6 +85,7 @@ export interface LoadedWorkshop {
     options: Omit<CheckOptions, 'lightOf'>,
   ) => (lightOf?: () => LightProof) => CheckResult;
   readonly build: (design: Design, options: BuildOptions) => BuildResult;
+  readonly kits: (design: Design, options: KitRunOptions) => KitRunResult;
   readonly coupon: (design: Design) => CouponFiles;
   readonly couponForm: typeof couponForm;
   readonly takeReadings: typeof takeReadings;
@@ -89,8 +93,9 @@ export interface LoadedWorkshop {
 
 /** @param wasm where the solid kernel lies, for whoever has it elsewhere than its package */
 export async function loadWorkshop(wasm?: string): Promise<LoadedWorkshop> {
-  const [workshop, testPiece, { loadKernel }] = await Promise.all([
+  const [workshop, kitRun, testPiece, { loadKernel }] = await Promise.all([
     import('./workshop.js'),
+    import('./kit-run.js'),
     import('./test-piece.js'),
     import('./geometry/kernel.js'),
   ]);
@@ -99,6 +104,7 @@ export async function loadWorkshop(wasm?: string): Promise<LoadedWorkshop> {
     check: (design, options) => workshop.checkCamera(design, kernel, options),
     beginCheck: (design, options) => workshop.beginCheck(design, kernel, options),
     build: (design, options) => workshop.buildCamera(design, kernel, options),
+    kits: (design, options) => kitRun.buildKits(design, kernel, options),
     coupon: (design) => workshop.couponFiles(design),
     couponForm: testPiece.couponForm,
     takeReadings: testPiece.takeReadings,
@@ -307,6 +313,22 @@ export async function loadProcess() {
     processPage: page.processPage,
     processWords: page.processWords,
     processJson: page.processJson,
+  };
+}
+
+/** What reads the prices for a run of kits, and where its folder is. */
+export async function loadPrices() {
+  const [form, read, run] = await Promise.all([
+    import('./forms/price-file.js'),
+    import('./forms/read-prices.js'),
+    import('./kits/run-folder.js'),
+  ]);
+  return {
+    priceFile: form.priceFile,
+    pricesJsonSchema: form.pricesJsonSchema,
+    readPrices: read.readPrices,
+    runSlug: run.runSlug,
+    MOST_COPIES: run.MOST_COPIES,
   };
 }
 

@@ -13,7 +13,8 @@ export interface Print {
 }
 
 /** Where a print is written, without its ending: what has no place in the camera stands beside what belongs to it. */
-const printFile = ({ id, usedOn }: PrintedPart): string => `${usedOn === undefined ? 'prints' : BESIDE_CAMERA}/${id}`;
+export const printFile = ({ id, usedOn }: PrintedPart): string =>
+  `${usedOn === undefined ? 'prints' : BESIDE_CAMERA}/${id}`;
 
 /** The printed parts, each as the solid that the printer is given. */
 export const printsOf = (parts: readonly Part[], kernel: Kernel): readonly Print[] =>

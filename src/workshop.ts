@@ -63,7 +63,7 @@ export interface CheckResult {
 }
 
 /** not-proven: nothing was put together, and nobody may think that it was. */
-const NOT_PROVEN: Finding = {
+export const NOT_PROVEN: Finding = {
   rule: 'not-proven',
   level: 'note',
   message: 'The parts were not put together, for there is no camera yet: neither fit nor light was looked at.',
@@ -184,7 +184,7 @@ export function buildCamera(
 }
 
 /** Moves the bar while sheets are packed, a hundredth of that at a time. */
-function packing(onProgress: CheckOptions['onProgress']): (done: number) => void {
+export function packing(onProgress: CheckOptions['onProgress']): (done: number) => void {
   const stage = 'packing sheets';
   onProgress({ stage, done: 0.1 });
   let told = 0;
@@ -226,7 +226,7 @@ function sinceText({ recut, keeps, engraved, glued }: CompareDocument): readonly
   ];
 }
 
-const leakFiles = (drawings: readonly string[]): readonly OutputFile[] =>
+export const leakFiles = (drawings: readonly string[]): readonly OutputFile[] =>
   drawings.map((drawing, i) => textFile(`leak-${i + 1}.svg`, drawing));
 
 /** The rules of level error that are broken. */
@@ -234,7 +234,7 @@ export const brokenRules = (findings: readonly Finding[]): readonly string[] => 
   ...new Set(findings.filter(({ level }) => level === 'error').map(({ rule }) => rule)),
 ];
 
-const despiteText = (rules: readonly string[]): readonly string[] =>
+export const despiteText = (rules: readonly string[]): readonly string[] =>
   rules.length === 0 ? [] : [`built despite ${rules.join(', ')}`];
 
 const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

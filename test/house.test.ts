@@ -56,6 +56,7 @@ const directions: Readonly<Record<string, readonly string[]>> = {
   paper: ['geometry', 'model'],
   drawings: ['paper', 'assembly', 'geometry', 'model', 'units'],
   book: ['drawings', 'paper', 'sheets', 'standards', 'geometry', 'model', 'units'],
+  kits: ['paper', 'sheets', 'geometry', 'model', 'units'],
   files: ['sheets', 'paper', 'geometry', 'model', 'units'],
   shown: ['assembly', 'drawings', 'geometry', 'model', 'units'],
   'what-if': ['design', 'model', 'units', 'pipeline.js', 'cutting.js'],

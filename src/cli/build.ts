@@ -1,11 +1,11 @@
 import { join } from 'node:path';
-import { findingsPage } from '../index.js';
+import { type BuildResult, findingsPage, type KitRunResult, loadPrices, printProblem } from '../index.js';
 import { work } from './in-worker.js';
 import { refuseUnknownRules } from './known-rules.js';
 import { refuseOwnRemnants } from './own-remnants.js';
 import { withProgress } from './progress.js';
 import { readCamera } from './read-camera.js';
-import { readDesignFile } from './read-design-file.js';
+import { readDesignFile, readTextFile } from './read-design-file.js';
 import { refuseBroken } from './refuse-broken.js';
 import { EXIT, Stop } from './stop.js';
 import type { Terminal } from './terminal.js';
@@ -18,6 +18,10 @@ export interface BuildOptions {
   readonly effort?: string;
   /** A plan, a built folder or a design. */
   readonly since?: string;
+  /** Kits, a number as it was typed. */
+  readonly copies?: string;
+  /** Its file. */
+  readonly prices?: string;
 }
 
 /** More would take hours. */
@@ -28,20 +32,52 @@ export async function build(file: string, options: BuildOptions, terminal: Termi
   const { output, despite } = options;
   refuseUnknownRules('--despite', despite);
   const effort = options.effort === undefined ? {} : { effort: effortOf(options.effort) };
+  const run = await runOf(options);
   const design = readDesignFile(file);
+  if (run !== null && options.since !== undefined)
+    throw new Stop(
+      EXIT.wrongCall,
+      '--since is for one camera that stands, and --copies for new ones: give one of the two.',
+    );
   const since = options.since === undefined ? null : await readCamera(options.since);
-  const folder = output ?? join('output', since === null ? design.slug : `${design.slug}-since-${since.plan.revision}`);
+  const slug = since === null ? design.slug : `${design.slug}-since-${since.plan.revision}`;
+  const folder = output ?? join('output', run === null ? slug : run.slugOf(design.slug));
   refuseOwnRemnants(file, design, folder);
   // before the long work, and again before the folder is replaced
   refuseForeign(folder);
-  const { files, findings, summary } = await withProgress(terminal, (show) =>
-    work({ kind: 'build', design, despite, ...effort, ...(since === null ? {} : { since }) }, show),
+  const { files, findings, summary } = await withProgress<BuildResult | KitRunResult>(terminal, (show) =>
+    run === null
+      ? work({ kind: 'build', design, despite, ...effort, ...(since === null ? {} : { since }) }, show)
+      : work({ kind: 'kits', design, copies: run.copies, prices: run.prices, despite, ...effort }, show),
   );
   await terminal.err(findingsPage(findings, terminal));
   refuseBroken(findings, despite);
   await writeFolder(folder, files);
   await terminal.out([...summary, `Wrote ${files.length} files into ${folder}.`, ''].join('\n'));
   return EXIT.done;
+}
+
+/** What is asked of a run of kits; null where one camera is built. */
+async function runOf({ copies: typed, prices: file }: BuildOptions) {
+  if (typed === undefined) {
+    if (file === undefined) return null;
+    throw new Stop(
+      EXIT.wrongCall,
+      '--prices is for a run of kits: say how many with --copies 10, or --copies 1 for one.',
+    );
+  }
+  const { priceFile, readPrices, runSlug, MOST_COPIES } = await loadPrices();
+  const copies = /^\d+$/.test(typed) ? Number(typed) : Number.NaN;
+  if (!(copies >= 1 && copies <= MOST_COPIES))
+    throw new Stop(
+      EXIT.wrongCall,
+      `--copies: ${typed} is not a whole number from 1 to ${MOST_COPIES}. Write 10 for ten kits, and leave it out for the files of one camera.`,
+    );
+  const slugOf = (slug: string) => runSlug(slug, copies);
+  if (file === undefined) return { copies, slugOf, prices: null };
+  const outcome = readPrices(readTextFile(file, priceFile).text, file);
+  if ('problems' in outcome) throw new Stop(EXIT.wrongCall, outcome.problems.map(printProblem).join('\n\n'));
+  return { copies, slugOf, prices: outcome.prices };
 }
 
 function effortOf(text: string): number {

@@ -80,8 +80,13 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
     .command('build')
     .description('check, then write every file to cut and print the camera')
     .argument('<design>', 'the design file')
-    .option('-o, --output <folder>', 'where to write (default: output/<name of the design>)')
+    .option(
+      '-o, --output <folder>',
+      'where to write (default: output/<name of the design>, of kits output/<name>-10-kits)',
+    )
     .option('--despite <rule>', 'build although this rule is broken; may be given several times', collect, [])
+    .option('--copies <count>', 'so many kits on sheets that they share, with packing lists and a page for a class')
+    .option('--prices <file>', 'what things cost, for the cost of the kits')
     .option(
       '--effort <number>',
       'how long to look for better sheets, in tenths of a second: 0 takes the first (default: 20)',

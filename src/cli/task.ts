@@ -3,8 +3,10 @@ import type {
   BuiltCamera,
   CheckResult,
   Design,
+  KitRunResult,
   PartsResult,
   PartsWanted,
+  Prices,
   Progress,
   SpacerResult,
   SpacerWanted,
@@ -22,6 +24,15 @@ export type Task =
       /** The camera that stands already. */
       readonly since?: BuiltCamera;
     }
+  | {
+      readonly kind: 'kits';
+      readonly design: Design;
+      readonly copies: number;
+      /** Null where nobody says what things cost. */
+      readonly prices: Prices | null;
+      readonly despite: readonly string[];
+      readonly effort?: number;
+    }
   | { readonly kind: 'spacer'; readonly design: Design; readonly wanted: SpacerWanted }
   | { readonly kind: 'parts'; readonly design: Design; readonly wanted: PartsWanted };
 
@@ -29,6 +40,7 @@ export type Task =
 export interface Outcome {
   readonly check: CheckResult;
   readonly build: BuildResult;
+  readonly kits: KitRunResult;
   readonly spacer: SpacerResult;
   readonly parts: PartsResult | { readonly refused: string };
 }

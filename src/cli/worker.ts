@@ -20,8 +20,9 @@ async function outcomeOf(task: Task): Promise<Outcome[keyof Outcome]> {
   switch (task.kind) {
     case 'check':
       return workshop.check(task.design, { onProgress, lightOf });
-    case 'build': {
-      const { despite, effort, since } = task;
+    case 'build':
+    case 'kits': {
+      const { despite, effort } = task;
       const { pagePdf } = await loadDocuments();
       const writeDocument: BuildOptions['writeDocument'] = (pages, about) => pagePdf(pages, bookLetters(), about);
       const options = {
@@ -29,9 +30,12 @@ async function outcomeOf(task: Task): Promise<Outcome[keyof Outcome]> {
         onProgress,
         writeDocument,
         ...(effort === undefined ? {} : { effort }),
-        ...(since === undefined ? {} : { since }),
+        lightOf,
       };
-      return workshop.build(task.design, { ...options, lightOf });
+      if (task.kind === 'kits')
+        return workshop.kits(task.design, { ...options, copies: task.copies, prices: task.prices });
+      const { since } = task;
+      return workshop.build(task.design, { ...options, ...(since === undefined ? {} : { since }) });
     }
   }
 }

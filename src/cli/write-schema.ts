@@ -1,5 +1,5 @@
 import { writeFileSync } from 'node:fs';
-import { designJsonSchema, loadBench, loadProcess, loadSitting, loadSurvey } from '../index.js';
+import { designJsonSchema, loadBench, loadPrices, loadProcess, loadSitting, loadSurvey } from '../index.js';
 
 /** Run at the end of a compile: the JSON Schema of each file that people write, published beside the program. */
 const schemas = {
@@ -7,6 +7,7 @@ const schemas = {
   'bench-readings': (await loadBench()).benchJsonSchema(),
   'sitting-log': (await loadSitting()).sittingLogJsonSchema(),
   lenses: (await loadSurvey()).lensesJsonSchema(),
+  prices: (await loadPrices()).pricesJsonSchema(),
   process: (await loadProcess()).processJsonSchema(),
 };
 for (const [name, schema] of Object.entries(schemas))

@@ -1,6 +1,7 @@
+import { wholeMinutes } from '../sheets/cut-time.js';
 import type { LayOut, SheetUse } from '../sheets/lay-out.js';
 import type { Sheet } from '../sheets/sheet.js';
-import { mm, plainNumber } from '../units/print.js';
+import { duration, mm, plainNumber } from '../units/print.js';
 
 /**
  * What a builder wants to know of the sheets before driving to the laser, in a line or two a material: how many and
@@ -15,16 +16,25 @@ export function sheetsPage(
   if (sheets.length === 0) return ['Nothing is cut from sheet.'];
   const metres = sheets.reduce((sum, { cutLength }) => sum + cutLength, 0) / 1000;
   // what is read sheet by sheet adds up to what is read in all
-  const minutes = new Map(sheets.map((sheet) => [sheet, Math.max(1, Math.round(minutesOf(sheet)))]));
+  const minutes = new Map(sheets.map((sheet) => [sheet, wholeMinutes(minutesOf(sheet))]));
   const total = [...minutes.values()].reduce((sum, each) => sum + each, 0);
   const [only] = sheets.length === 1 ? sheets : [];
   return [
     ...uses.map((use) => useLine(use, ofMaterial(sheets, use.material))),
     ...leftLine(offcuts),
-    `${plainNumber(metres, 1)} m to cut in about ${total} ${total === 1 ? 'minute' : 'minutes'}${only ? '' : ' at the laser'}.`,
-    ...(only ? [] : uses.map((use) => minutesLine(ofMaterial(sheets, use.material), minutes))),
+    `${plainNumber(metres, 1)} m to cut in about ${total} ${total === 1 ? 'minute' : 'minutes'}${hoursOf(total)}${only ? '' : ' at the laser'}.`,
+    ...(only || sheets.length > MOST_LISTED
+      ? []
+      : uses.map((use) => minutesLine(ofMaterial(sheets, use.material), minutes))),
   ];
 }
+
+/** Sheets whose minutes are told one by one; those of a run of kits stand on its papers. */
+const MOST_LISTED = 20;
+
+/** Who plans a day at the laser counts in hours. */
+const HOURS_FROM = 240;
+const hoursOf = (minutes: number): string => (minutes < HOURS_FROM ? '' : ` (${duration(60 * minutes)})`);
 
 const ofMaterial = (sheets: readonly Sheet[], material: string): readonly Sheet[] =>
   sheets.filter((sheet) => sheet.material === material);

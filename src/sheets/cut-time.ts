@@ -26,3 +26,6 @@ export function cutMinutes(sheet: Sheet, pace: Pace): number {
     cuts.length * pace.pierceTime;
   return seconds / 60;
 }
+
+/** As people read them: no sheet takes none. */
+export const wholeMinutes = (minutes: number): number => Math.max(1, Math.round(minutes));

@@ -270,6 +270,7 @@ function sheetLaid(lying: readonly Lying[], stock: SheetStock, bench: Bench, nam
     width: stock.sheet.width,
     height: stock.sheet.height,
     ...(stock.remnant ? { remnant: stock.remnant } : {}),
+    ...(isBought(stock) ? {} : { atHand: true }),
     margin: bench.margin,
     spacing: spacingOf(bench),
     placed,

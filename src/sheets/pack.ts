@@ -204,7 +204,8 @@ function* search(beds: readonly Ground[], { blanks, spacing }: PackGiven): Searc
 const placed = (filled: readonly Filled[]): number => filled.reduce((sum, { places }) => sum + places.length, 0);
 
 /** The first layout, and the better ones that are found in the steps that are given. */
-function packedOn(beds: readonly Ground[], given: PackGiven & Partial<RunGiven>): readonly Filled[] {
+function packedOn(all: readonly Ground[], given: PackGiven & Partial<RunGiven>): readonly Filled[] {
+  const beds = all.filter(({ count }) => count > 0);
   if (given.blanks.every(({ count }) => count === 0)) return [];
   const wanted = given.blanks.reduce((sum, { count }) => sum + count, 0);
   // sheets at hand are cheaper than others, so as few may still be better

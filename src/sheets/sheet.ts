@@ -39,6 +39,8 @@ export interface Sheet {
   readonly height: number;
   /** Where it is no whole sheet: the piece that it is cut from. */
   readonly remnant?: SheetRemnant;
+  /** It is there already, and need not be bought. */
+  readonly atHand?: true;
   /** Least distance of a cut line from the sheet's edge. */
   readonly margin: number;
   /** Least distance between the cut lines of two parts. */

@@ -227,3 +227,6 @@ export function coverage(from: number | null, circle: number | null): string {
     ? 'the whole image, from infinity on'
     : `the whole image from ${magnification(from, 'nearer')} on, not farther away`;
 }
+
+/** An amount of money, its currency behind it where there is one: `12.50 EUR`. */
+export const money = (amount: number, currency = ''): string => `${amount.toFixed(2)} ${currency}`.trim();
