@@ -62,7 +62,14 @@ describe('a price file', () => {
     ['a decimal comma', 'price: 7.50', 'price: "7,50"', 'sheets[0].price', '3:58', '"7,50" has a decimal comma.'],
     ['a negative price', 'price: 2.40', 'price: -2.40', 'bought[0].price', '5:45', '-2.4 is negative.'],
     ['half a pack', 'pack: 50', 'pack: 2.5', 'bought[0].pack', '5:34', '2.5 is not a whole number from 1 to 100000.'],
-    ['a key that is none', 'perMinute: 0.5', 'perMinute: 0.5, perHour: 30', 'laser.perHour', '7:26', 'perHour'],
+    [
+      'a key that is none',
+      'perMinute: 0.5',
+      'perMinute: 0.5, perHour: 30',
+      'laser.perHour',
+      '7:26',
+      'This key is not known here.',
+    ],
     [
       'spares that are no share',
       'currency: EUR',

@@ -1,6 +1,7 @@
 import { designJsonSchema } from '../../src/design/json-schema.js';
 import { keyTable } from '../../src/design/key-table.js';
 import { benchJsonSchema } from '../../src/forms/bench-readings.js';
+import { pricesJsonSchema } from '../../src/forms/price-file.js';
 import { sittingLogJsonSchema } from '../../src/forms/read-sitting-log.js';
 import { planDesign, planPage } from '../../src/index.js';
 import { formats } from '../../src/standards/formats.js';
@@ -14,6 +15,7 @@ const blocks: Readonly<Record<string, () => string>> = {
   keys: () => keyRows(designJsonSchema()),
   'keys bench': () => keyRows(benchJsonSchema()),
   'keys log': () => keyRows(sittingLogJsonSchema()),
+  'keys prices': () => keyRows(pricesJsonSchema()),
 };
 
 /** The page with each block written anew. */
