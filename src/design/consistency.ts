@@ -31,6 +31,7 @@ export function inconsistencies(written: Written, files: RemnantFiles): readonly
     ...focusInOrder(written),
     ...(written.holders ?? []).flatMap(holderAddsUp),
     ...madeHoldersFit(written),
+    ...glassMeasured(written),
     ...holdersGiven(written),
     ...holderNamesDiffer(written),
     ...shutterByOne(written),
@@ -48,6 +49,20 @@ function barrelGiven({ lens }: Written): readonly Fault[] {
       ['lens', 'barrel'],
       'It is not given, and the lens is clamped by it.',
       'Measure the lens and write barrel: { diameter: 58 mm, grip: 22 mm, front: 18 mm, rear: 31 mm, frontDiameter: 64 mm, rearDiameter: 52 mm }.',
+    ),
+  ];
+}
+
+/** Plies, glue and shims of a frame that was drawn for one depth do not stray to another that is farther off, mm; a choice of ours. */
+const STRAYS = 1;
+
+function glassMeasured({ groundGlass: { depth, measured } }: Written): readonly Fault[] {
+  if (depth === undefined || measured === undefined || Math.abs(measured - depth) <= STRAYS) return [];
+  return [
+    fault(
+      ['groundGlass', 'measured'],
+      `A frame that is drawn for ${mm(depth)} does not measure ${mm(measured)}.`,
+      'Measure from the face that bears on the holder seat to the frosted face of the glass, on the frame alone, without a spacer.',
     ),
   ];
 }

@@ -171,6 +171,8 @@ export interface GroundGlass {
   readonly thickness: number;
   /** Physical: holder seat to frosted face. */
   readonly depth: number;
+  /** The same on the frame as it was glued; not there where nobody measured it. */
+  readonly measured?: number | undefined;
   readonly frosted: 'lens' | 'eye';
   readonly refractiveIndex: number;
 }

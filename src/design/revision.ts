@@ -23,10 +23,13 @@ export function revisionOf(design: Design): string {
   const isMade = design.holders.some(({ make }) => make !== undefined);
   const { name: _lens, uncertainty: _doubt, ...lens } = design.lens;
   const { name: _format, ...format } = design.format;
+  // a frame is not cut anew because it was measured
+  const { measured: _measured, ...groundGlass } = design.groundGlass;
   const { thickness, readings, material } = design.plywood;
   const text = canonical({
     ...shaping,
     format,
+    groundGlass,
     lens,
     // of boards nothing is cut but holders
     workshop: isMade ? { ...workshop, boards: ofHolders } : workshop,

@@ -346,6 +346,12 @@ export const groundGlassSchema = z
       example: '5.8 mm',
       whenAbsent: 'the film depth of the first holder',
     }).optional(),
+    measured: length({
+      description:
+        'the same as measured on the glued frame, the mean of four places: the register is then reckoned for the camera that stands',
+      example: '5.86 mm',
+      whenAbsent: 'the register is reckoned from plies, glue and shims that nobody measured',
+    }).optional(),
     frosted: choice({ description: 'which way the frosted face looks', example: 'lens' }, ['lens', 'eye']).prefault(
       'lens',
     ),

@@ -11,6 +11,8 @@ import type { Part } from '../model/part.js';
 export interface Layer {
   readonly part: Part;
   readonly thickness: number;
+  /** Whether it is glued to the next one. */
+  readonly glued?: boolean;
 }
 
 /** What lies between the holder seat and the front face of the glass or of a holder. */
@@ -36,10 +38,12 @@ export function stackUnder(build: Build, setup: Setup, top: Part): Stack {
     .flatMap((part) => standingIn(part, setup).map(({ z }) => ({ part, from: z[0], to: z[1] })))
     .filter(({ from, to }) => from >= seat - ROUNDING && to <= face + OVERLAPPING)
     .sort((a, b) => a.from - b.from)
-    .map(({ part, from, to }): Layer => ({ part, thickness: to - from }));
+    .map(
+      ({ part, from, to }, i, all): Layer => ({ part, thickness: to - from, glued: isGlued(part, all[i + 1]?.part) }),
+    );
   return {
     layers,
-    glueLines: layers.filter(({ part }, i) => isGlued(part, layers[i + 1]?.part)).length,
+    glueLines: layers.filter(({ glued }) => glued).length,
     drawn: face - seat,
     settled: layers.reduce((sum, { thickness }) => sum + thickness, 0),
   };
