@@ -230,9 +230,22 @@ export function useRows({ lens, focus, format }: Design, plan: PlanDocument): re
   }));
 }
 
+const feltOn = ({ felt, feltWidth, bands, front, length, outside }: FeltedBox) => ({
+  free: felt,
+  width: feltWidth,
+  bands: bands.map((z) => z - front),
+  boxLength: length,
+  boxSide: outside,
+});
+
+type FeltedBox = Pick<
+  Planned['camera']['objects']['rearBox'],
+  'felt' | 'feltWidth' | 'bands' | 'front' | 'length' | 'outside'
+>;
+
 /** @returns what is cut by hand, and where */
 export function templatesOf({ design, camera, build }: Planned): TemplatesGiven {
-  const { back, rearBox, rearStandard, tailboard } = camera.objects;
+  const { back, middleBox, rearBox, rearStandard, tailboard } = camera.objects;
   const flat = (id: string) => {
     const part = build.parts.find((one) => one.id === id);
     if (part?.kind !== 'flat') throw new Error(`${id} is no part that is cut`);
@@ -247,13 +260,8 @@ export function templatesOf({ design, camera, build }: Planned): TemplatesGiven 
     ),
     glass: { frosted: design.groundGlass.frosted },
     fenceLayers: back.openFence.layers,
-    felt: {
-      free: rearBox.felt,
-      width: rearBox.feltWidth,
-      bands: rearBox.bands.map((z) => z - rearBox.front),
-      boxLength: rearBox.length,
-      boxSide: rearBox.outside,
-    },
+    felt: feltOn(rearBox),
+    ...(middleBox ? { middleFelt: feltOn(middleBox) } : {}),
     well: {
       plate: placedLoop(plate.outline, standing.matrix),
       opening: back.opening,

@@ -2,7 +2,7 @@ import type { Shared, Solid } from '../geometry/kernel.js';
 import { compose, type Matrix4, shift } from '../geometry/placement.js';
 import type { Join } from '../model/part.js';
 import type { Build, Setup } from './build.js';
-import type { Extent } from './extent.js';
+import { type Extent, slidBy } from './extent.js';
 import { boxAt, type Piece, piecesOf } from './pieces.js';
 import { stands } from './setups.js';
 import type { Workbench } from './workbench.js';
@@ -59,6 +59,8 @@ export function arrange(build: Build, { bench, solid, moved, swept }: Workbench,
   const farthest = Math.max(...build.stations.map(({ rear }) => rear));
   const rears = [...new Set([0, 0.25, 0.5, 0.75, 1].map((share) => share * farthest))].concat(
     reserve > 0 ? [farthest + reserve] : [],
+    // where a stop begins to draw something along
+    [...new Set(pieces.flatMap(({ placement: { drawnFrom } }) => drawnFrom ?? []))],
   );
   const joins = new Map<string, Set<Join['by']>>();
   for (const part of build.parts)
@@ -70,10 +72,13 @@ export function arrange(build: Build, { bench, solid, moved, swept }: Workbench,
     return fa.some((here, i) => here && fb[i] === true);
   };
   const near = (a: Piece, b: Piece, within: number): boolean =>
-    a.slides === b.slides
+    movesWith(a, b)
       ? airBetweenBoxes(a.extent, b.extent) <= within
-      : airBetweenBoxes(boxAt(a, 0), sweptBox(b, rears)) <= within ||
-        airBetweenBoxes(sweptBox(a, rears), boxAt(b, 0)) <= within;
+      : airBetweenBoxes(boxAt(a, 0), sweptBox(b, passed(a, b))) <= within ||
+        airBetweenBoxes(sweptBox(a, passed(b, a)), boxAt(b, 0)) <= within;
+  /** The most that the second slides past the first. */
+  const passed = (a: Piece, b: Piece): number =>
+    Math.max(0, ...rears.map((rear) => slidBy(b.placement, rear) - slidBy(a.placement, rear)));
 
   const known = new Map<number, readonly Pair[]>();
   const pairs = (within: number): readonly Pair[] => {
@@ -84,7 +89,7 @@ export function arrange(build: Build, { bench, solid, moved, swept }: Workbench,
       for (let j = i + 1; j < pieces.length; j++) {
         const b = pieces[j] as Piece;
         if (!near(a, b, within) || !meet(a, b)) continue;
-        all.push({ a, b, by: joins.get(`${a.part.id} ${b.part.id}`) ?? UNJOINED, passing: a.slides !== b.slides });
+        all.push({ a, b, by: joins.get(`${a.part.id} ${b.part.id}`) ?? UNJOINED, passing: !movesWith(a, b) });
       }
     });
     known.set(within, all);
@@ -126,7 +131,7 @@ export function arrange(build: Build, { bench, solid, moved, swept }: Workbench,
       z: [there.z[0] + z, there.z[1] + z],
     };
     if (airBetweenBoxes(boxAt(a, rear), box) > -FLOAT) return false;
-    const motion: Matrix4 = compose(shift(x, y, z), shift(0, 0, b.slides ? rear : 0));
+    const motion: Matrix4 = compose(shift(x, y, z), shift(0, 0, slidBy(b.placement, rear)));
     const away: Solid = moved(b, motion);
     return bench.shared(solid(a, rear), away).depth > FLOAT;
   };
@@ -139,11 +144,13 @@ export function arrange(build: Build, { bench, solid, moved, swept }: Workbench,
     standsIn: (piece, setup) => flags(piece)[setups.indexOf(setup)] === true,
     shared,
     sharedOnTheWay: (pair) => {
-      const [still, sliding] = pair.a.slides ? [pair.b, pair.a] : [pair.a, pair.b];
-      if (airBetweenBoxes(still.extent, sweptBox(sliding, rears)) > -FLOAT) return NOTHING;
-      const passed = swept(sliding, Math.max(...rears));
-      if (passed === null) return rears.map((rear) => shared(pair, rear)).reduce((a, b) => (b.depth > a.depth ? b : a));
-      return bench.shared(solid(still, 0), passed);
+      const [still, sliding] = passed(pair.a, pair.b) > 0 ? [pair.a, pair.b] : [pair.b, pair.a];
+      const by = passed(still, sliding);
+      if (airBetweenBoxes(still.extent, sweptBox(sliding, by)) > -FLOAT) return NOTHING;
+      const drawnOut = swept(sliding, by);
+      if (drawnOut === null)
+        return rears.map((rear) => shared(pair, rear)).reduce((a, b) => (b.depth > a.depth ? b : a));
+      return bench.shared(solid(still, 0), drawnOut);
     },
     gap,
     touches: (pair, rear, within) =>
@@ -175,12 +182,12 @@ function towards(a: Extent, b: Extent, by: number): readonly (readonly [number, 
 
 const UNJOINED: ReadonlySet<Join['by']> = new Set();
 
-/** The box that a piece's box sweeps while the camera is drawn out. */
-function sweptBox(piece: Piece, rears: readonly number[]): Extent {
-  if (!piece.slides) return piece.extent;
-  const { x, y, z } = piece.extent;
-  return { x, y, z: [z[0] + Math.min(...rears), z[1] + Math.max(...rears)] };
-}
+/** Whether two pieces keep their place to each other all along the slide. */
+const movesWith = (a: Piece, b: Piece): boolean =>
+  a.slides === b.slides && a.placement.drawnFrom === b.placement.drawnFrom;
+
+/** The box that a piece's box sweeps while it slides so far. */
+const sweptBox = ({ extent: { x, y, z } }: Piece, by: number): Extent => ({ x, y, z: [z[0], z[1] + by] });
 
 const airBetweenBoxes = (a: Extent, b: Extent): number =>
   Math.max(a.x[0] - b.x[1], b.x[0] - a.x[1], a.y[0] - b.y[1], b.y[0] - a.y[1], a.z[0] - b.z[1], b.z[0] - a.z[1]);

@@ -22,9 +22,17 @@ export function boxesOf(part: Part, placements = part.placements): readonly Plac
   return placements.map((placement) => ({ placement, extent: carried(own, placement.matrix) }));
 }
 
+/** How far along +z something stands from its place at the closest station, the rear slid by `rear`. */
+export function slidBy({ group, drawnFrom }: Pick<Placement, 'group' | 'drawnFrom'>, rear: number): number {
+  if (group !== 'front') return rear;
+  return drawnFrom === undefined ? 0 : Math.max(0, rear - drawnFrom);
+}
+
 /** A box with the moving groups slid by `rear`. */
-export const slidBox = ({ placement, extent: { x, y, z } }: PlacedBox, rear: number): Extent =>
-  placement.group === 'front' ? { x, y, z } : { x, y, z: [z[0] + rear, z[1] + rear] };
+export function slidBox({ placement, extent: { x, y, z } }: PlacedBox, rear: number): Extent {
+  const by = slidBy(placement, rear);
+  return { x, y, z: [z[0] + by, z[1] + by] };
+}
 
 const carried = (own: OwnBox, matrix: Matrix4): Extent => ({
   x: reach(own, matrix, 0),

@@ -1,6 +1,7 @@
 import { area, type ClosedPath, flatten, type Point } from '../geometry/path.js';
 import { apply, type Point3 } from '../geometry/placement.js';
 import type { Part, Placement } from '../model/part.js';
+import { slidBy } from './extent.js';
 
 /** Mass and centre of gravity of what stands in a place. */
 export interface Load {
@@ -41,7 +42,7 @@ export function sharesOf(parts: readonly Part[]): readonly Share[] {
     const middle = thicknessOf(part) / 2;
     let centre: Point3 | null = null;
     for (const placement of part.placements) {
-      const { matrix, when, group } = placement;
+      const { matrix, when, group, drawnFrom } = placement;
       const ofX = matrix[2] as number;
       const ofY = matrix[6] as number;
       let z = (matrix[10] as number) * middle + (matrix[14] as number);
@@ -51,7 +52,7 @@ export function sharesOf(parts: readonly Part[]): readonly Share[] {
       }
       const fate = when ?? group;
       const known = latest.get(fate);
-      if (known?.placement.group === group) {
+      if (known?.placement.group === group && known.placement.drawnFrom === drawnFrom) {
         known.massKg += massKg;
         known.moment += massKg * z;
       } else {
@@ -80,7 +81,7 @@ function thicknessOf(part: Part): number {
 /** A load with the moving groups slid by `rear`. */
 export const slid = ({ placement, massKg, at }: PlacedLoad, rear: number): Load => ({
   massKg,
-  at: placement.group === 'front' ? at : { ...at, z: at.z + rear },
+  at: { ...at, z: at.z + slidBy(placement, rear) },
 });
 
 function centreOf(part: Part): Point3 {

@@ -2,6 +2,7 @@ import { type Box, boundsOfPoints, type ClosedPath, inside, type Point } from '.
 import type { Point3 } from '../geometry/placement.js';
 import type { Part, Placement } from '../model/part.js';
 import type { Build, Setup } from './build.js';
+import { slidBy } from './extent.js';
 import { placedIn } from './placed-parts.js';
 import { stands } from './setups.js';
 import type { When } from './span-of.js';
@@ -31,7 +32,7 @@ export function partOf(build: Build, id: string): Part {
 export function plateOf(build: Build, id: string, { rear = 0, setup }: When = {}): StandingPlate {
   const part = placedIn(build, id)?.part;
   const first = part && standingPlates(part, placesIn(part, setup).slice(0, 1));
-  return firstOf(slidBy(first ?? [], rear), id);
+  return firstOf(slidPlates(first ?? [], rear), id);
 }
 
 /** The same at the closest place, without its holes, which have most of the corners. */
@@ -50,7 +51,7 @@ function firstOf<T>([first]: readonly T[], id: string): T {
 /** All places of a plate, bought ones too; none where the part is not made, or is no plate. */
 export function platesOf(build: Build, id: string, { rear = 0, setup }: When = {}): readonly StandingPlate[] {
   const part = placedIn(build, id)?.part;
-  return part === undefined ? [] : slidBy(standingPlates(part, placesIn(part, setup)), rear);
+  return part === undefined ? [] : slidPlates(standingPlates(part, placesIn(part, setup)), rear);
 }
 
 /** The same at the closest place, without their holes. */
@@ -65,8 +66,13 @@ export const platesIn = (part: Part): readonly StandingPlate[] => standingPlates
 const placesIn = ({ placements }: Part, setup: Setup | undefined): readonly Placement[] =>
   setup === undefined ? placements : placements.filter((placement) => stands(placement, setup));
 
-const slidBy = (plates: readonly StandingPlate[], rear: number): readonly StandingPlate[] =>
-  rear === 0 ? plates : plates.map((plate) => (plate.placement.group === 'front' ? plate : slid(plate, rear)));
+const slidPlates = (plates: readonly StandingPlate[], rear: number): readonly StandingPlate[] =>
+  rear === 0
+    ? plates
+    : plates.map((plate) => {
+        const by = slidBy(plate.placement, rear);
+        return by === 0 ? plate : slid(plate, by);
+      });
 
 function slid(plate: StandingPlate, rear: number): StandingPlate {
   const { thickAlong, low, high, outline, holes } = plate;

@@ -6,6 +6,7 @@ import { circle } from '../geometry/shapes.js';
 import type { Prism } from '../geometry/solid.js';
 import { type Surface, surfaceOf } from '../geometry/surface.js';
 import type { Part, PrintedPart } from '../model/part.js';
+import { slidBy } from './extent.js';
 import type { Piece } from './pieces.js';
 
 /** The pieces of a build as solids: each part is made once, and each piece put where it stands when it is first asked for. */
@@ -52,7 +53,10 @@ export function workbench(bench: Bench): Workbench {
     moved,
     surface,
     swept: (piece, by) => sweptSolid(bench, piece, by),
-    solid: (piece, rear) => (piece.slides && rear !== 0 ? moved(piece, shift(0, 0, rear)) : put(piece)),
+    solid: (piece, rear) => {
+      const by = slidBy(piece.placement, rear);
+      return by === 0 ? put(piece) : moved(piece, shift(0, 0, by));
+    },
   };
 }
 

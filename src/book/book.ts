@@ -20,7 +20,7 @@ export function bookPages(given: BookGiven, paper: keyof typeof paperSizes): rea
   const [width, height] = paperSizes[paper].value;
   const room = roomOf({ width, height });
   const chapters = [
-    howToUse(),
+    howToUse(given),
     wholeCamera(given.drawings, room),
     whatYouNeed(given),
     ...given.before,

@@ -1,9 +1,10 @@
 import { bullets, heading, paragraph } from '../paper/prose.js';
 import { table } from '../paper/table.js';
 import type { Chapter } from './chapter.js';
+import type { BookGiven } from './given.js';
 
 /** What a builder has to know before the first page of work. */
-export const howToUse = (): Chapter => ({
+export const howToUse = ({ plan: { slide } }: Pick<BookGiven, 'plan'>): Chapter => ({
   title: 'How to use this book',
   blocks: [
     paragraph([
@@ -30,10 +31,15 @@ export const howToUse = (): Chapter => ({
       [{ title: 'Word', width: 36 }, { title: 'What it means here' }],
       [
         ['tailboard', 'The base board. The front box stands on it; the rear slides along it between two rails.'],
-        [
-          'front box, rear box',
-          'Two boxes, one in the other. The front box carries the lens; the rear box slides in it.',
-        ],
+        slide.middleBox
+          ? [
+              'front, middle and rear box',
+              'Three boxes, one in the other. The front box carries the lens; the rear box slides in the middle box, and that in the front box.',
+            ]
+          : [
+              'front box, rear box',
+              'Two boxes, one in the other. The front box carries the lens; the rear box slides in it.',
+            ],
         ['standard', 'The upright plate at the end of the rear box. It carries the back.'],
         [
           'back',

@@ -45,6 +45,11 @@ interface Cure {
   readonly cure: string;
 }
 
+const BETWEEN_BOXES: Cure = {
+  look: 'Drawn half out: the gap between the boxes, from behind, all round; most at the four corners.',
+  cure: 'Felt that is short or pressed flat: fit a new band, butted at its ends without a gap.',
+};
+
 /** Where to look, and what to do, for each way in that the proof knows by name. */
 const CURES: Readonly<Record<string, Cure>> = {
   'panel to side': {
@@ -75,10 +80,9 @@ const CURES: Readonly<Record<string, Cure>> = {
     look: 'All round the lens, from the front.',
     cure: 'A ring of black felt outside the seat, never on it.',
   },
-  'rear box in the front box': {
-    look: 'Drawn half out: the gap between the boxes, from behind, all round; most at the four corners.',
-    cure: 'Felt that is short or pressed flat: fit a new band, butted at its ends without a gap.',
-  },
+  'rear box in the front box': BETWEEN_BOXES,
+  'middle box in the front box': BETWEEN_BOXES,
+  'rear box in the middle box': BETWEEN_BOXES,
   'back in the standard': {
     look: 'All round the back, at its edges.',
     cure: 'A turn-button does not press, or the back is warped. Tighten the nut; where it still does not press, take the card out from under its packing.',

@@ -20,20 +20,24 @@ import {
   trueSizeLettered,
 } from './template-shapes.js';
 
+interface FeltGiven {
+  readonly free: number;
+  readonly width: number;
+  /** From the front edge of the box to the front edge of each band. */
+  readonly bands: readonly number[];
+  readonly boxLength: number;
+  readonly boxSide: number;
+}
+
 export interface TemplatesGiven {
   /** Everything that is bought, and how many of it. */
   readonly bought: readonly { readonly part: BoughtPart; readonly count: number }[];
   readonly glass: { readonly frosted: 'lens' | 'eye' };
   /** Layers of board that the fence at the open end is glued of. */
   readonly fenceLayers: number;
-  readonly felt: {
-    readonly free: number;
-    readonly width: number;
-    /** From the front edge of the rear box to the front edge of each band. */
-    readonly bands: readonly number[];
-    readonly boxLength: number;
-    readonly boxSide: number;
-  };
+  /** Round the rear box; and round a middle box, where there is one. */
+  readonly felt: FeltGiven;
+  readonly middleFelt?: FeltGiven;
   readonly well: WellGiven;
   readonly holders: readonly {
     readonly id: string;
@@ -153,7 +157,12 @@ const SETS: readonly TemplateSet[] = [
     ids: /-card$|^glass-pad$|^glass-clip$|^fence-open$/,
     make: smallThings,
   },
-  { title: 'Felt round the rear box', ids: /^felt-/, make: feltBands },
+  {
+    title: 'Felt round the middle box',
+    ids: /^felt-middle-/,
+    make: (own, { middleFelt }) => (middleFelt ? feltBands(own, middleFelt, 'middle') : []),
+  },
+  { title: 'Felt round the rear box', ids: /^felt-(?!middle-)/, make: (own, { felt }) => feltBands(own, felt, 'rear') },
   { title: 'Frames of shim', ids: /^glass-shim-|^SP\d+-shim-|^shim-\d|^tank-shim-/, make: shimFrames },
   { title: 'The seat, for holders that you make', ids: /^holder-\d+$/, make: seat },
   { title: 'Where the tripod goes', ids: /^$/, make: (_, given) => tripodPlace(given) },
@@ -264,8 +273,11 @@ function smallThings(own: readonly Counted[], { fenceLayers }: TemplatesGiven): 
   });
 }
 
-function feltBands(own: readonly Counted[], { felt }: TemplatesGiven): readonly Template[] {
-  const { boxLength, boxSide, bands, width, free } = felt;
+function feltBands(
+  own: readonly Counted[],
+  { boxLength, boxSide, bands, width, free }: FeltGiven,
+  which: 'middle' | 'rear',
+): readonly Template[] {
   const half = boxSide / 2;
   const shape: Shape = {
     outline: rectangle(box(0, -half, boxLength, half)),
@@ -287,7 +299,7 @@ function feltBands(own: readonly Counted[], { felt }: TemplatesGiven): readonly 
     dimensionedDrawing([], shape, {
       measures,
       says: [
-        'The rear box from its side, its front edge at the left: where the two bands lie. The bands above and below run out over the corners; those at the sides butt against them, without a gap.',
+        `The ${which} box from its side, its front edge at the left: where the two bands lie. The bands above and below run out over the corners; those at the sides butt against them, without a gap.`,
       ],
       room: { width: TEXT_WIDTH, height: 105 },
     }),

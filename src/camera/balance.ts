@@ -1,4 +1,5 @@
 import type { Setup } from '../assembly/build.js';
+import { slidBy } from '../assembly/extent.js';
 import type { Share } from '../assembly/mass.js';
 import { setupsOf, stands } from '../assembly/setups.js';
 import type { Holder } from '../design/design.js';
@@ -42,7 +43,7 @@ function weighed({ shares, rear }: Standing): { readonly massKg: number; readonl
   let moment = 0;
   for (const share of shares) {
     massKg += share.massKg;
-    moment += share.moment + (share.placement.group === 'front' ? 0 : share.massKg * rear);
+    moment += share.moment + share.massKg * slidBy(share.placement, rear);
   }
   return { massKg, z: moment / massKg };
 }

@@ -14,6 +14,7 @@ import type { MountedLens } from './lens/size.js';
 import type { LensBoard } from './lens-board/size.js';
 import type { FittedClamp } from './lens-clamp/parts.js';
 import type { Masks } from './masks/size.js';
+import type { MiddleBox } from './middle-box/size.js';
 import type { PaperHolder } from './paper-holder/size.js';
 import type { RearBox } from './rear-box/size.js';
 import type { RearStandard } from './rear-standard/size.js';
@@ -34,6 +35,7 @@ export interface CameraObjects {
   readonly hood?: PlacedHood;
   readonly cap?: PlacedCap;
   readonly frontBox: FrontBox;
+  readonly middleBox?: MiddleBox;
   readonly rearBox: RearBox;
   readonly baffle?: Baffle;
   readonly rearStandard: RearStandard;

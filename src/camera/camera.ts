@@ -39,19 +39,20 @@ import type { LightAhead } from './light-ahead.js';
 import { type LightInBox, leftOpen } from './light-in-box.js';
 import { lightThrough } from './light-through.js';
 import { sizeMasks, thicknessOfMasks } from './masks/size.js';
+import { sizeMiddleBox } from './middle-box/size.js';
 import { cutOut, hardwareOf } from './objects.js';
 import { type Optics, solveOptics } from './optics.js';
 import { lidOf as lidId } from './paper-holder/parts.js';
 import { type PaperHolder, sizePaperHolder, thicknessOf } from './paper-holder/size.js';
-import { sizeRearBox } from './rear-box/size.js';
-import { sizeRearStandard } from './rear-standard/size.js';
+import { feltFor, sizeRearBox } from './rear-box/size.js';
+import { ribPlace, sizeRearStandard } from './rear-standard/size.js';
 import { type Sag, sagOf } from './sag.js';
 import {
+  BATTEN,
   END_STOP,
   FELT_WIDTH,
   railWidth,
   type SettingOut,
-  SOLE_AHEAD,
   SOLE_BEHIND,
   setOut,
   TAILBOARD_START,
@@ -219,6 +220,7 @@ export function setOutCamera(design: Design) {
 
   // 2. The rod: everything that two objects share.
   const rod = setOut({
+    boxes: design.boxes,
     ply: figures.ply,
     clearance: figures.clearance,
     railPlay: figures.railPlay,
@@ -351,7 +353,26 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
     clearance: rod.clearance,
     overlapRequired: rod.overlapRequired.value,
     feltWidth: FELT_WIDTH,
+    slidesIn: rod.middle ? 'middle box' : 'front box',
   });
+  const middleBox = rod.middle
+    ? sizeMiddleBox({
+        wood,
+        inside: rod.middle.inside.value,
+        outside: rod.middle.outside.value,
+        length: rod.middle.length.value,
+        front: rod.panelDead.value,
+        clearance: rod.clearance,
+        felt: feltFor(rod.clearance),
+        feltWidth: FELT_WIDTH,
+        overlapRequired: rod.middle.overlapRequired.value,
+        ownRun: rod.middle.ownRun.value,
+        rearRun: rod.middle.rearRun.value,
+        around: { outside: rod.frontOutside.value, length: rod.frontLength.value },
+        sole: { top: rod.soleThickness - axisHeight, ribX: ribPlace(soleWidth, t) },
+        battenLength: BATTEN,
+      })
+    : null;
   const focusScale = sizeFocusScale({
     focalLength: lens.focalLength,
     pupilMagnification: lens.pupilMagnification,
@@ -374,7 +395,7 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
     axisHeight,
     soleThickness: rod.soleThickness,
     soleWidth,
-    soleAhead: SOLE_AHEAD,
+    soleAhead: rod.soleAhead,
     soleBehind: SOLE_BEHIND,
     front: standardFront,
     tailboardThickness: 2 * t,
@@ -384,6 +405,8 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
     focus: { ...focus, focalLength: lens.focalLength },
     indexStrokes: focusScale.sole,
     indexMarks: focusScale.soleMarks,
+    screws: middleBox?.batten.screws ?? [],
+    pushed: middleBox ? 'middle box, with the rear box in it,' : 'rear box',
   });
   const places = backPlaces(design.holders);
   const holderNamed = (name: string): Holder => design.holders.find((h) => h.name === name) as Holder;
@@ -653,6 +676,7 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
     ...(clamp ? { lensClamp: { clamp, seat: lensBoard.seat, massReckoned: isReckoned(design) } } : {}),
     ...(accessoryFrame ? aheadOfLens(design, accessoryFrame, rails, lensBoard.seat) : {}),
     frontBox,
+    ...(middleBox ? { middleBox } : {}),
     rearBox,
     ...(baffle ? { baffle } : {}),
     rearStandard,

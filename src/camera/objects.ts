@@ -19,6 +19,7 @@ import { lens } from './lens/index.js';
 import { lensBoard } from './lens-board/index.js';
 import { lensClamp } from './lens-clamp/index.js';
 import { masks } from './masks/index.js';
+import { middleBox } from './middle-box/index.js';
 import { paperHolder } from './paper-holder/index.js';
 import { rearBox } from './rear-box/index.js';
 import { rearStandard } from './rear-standard/index.js';
@@ -43,6 +44,7 @@ export const objects: { readonly [K in keyof Required<CameraObjects>]: TradeObje
     dropShutter,
     hood,
     cap,
+    middleBox,
     rearBox,
     baffle,
     rearStandard,

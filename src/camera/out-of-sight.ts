@@ -1,4 +1,5 @@
 import type { Build } from '../assembly/build.js';
+import { slidBy } from '../assembly/extent.js';
 import { type Piece, piecesOf } from '../assembly/pieces.js';
 import { stands } from '../assembly/setups.js';
 import { firstMet, type Standing } from '../assembly/sight-line.js';
@@ -81,7 +82,7 @@ function lookAt(piece: Piece, part: FlatPart, { pieces, build, way }: Look): (pl
   const others = pieces.filter((other) => other !== piece);
   const standing = (other: Piece, rear: number): Standing => ({
     piece: other,
-    shift: [0, 0, (other.slides ? rear : 0) - (piece.slides ? rear : 0)],
+    shift: [0, 0, slidBy(other.placement, rear) - slidBy(piece.placement, rear)],
   });
   const before = (all: readonly Standing[]) => all.filter((one) => mayHide(one, piece, towards));
   const still = before(others.filter((other) => stays(other, piece)).map((other) => standing(other, 0)));
@@ -113,6 +114,7 @@ function someOf(standing: Standing[], stops: (one: Standing) => boolean): boolea
 /** Whether a piece never moves against another one, nor is taken away. */
 const stays = ({ placement, slides }: Piece, beside: Piece): boolean =>
   slides === beside.slides &&
+  placement.drawnFrom === beside.placement.drawnFrom &&
   placement.when === undefined &&
   typeof placement.group === 'string' &&
   placement.group !== 'loose';

@@ -36,6 +36,20 @@ export function planFigures(design: Design, camera: Camera, build: Build): PlanF
       travel: rod.figures.travel,
       closest: rod.closest,
       farthest: rod.farthest,
+      ...(rod.middle
+        ? {
+            middleBox: {
+              length: rod.middle.length,
+              inside: rod.middle.inside,
+              outside: rod.middle.outside,
+              rearRun: rod.middle.rearRun,
+              ownRun: rod.middle.ownRun,
+              overlapInFront: rod.middle.overlapInFront,
+              overlapOfRear: rod.middle.overlapOfRear,
+              overlapRequired: rod.middle.overlapRequired,
+            },
+          }
+        : {}),
       frontBoxLength: rod.frontLength,
       rearBoxLength: rod.rearLength,
       frontBoxInside: rod.frontInside,

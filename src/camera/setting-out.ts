@@ -18,6 +18,8 @@ export interface SettingOut {
 
   readonly rearInside: Claimed;
   readonly rearOutside: Claimed;
+  /** The box between the two; null where two boxes do. */
+  readonly middle: MiddleSetOut | null;
   readonly frontInside: Claimed;
   readonly frontOutside: Claimed;
 
@@ -42,6 +44,8 @@ export interface SettingOut {
   readonly reachable: number;
   readonly reachableOtherSide: number;
   readonly limitedBy: string;
+  /** What a third box would reach; null where there is one. */
+  readonly reachableThree: () => number | null;
 
   readonly frontLength: Claimed;
   readonly rearLength: Claimed;
@@ -53,6 +57,8 @@ export interface SettingOut {
   readonly axisHeight: Claimed;
   readonly soleThickness: number;
   readonly soleWidth: Claimed;
+  /** Sole ahead of the front face of the standard. */
+  readonly soleAhead: number;
   readonly tailboardLength: Claimed;
   readonly tailboardStart: number;
   /** What stands above as plain numbers, as figures that can be explained. */
@@ -67,6 +73,26 @@ export interface SettingOut {
     /** Left between the lens and the walls of the rear box, free air deducted: below 0 it does not pass inside. */
     readonly roomRoundLens: Figure;
   };
+}
+
+/**
+ * The middle box, and how far its two joints are drawn. Which of them opens first is up to the felt: each has a stop, and
+ * the two runs together are the whole slide with its reserve.
+ */
+export interface MiddleSetOut {
+  readonly inside: Claimed;
+  readonly outside: Claimed;
+  /** From its front edge to its frame. */
+  readonly length: Claimed;
+  /** Overlap with the front box that is needed. */
+  readonly overlapRequired: Claimed;
+  /** How far the rear box is drawn out of it before the stop takes it along. */
+  readonly rearRun: Figure;
+  /** How far it is drawn out of the front box at most. */
+  readonly ownRun: Figure;
+  /** Left at the stops. */
+  readonly overlapInFront: Figure;
+  readonly overlapOfRear: Figure;
 }
 
 /** What lies in front, on the lens's side. */
@@ -84,6 +110,8 @@ export interface LensClaims {
 export type LensClaimFigures = { readonly [K in keyof LensClaims]: Figure };
 
 export interface SettingOutGiven {
+  /** Where there is a middle box. */
+  readonly boxes?: 3 | undefined;
   readonly ply: Figure;
   readonly clearance: Figure;
   readonly railPlay: Figure;
@@ -113,7 +141,7 @@ interface Depth {
 /** Image to opening of the back [P]. */
 export const OPENING_MARGIN = 2;
 const RING_SLIP = 0.3;
-const BACK_GAP = 2;
+export const BACK_GAP = 2;
 const PANEL_GAP = 2;
 /** Free air round what passes inside the rear box [P]. */
 const FREE_AIR = 3;
@@ -125,9 +153,11 @@ const RIB_HEIGHT = 25;
 export const railWidth = (ply: number): number => Math.max(16, 2 * ply);
 export const RAIL_TO_LEG = 2;
 /** Sole ahead of and behind the front face of the standard. */
-export const SOLE_AHEAD = 90;
+const SOLE_AHEAD = 90;
 export const SOLE_BEHIND = 45;
 export const END_STOP = 10;
+/** Batten across the front end of the sole, on which a middle box is drawn along. */
+export const BATTEN = 14;
 export const TAILBOARD_START = -20;
 /** Play of the holder in its well, each side. */
 export const WELL_PLAY = 0.4;
@@ -159,7 +189,10 @@ export function setOut(given: SettingOutGiven): SettingOut {
     ),
     claim(
       'the front panel that must carry the lens board and its retainers',
-      formula`${lens.board} + 28.6 - 4 ${t} - 2 ${c}`,
+      // two walls and two gaps more of the front box where there is a middle one
+      given.boxes === 3
+        ? formula`${lens.board} + 28.6 - 6 ${t} - 4 ${c}`
+        : formula`${lens.board} + 28.6 - 4 ${t} - 2 ${c}`,
     ),
   ]);
   const rearOutside = derived(
@@ -168,11 +201,12 @@ export function setOut(given: SettingOutGiven): SettingOut {
     'rear box inside and two walls',
     formula`${rearInside} + 2 ${t}`,
   );
+  const across = given.boxes === 3 ? middleAcross(rearOutside, t, c) : null;
   const frontInside = derived(
     'W_fi',
     'front box, inside',
-    'rear box outside and the clearance on both sides',
-    formula`${rearOutside} + 2 ${c}`,
+    `${across ? 'middle' : 'rear'} box outside and the clearance on both sides`,
+    formula`${across?.outside ?? rearOutside} + 2 ${c}`,
   );
   const frontOutside = derived(
     'W_fo',
@@ -204,16 +238,19 @@ export function setOut(given: SettingOutGiven): SettingOut {
   );
   const passes = lens.radiusBehindPanel.value + FREE_AIR <= rearInside.value / 2;
   const panelDead = deadDepth(lens, passes, t);
-  const overlapRequired = widest('O', 'overlap of the boxes that is needed', [
-    claim('the least overlap', formula`30`, PRACTICE),
-    claim('two felt bands and room between them', formula`2 ${felt} + 5`),
-    claim('a fifth of the rear box’s width, so that it does not wobble', formula`${rearOutside} / 5`, PRACTICE),
-  ]);
+  const overlapRequired = overlapOf('O', 'overlap of the boxes that is needed', 'rear', rearOutside);
+  const overlapInFront =
+    across && overlapOf('O_m', 'overlap of the middle box in the front box that is needed', 'middle', across.outside);
   const reach = (symbol: string, what: string, from: LensClaimFigures): Figure => {
     const inside = from.radiusBehindPanel.value + FREE_AIR <= rearInside.value / 2;
     const { flangeDistance: V, pastInfinity: p, farthestFocus: far } = given;
     const dead = deadDepth(from, inside, t);
     // where no infinity is asked, both boxes grow by the extension at the farthest focus
+    if (overlapInFront) {
+      // two joints share the draw: the front box is shorter by the frame of the middle box and the gap ahead of it
+      const three = formula`(2 (${from.seat} + ${V}) - 3 ${p} - 3 ${greatest} + ${least} - 2 ${stack} - 2 ${dead} - 3 ${backGap} - ${t} - ${overlapRequired} - ${overlapInFront} + 3 ${f} ${far}) / ${f}`;
+      return reckoned(symbol, what, three, { unit: 'magnification', source: SLIDE });
+    }
     const by =
       far.value === 0
         ? formula`(${from.seat} + ${V} - 2 ${p} - 2 ${greatest} + ${least} - ${stack} - ${dead} - ${backGap} - ${overlapRequired}) / ${f}`
@@ -239,16 +276,38 @@ export function setOut(given: SettingOutGiven): SettingOut {
   const frontLength = derived(
     'L_f',
     'front box, length behind the panel',
-    'the closest seat, less the stack and the gap to the standard',
-    formula`${closest} - ${stack} - ${backGap}`,
+    overlapInFront
+      ? 'the closest seat, less the stack, the frame of the middle box and the gaps on both sides of it'
+      : 'the closest seat, less the stack and the gap to the standard',
+    overlapInFront ? formula`${closest} - ${stack} - 2 ${backGap} - ${t}` : formula`${closest} - ${stack} - ${backGap}`,
     SLIDE,
   );
-  const overlapFarthest = reckoned(
-    'O_far',
-    'overlap of the boxes at full draw',
-    formula`${frontLength} + ${rearLength} - (${farthest} - ${stack})`,
-    { source: SLIDE },
-  );
+  const middle =
+    across && overlapInFront
+      ? middleAlong({
+          ...across,
+          closest,
+          stack,
+          panelDead,
+          ply: t,
+          travel,
+          reserve,
+          overlapRequired,
+          overlapInFront,
+          frontLength,
+        })
+      : null;
+  // of three boxes the joint that has less
+  const overlapFarthest = middle
+    ? middle.overlapOfRear.value < middle.overlapInFront.value
+      ? middle.overlapOfRear
+      : middle.overlapInFront
+    : reckoned(
+        'O_far',
+        'overlap of the boxes at full draw',
+        formula`${frontLength} + ${rearLength} - (${farthest} - ${stack})`,
+        { source: SLIDE },
+      );
 
   // The back and the foot.
   const backSide = widest('B', 'side of the square back', [
@@ -259,6 +318,16 @@ export function setOut(given: SettingOutGiven): SettingOut {
       // play 0.4, fence 4, air 0.5, the arm's corner at 45° (19 + 6)/√2, pivot 9: on both sides
       formula`${given.holderWidth} + 63.2`,
     ),
+    // round a middle box the front box may stand out beyond the land
+    ...(across
+      ? [
+          claim(
+            'the legs of the front box, round which the tailboard needs wood',
+            formula`${frontOutside} + 8`,
+            PRACTICE,
+          ),
+        ]
+      : []),
   ]);
   const soleThickness = reckoned('t_s', 'thickness of the sole', formula`2 ${t}`);
   const axisHeight = widest('h_a', 'height of the optical axis above the tailboard', [
@@ -298,6 +367,7 @@ export function setOut(given: SettingOutGiven): SettingOut {
     ringSlip: RING_SLIP,
     rearInside,
     rearOutside,
+    middle,
     frontInside,
     frontOutside,
     panelDead,
@@ -314,6 +384,7 @@ export function setOut(given: SettingOutGiven): SettingOut {
     reachable: reachable.value,
     reachableOtherSide: reachableOtherSide.value,
     limitedBy: overlapRequired.because,
+    reachableThree: () => (given.boxes === 3 ? null : setOut({ ...given, boxes: 3 }).reachable),
     frontLength,
     rearLength,
     overlapFarthest: overlapFarthest.value,
@@ -321,6 +392,7 @@ export function setOut(given: SettingOutGiven): SettingOut {
     axisHeight,
     soleThickness: soleThickness.value,
     soleWidth,
+    soleAhead: middle ? Math.max(SOLE_AHEAD, middle.rearRun.value + BACK_GAP + t.value + BATTEN) : SOLE_AHEAD,
     tailboardLength,
     tailboardStart: TAILBOARD_START,
     figures: { clearance: c, travel, reserve, slack, reachable, reachableOtherSide, overlapFarthest, roomRoundLens },
@@ -328,6 +400,96 @@ export function setOut(given: SettingOutGiven): SettingOut {
 }
 
 const SLIDE = 'derived, from the three conditions of the slide';
+
+const middleAcross = (rearOutside: Claimed, t: Figure, c: Figure) => {
+  const inside = derived(
+    'W_mi',
+    'middle box, inside',
+    'rear box outside and the clearance on both sides',
+    formula`${rearOutside} + 2 ${c}`,
+  );
+  return {
+    inside,
+    outside: derived('W_mo', 'middle box, outside', 'middle box inside and two walls', formula`${inside} + 2 ${t}`),
+  };
+};
+
+const overlapOf = (symbol: string, what: string, box: 'rear' | 'middle', outside: Claimed): Claimed =>
+  widest(symbol, what, [
+    claim('the least overlap', formula`30`, PRACTICE),
+    claim('two felt bands and room between them', formula`2 ${felt} + 5`),
+    claim(`a fifth of the ${box} box’s width, so that it does not wobble`, formula`${outside} / 5`, PRACTICE),
+  ]);
+
+interface MiddleGiven extends Pick<MiddleSetOut, 'inside' | 'outside'> {
+  readonly closest: Figure;
+  readonly stack: Figure;
+  readonly panelDead: Figure;
+  readonly ply: Figure;
+  readonly travel: Figure;
+  readonly reserve: Figure;
+  readonly overlapRequired: Claimed;
+  readonly overlapInFront: Claimed;
+  readonly frontLength: Figure;
+}
+
+/** Both joints keep as much more than they must: what is left over is shared. */
+function middleAlong(given: MiddleGiven): MiddleSetOut {
+  const {
+    closest,
+    stack,
+    panelDead,
+    ply: t,
+    travel,
+    reserve,
+    overlapRequired: ofRear,
+    overlapInFront: inFront,
+  } = given;
+  const length = derived(
+    'L_m',
+    'middle box, length to its frame',
+    'the closest seat, less the stack, the gap to the standard, the frame, and the free depth behind the panel',
+    formula`${closest} - ${stack} - ${backGap} - ${t} - ${panelDead}`,
+    SLIDE,
+  );
+  const whole = reckoned('x', 'the slide with its reserve', formula`${travel} + ${reserve}`);
+  const rearRun = reckoned(
+    'x_r',
+    'how far the rear box is drawn out of the middle box before that comes along',
+    formula`max(0, min(${whole}, (${whole} + ${backGap} + ${t} - ${ofRear} + ${inFront}) / 2))`,
+    { source: SLIDE },
+  );
+  const ownRun = reckoned(
+    'x_m',
+    'how far the middle box is drawn out of the front box',
+    formula`${whole} - ${rearRun}`,
+    {
+      source: SLIDE,
+    },
+  );
+  return {
+    inside: given.inside,
+    outside: given.outside,
+    length,
+    overlapRequired: inFront,
+    rearRun,
+    ownRun,
+    overlapInFront: reckoned(
+      'O_1',
+      'overlap of front and middle box at the stop',
+      formula`${given.frontLength} - ${panelDead} - ${ownRun}`,
+      { source: SLIDE },
+    ),
+    overlapOfRear: reckoned(
+      'O_2',
+      'overlap of middle and rear box at the stop',
+      formula`${length} + ${t} - ${rearRun}`,
+      {
+        source: SLIDE,
+      },
+    ),
+  };
+}
 
 /** Seat positions at both ends: the deepest thing claims the closest, the shallowest the farthest. */
 function seatClaims(

@@ -30,9 +30,11 @@ const reachNear: WholeRule = (design, camera) => {
       message: [
         rod.reachable > 0
           ? `${magnification(rod.reachable)} is the nearest that every holder reaches; ${magnification(focus.nearest)} asks for ${mm(tenth(missing))} more.`
-          : `Two boxes round this lens do not even close on infinity: ${mm(tenth(-rod.reachable * lens.focalLength))} are missing there, and ${mm(tenth(missing))} at ${magnification(focus.nearest)}.`,
-        `${upper(depthGain(deepestHolder(camera), missing, gained))}.`,
-        `Each millimetre off the overlap, or off what stands behind the panel, brings 1 mm${gained(1)}.`,
+          : `${design.boxes === 3 ? 'Three' : 'Two'} boxes round this lens do not even close on infinity: ${mm(tenth(-rod.reachable * lens.focalLength))} are missing there, and ${mm(tenth(missing))} at ${magnification(focus.nearest)}.`,
+        `${upper(depthGain(deepestHolder(camera), design.boxes ?? 2, missing, gained))}.`,
+        design.boxes === 3
+          ? `Each millimetre off what stands behind the panel brings 2 mm${gained(2)}, off an overlap 1 mm.`
+          : `Each millimetre off the overlap, or off what stands behind the panel, brings 1 mm${gained(1)}.`,
         // a side that reaches less is no way out
         ...(rod.reachableOtherSide > Math.max(0, rod.reachable)
           ? [`Mounted ${other.words} the lens would reach ${magnification(rod.reachableOtherSide)}.`]
@@ -58,9 +60,10 @@ function reachCures(design: Design, camera: Camera): readonly string[] {
   const missing = -rod.slack;
   const other = otherSide(design);
   const { holders: deepest, above } = deepestHolder(camera);
-  const shallower = Math.ceil(missing * 5) / 10;
-  const withoutDeepest = rod.reachable + (2 * above) / lens.focalLength;
-  const farthest = missing / (2 * lens.focalLength);
+  const boxes = design.boxes ?? 2;
+  const shallower = Math.ceil((missing * 10) / boxes) / 10;
+  const withoutDeepest = rod.reachable + (boxes * above) / lens.focalLength;
+  const farthest = missing / (boxes * lens.focalLength);
   const cures: string[] = [];
   if (rod.reachable > 0) cures.push(`write nearest: ${magnification(rod.reachable)}`);
   if (rod.reachableOtherSide >= focus.nearest - ROUNDING)
@@ -68,6 +71,9 @@ function reachCures(design: Design, camera: Camera): readonly string[] {
   if (shallower <= above) cures.push(`make the ${deepest} ${mm(shallower)} shallower`);
   else if (above > 0 && withoutDeepest > 0)
     cures.push(`do without the ${deepest}: then the slide reaches ${magnification(withoutDeepest)}`);
+  const three = rod.reachableThree();
+  if (three !== null && three >= focus.nearest - ROUNDING)
+    cures.push(`put a third box between the two: boxes: 3 reaches ${magnification(three)}`);
   if (focus.farthest === 0 && farthest <= FARTHEST_PORTRAIT)
     cures.push(`give up infinity: farthest: ${magnification(farthest, 'nearer')}`);
   return cures;
@@ -167,14 +173,14 @@ const reachReserve: WholeRule = (design, { settingOut: rod }) => {
 };
 
 /** infinity-left-out: a camera that was asked for portraits alone says where its far end is, and what that buys. */
-const infinityLeftOut: WholeRule = ({ focus, lens }, { settingOut: rod }) => {
+const infinityLeftOut: WholeRule = ({ focus, lens, boxes = 2 }, { settingOut: rod }) => {
   if (focus.farthest === 0) return [];
   const { focalLength: f } = lens;
   const saved = f * focus.farthest;
   // with the run past it, so far on every holder
   const end = Math.max(0, focus.farthest - focus.pastInfinity / f);
-  // both boxes grow by the extension at the farthest focus, and the reach by twice that
-  const withInfinity = rod.reachable - 2 * focus.farthest;
+  // every box grows by the extension at the farthest focus
+  const withInfinity = rod.reachable - boxes * focus.farthest;
   return [
     {
       rule: 'infinity-left-out',
@@ -182,7 +188,7 @@ const infinityLeftOut: WholeRule = ({ focus, lens }, { settingOut: rod }) => {
       value: saved,
       unit: 'mm',
       about: 'focus.farthest',
-      message: `The camera is not asked for infinity: with every holder it focuses no farther than ${magnification(focus.farthest, 'nearer')}, ${metres(f + f / focus.farthest)} ahead of the lens${end > 0 ? `, and with the run past it to ${magnification(end, 'nearer')}` : '; the run past it comes to infinity all the same'}. That saves ${mm(tenth(saved))} of travel and gives ${mm(tenth(2 * saved))} of reach.`,
+      message: `The camera is not asked for infinity: with every holder it focuses no farther than ${magnification(focus.farthest, 'nearer')}, ${metres(f + f / focus.farthest)} ahead of the lens${end > 0 ? `, and with the run past it to ${magnification(end, 'nearer')}` : '; the run past it comes to infinity all the same'}. That saves ${mm(tenth(saved))} of travel and gives ${mm(tenth(boxes * saved))} of reach.`,
       hint:
         withInfinity >= focus.nearest - ROUNDING
           ? 'Leave out farthest where landscapes are wanted too: the nearest focus is reached all the same.'

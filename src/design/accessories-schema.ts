@@ -1,9 +1,19 @@
 import * as z from 'zod';
 import { formats } from '../standards/formats.js';
-import { choice, flag, fNumber, length, lengthPair, section, text } from './fields.js';
+import { choice, flag, fNumber, length, lengthPair, section, text, whole } from './fields.js';
 import { nameTrouble } from './names.js';
 
 /** Small things that are made only where somebody asks for them. */
+
+export const boxesSchema = whole(
+  {
+    description:
+      'boxes that slide in each other: a third one, between the two, reaches nearer and makes the camera wider',
+    example: '3',
+    whenAbsent: '2',
+  },
+  { least: 2, most: 3 },
+).optional();
 
 export const baffleSchema = flag({
   description: 'a black frame in the rear box that keeps glancing light from its walls',

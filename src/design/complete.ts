@@ -57,6 +57,7 @@ export function completeDesign(written: Written, defaulted: readonly string[], f
     groundGlass: { ...groundGlass, depth: groundGlass.depth ?? holders[0]?.filmDepth ?? 0 },
     holders,
     shims,
+    ...(written.boxes === 3 ? { boxes: 3 } : {}),
     ...(written.baffle ? { baffle: true } : {}),
     ...(written.handle ? { handle: true } : {}),
     ...(filterHolder ? { filterHolder: { filters: filterHolder.filters, side: filterHolder.side ?? null } } : {}),

@@ -44,6 +44,8 @@ export interface Design {
   /** At least one. */
   readonly holders: readonly Holder[];
   readonly shims: readonly number[];
+  /** A middle box between the two; left out where two boxes do. */
+  readonly boxes?: 3;
   /** What is made only where it is asked for; left out where nobody does. */
   readonly baffle?: true;
   readonly handle?: true;

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { workshopPalette } from '../model/palette.js';
 import { formats } from '../standards/formats.js';
-import { baffleSchema, handleSchema, masksSchema, stopsSchema } from './accessories-schema.js';
+import { baffleSchema, boxesSchema, handleSchema, masksSchema, stopsSchema } from './accessories-schema.js';
 import {
   choice,
   density,
@@ -595,6 +595,7 @@ export const designSchema = z.strictObject({
     .max(MOST_ENTRIES)
     .meta(section({ description: 'thicknesses of shim at hand', example: '[0.1 mm, 0.25 mm, 0.5 mm]' }))
     .prefault(['0.1 mm', '0.25 mm', '0.5 mm']),
+  boxes: boxesSchema,
   baffle: baffleSchema,
   handle: handleSchema,
   filterHolder: filterHolderSchema.optional(),

@@ -84,7 +84,9 @@ export function explodedGroups({ build, on, moves }: StepGiven): readonly Group[
   const holders = [...new Set(shown.flatMap(({ placement }) => holderOf(placement) ?? []))];
   return [
     {
-      words: 'Front box and lens',
+      words: shown.some(({ placement }) => placement.drawnFrom !== undefined)
+        ? 'Front box, middle box and lens'
+        : 'Front box and lens',
       pieces: shown.filter((piece) => !piece.slides && !isBase(piece) && !hangsAhead(piece)),
     },
     { words: 'Tailboard', pieces: shown.filter((piece) => !piece.slides && isBase(piece)) },

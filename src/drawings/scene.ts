@@ -1,4 +1,5 @@
 import type { Setup } from '../assembly/build.js';
+import { slidBy } from '../assembly/extent.js';
 import { type Piece, piecesOf } from '../assembly/pieces.js';
 import { stands } from '../assembly/setups.js';
 import type { Workbench } from '../assembly/workbench.js';
@@ -35,7 +36,7 @@ export interface Shown {
 /** The surface of pieces as they are shown; one that is sawn away altogether is left out. */
 export function bodiesOf(on: Workbench, shown: readonly Shown[]): readonly Body[] {
   return shown.flatMap(({ piece, rear = 0, out, saw }): readonly Body[] => {
-    const motion = shift(out?.x ?? 0, out?.y ?? 0, (out?.z ?? 0) + (piece.slides ? rear : 0));
+    const motion = shift(out?.x ?? 0, out?.y ?? 0, (out?.z ?? 0) + slidBy(piece.placement, rear));
     const { key, part, placement } = piece;
     if (saw === undefined) return [{ key, part, mesh: on.surface(part), matrix: compose(motion, placement.matrix) }];
     const left = on.bench.trimmed(on.moved(piece, motion), saw.normal, saw.offset);

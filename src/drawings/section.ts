@@ -376,7 +376,9 @@ function dimensionsOf(figures: Figures, { known, plot, bounds, rim, axisEnd }: A
     return { from, to, line: { y } };
   });
   return [
-    level('overlap', rearFront < slide.frontBoxLength ? 'overlap' : 'gap', 0, rearFront, slide.frontBoxLength),
+    ...jointsOf(slide, rearFront, figures.rear).map(({ name, ends: [from, to] }) =>
+      level(name, from < to ? 'overlap' : 'gap', 0, from, to),
+    ),
     level('rear-box-length', 'rear box', 1, rearFront, standard),
     level('seat-nearest', 'panel to holder seat', 2, 0, holderSeat),
     level('film-distance-nearest', 'lens seat to film', 3, lensSeat, film),
@@ -385,6 +387,23 @@ function dimensionsOf(figures: Figures, { known, plot, bounds, rim, axisEnd }: A
     ...(extension < LEAST_EXTENSION
       ? []
       : [{ name: 'extension', what: 'extension', figure: figure(extension), places: aside }]),
+  ];
+}
+
+interface DrawnJoint {
+  readonly name: string;
+  /** From the front edge of the inner box to the rear edge of the outer one. */
+  readonly ends: readonly [number, number];
+}
+
+/** Where the boxes overlap; of three there are two such places. */
+function jointsOf(slide: PlanDocument['slide'], rearFront: number, rear: number): readonly DrawnJoint[] {
+  const { middleBox, frontBoxLength, panelDead } = slide;
+  if (middleBox === undefined) return [{ name: 'overlap', ends: [rearFront, frontBoxLength] }];
+  const front = panelDead + Math.max(0, rear - middleBox.rearRun);
+  return [
+    { name: 'overlap-in-front', ends: [front, frontBoxLength] },
+    { name: 'overlap-of-rear', ends: [rearFront, front + middleBox.rearRun + middleBox.overlapOfRear] },
   ];
 }
 

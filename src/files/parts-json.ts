@@ -30,9 +30,10 @@ export function partsJson(build: Build, revision: string, prints: ReadonlyMap<st
       ...(roleOf(part) ? { role: roleOf(part) } : {}),
       count: countOf(part.placements, build.setups),
       ...shapeOf(part, prints),
-      placements: part.placements.map(({ group, matrix, when }) => ({
+      placements: part.placements.map(({ group, matrix, drawnFrom, when }) => ({
         group: typeof group === 'string' ? group : group.holder,
         matrix: matrix.map((v) => round(v, 1e9)),
+        ...(drawnFrom === undefined ? {} : { drawnFrom: exact(drawnFrom) }),
         ...(when ? { when } : {}),
       })),
       joins: part.joins.filter((join) => known.has(join.to)),

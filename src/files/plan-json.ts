@@ -40,7 +40,7 @@ export function planDocument({ design, revision, camera, build, findings, despit
 }
 
 function planPart(part: Exclude<Part, { kind: 'bought' }>, build: Build): PlanPart {
-  const group = part.placements[0]?.group ?? 'front';
+  const [{ group = 'front', drawnFrom } = {}] = part.placements;
   const box = part.kind === 'flat' ? boundsOf(part.outline) : null;
   return {
     id: part.id,
@@ -51,7 +51,7 @@ function planPart(part: Exclude<Part, { kind: 'bought' }>, build: Build): PlanPa
     width: box ? box.right - box.left : ((part as { size: readonly number[] }).size[0] ?? 0),
     height: box ? box.top - box.bottom : ((part as { size: readonly number[] }).size[1] ?? 0),
     grain: part.kind === 'flat' ? part.grain : 'any',
-    group: typeof group === 'string' ? group : group.holder,
+    group: drawnFrom !== undefined ? 'middle' : typeof group === 'string' ? group : group.holder,
     shape: shapeDigest(part),
     engraved: engravingDigest(part),
   };

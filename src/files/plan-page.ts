@@ -112,6 +112,14 @@ function slideRows({ slide }: PlanDocument): readonly Row[] {
       'Front box',
       `${square(slide.frontBoxInside)} inside, ${square(slide.frontBoxOutside)} outside, ${length(slide.frontBoxLength)} long`,
     ],
+    ...(slide.middleBox
+      ? [
+          [
+            'Middle box',
+            `${square(slide.middleBox.inside)} inside, ${square(slide.middleBox.outside)} outside, ${length(slide.middleBox.length)} long; drawn out of the front box ${length(slide.middleBox.ownRun)}, the rear box out of it ${length(slide.middleBox.rearRun)}`,
+          ] as const,
+        ]
+      : []),
     [
       'Rear box',
       `${square(slide.rearBoxInside)} inside, ${square(slide.rearBoxOutside)} outside, ${length(slide.rearBoxLength)} long`,
@@ -121,7 +129,12 @@ function slideRows({ slide }: PlanDocument): readonly Row[] {
       'Holder seat',
       `z ${length(slide.closest)} closed to ${length(slide.farthest)} drawn out: ${length(slide.travel)} of travel`,
     ],
-    ['Overlap drawn out', `${length(slide.overlapFarthest)}; ${length(slide.overlapRequired)} needed`],
+    [
+      'Overlap drawn out',
+      slide.middleBox
+        ? `front and middle box ${length(slide.middleBox.overlapInFront)}, ${length(slide.middleBox.overlapRequired)} needed; middle and rear box ${length(slide.middleBox.overlapOfRear)}, ${length(slide.overlapRequired)} needed`
+        : `${length(slide.overlapFarthest)}; ${length(slide.overlapRequired)} needed`,
+    ],
     [
       'Behind the panel',
       `${length(slide.panelDead)} kept free; the lens ${slide.passesInsideRearBox ? 'passes' : 'does not pass'} inside the rear box`,
@@ -254,6 +267,7 @@ function sizeRows({ camera }: PlanDocument): readonly Row[] {
 
 const GROUPS: Readonly<Record<string, string>> = {
   front: 'Front, fixed to the tailboard',
+  middle: 'Middle box, drawn along when the rear is half out',
   rear: 'Rear, slides',
   back: 'Back, slides and turns',
   loose: 'Loose, taken out',

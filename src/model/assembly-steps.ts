@@ -123,9 +123,32 @@ const table = [
     acts: [{ into: 'back', each: ['B3', 'B4', 'fence-open', 'B5', 'seat-pin-*'] }],
   },
   {
+    key: 'middle-box',
+    title: 'Middle box into its frame',
+    acts: [
+      { into: 'walls of the middle box', each: ['C1L', 'C2T', 'C2F', 'C1R'] },
+      { into: 'middle box', each: ['C3'] },
+      { into: 'middle box', whole: 'walls of the middle box' },
+    ],
+  },
+  {
     key: 'felt',
     title: 'Black and felt on the rear box',
     acts: [{ into: 'rear', each: ['felt-long', 'felt-side'] }],
+  },
+  {
+    key: 'middle-felt',
+    title: 'Felt round the middle box, and its stop bars',
+    acts: [{ into: 'middle box', each: ['felt-middle-long', 'felt-middle-side', 'C4'] }],
+  },
+  {
+    key: 'middle-on',
+    title: 'Middle box over the rear box, and the batten that draws it along',
+    acts: [
+      { into: 'rear', whole: 'middle box' },
+      { into: 'rear', each: ['R10'] },
+      { into: 'rear', asOne: ['batten-screw', 'batten-head'] },
+    ],
   },
   {
     key: 'rear-in',
@@ -140,6 +163,11 @@ const table = [
     key: 'end-stop',
     title: 'End stop on the tailboard, behind the slide',
     acts: [{ into: CAMERA, each: ['T5', 'stop-screw'] }],
+  },
+  {
+    key: 'middle-stops',
+    title: 'Stop blocks of the middle box on the sides of the front box',
+    acts: [{ into: CAMERA, each: ['F14'] }],
   },
   {
     key: 'turn-buttons',

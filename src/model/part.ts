@@ -9,6 +9,8 @@ export interface Placement {
   readonly group: Group;
   /** From the part's own frame (x, y in the sheet, material from 0 to +thickness in z) to the camera's frame at the closest station. */
   readonly matrix: Matrix4;
+  /** Of a middle box, in group front: it stays there until the rear has slid so far, and is then drawn along by its stop. */
+  readonly drawnFrom?: number;
   /** Names of the set-ups in which the part stands here; left out where it always does. */
   readonly when?: readonly string[];
 }

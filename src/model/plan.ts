@@ -90,6 +90,8 @@ export interface PlanSlide {
   readonly travel: number;
   readonly closest: number;
   readonly farthest: number;
+  /** Only of a camera with a third box between the two. */
+  readonly middleBox?: PlanMiddleBox;
   readonly frontBoxLength: number;
   readonly rearBoxLength: number;
   readonly frontBoxInside: number;
@@ -98,6 +100,7 @@ export interface PlanSlide {
   readonly rearBoxOutside: number;
   /** A side, compressed felt included. */
   readonly clearance: number;
+  /** Of three boxes, that of the joint that has less. */
   readonly overlapFarthest: number;
   readonly overlapRequired: number;
   /** Whether the lens's inside parts pass inside the rear box. */
@@ -128,6 +131,23 @@ export interface PlanLensBoard {
   readonly radiusBehindPanel: number;
   /** z of the rearmost thing on it. */
   readonly reachBehindPanel: number;
+}
+
+/** The box between the two others; nothing but felt guides it, and each of its joints has a stop. */
+export interface PlanMiddleBox {
+  /** From its front edge to its frame. */
+  readonly length: number;
+  readonly inside: number;
+  readonly outside: number;
+  /** How far the rear box is drawn out of it before it comes along. */
+  readonly rearRun: number;
+  /** How far it is drawn out of the front box at most. */
+  readonly ownRun: number;
+  /** With the front box and with the rear box, at the stops. */
+  readonly overlapInFront: number;
+  readonly overlapOfRear: number;
+  /** Needed with the front box. */
+  readonly overlapRequired: number;
 }
 
 export interface PlanHolder {

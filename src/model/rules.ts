@@ -213,6 +213,14 @@ export const rules: readonly Rule[] = [
     'camera/slide-rules',
   ),
   raised(
+    'middle-stopped',
+    'E',
+    'a middle box that is drawn off, or stops the slide short',
+    `derived; bite ${PRACTICE}`,
+    'camera/middle-box/checks',
+    'camera/middle-box/checks',
+  ),
+  raised(
     'box-meets-panel',
     'E',
     'a rear box that hits clamp or strips',

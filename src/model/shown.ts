@@ -52,6 +52,8 @@ export interface ShownPiece {
   readonly key: string;
   readonly part: string;
   readonly group: Group;
+  /** Of a middle box: it is drawn along once the rear has slid so far. */
+  readonly drawnFrom?: number;
   readonly matrix: Matrix4;
   /** Set-ups in which it stands here, by name. */
   readonly when: readonly string[];
@@ -99,6 +101,8 @@ export interface ShownFace {
   readonly as: 'cut' | 'whole' | 'beyond';
   /** Whether it moves with the rear standard. */
   readonly slides: boolean;
+  /** Of a middle box: it is drawn along once the rear has slid so far. */
+  readonly drawnFrom?: number;
   /** Set-ups in which it stands here, by name. */
   readonly when: readonly string[];
   /** Loops of x, y in turn; evenodd. */

@@ -11,6 +11,7 @@ import { type Block, blocksOf, DRAWN, PRESS, woodAt } from './straight-line.js';
 /** Panels that make up a box: at each edge of it two of them meet, at a corner three. */
 const boxes: readonly (readonly string[])[] = [
   ['F1', 'F2L', 'F2R', 'F3'],
+  ['C1L', 'C1R', 'C2T', 'C2F', 'C3'],
   ['R1L', 'R1R', 'R2T', 'R2F', 'R3'],
 ];
 

@@ -11,7 +11,7 @@ import { circleOfConfusion, depthOfFocus } from '../optics/depth.js';
 import { diagonal } from '../optics/image-circle.js';
 import { standardGravity } from '../standards/gravity.js';
 import { kg, mm, tenth } from '../units/print.js';
-import { type Boxes, boxesIn, holderSeat, overlapNeeded, travelOf } from './landmarks.js';
+import { type Boxes, boxesIn, holderSeat, travelOf } from './landmarks.js';
 import type { ProofRule } from './proof-rule.js';
 
 /** How the camera slides and stands, and where it gives way. */
@@ -205,7 +205,8 @@ const WIDE = 2.5;
  */
 function floorScrape(build: Build, { rear }: Boxes, guide: Guide, { sag }: Bent): readonly Finding[] {
   const { side, above, front: sole, length } = guide;
-  const air = spanOf(build, 'R2F').y[0] - spanOf(build, 'F4').y[1];
+  const floor = spansOf(build, 'C2F').length > 0 ? 'C2F' : 'F4';
+  const air = spanOf(build, 'R2F').y[0] - spanOf(build, floor).y[1];
   const box = rear.front.least;
   const dip = Math.max(side * (holderSeat(build) - box), above * (sole - box)) / length;
   const value = air - dip - sag;
@@ -232,7 +233,7 @@ const SLOT_WEB = 12;
 const RESERVE = 0.05;
 
 /** slot-length: the slot through both plies, against travel, reserve and bolt; where the bolt stands in it; and the solid behind it. */
-const slotLength = ({ focus, lens }: Design, build: Build, { overlap, rear: box }: Boxes): readonly Finding[] => {
+const slotLength = ({ focus, lens }: Design, build: Build, { slack }: Boxes): readonly Finding[] => {
   const stem = spanOf(build, 'lock-bolt');
   const bolt = stem.x[1] - stem.x[0];
   const middle = { x: (stem.x[0] + stem.x[1]) / 2, y: 0, z: (stem.z[0] + stem.z[1]) / 2 };
@@ -248,7 +249,6 @@ const slotLength = ({ focus, lens }: Design, build: Build, { overlap, rear: box 
   const to = Math.min(...plies.map(({ slot }) => slot.top));
   const web = Math.min(...plies.map(({ slot, rear }) => rear - slot.top));
   const travel = travelOf(build);
-  const slack = overlap - overlapNeeded(box).value;
   const reserve = focus.pastNearest ?? Math.max(0, Math.min(slack, RESERVE * lens.focalLength));
   const needed = travel + reserve + bolt + SLOT_PLAY;
   const ahead = middle.z - bolt / 2 - from;

@@ -91,7 +91,7 @@ function roomOf(scene: Scene, stance: Stance): Room {
   return { scene, stance, cast, standing, dark: darkBoxes(box) };
 }
 
-/** The insides of the front box, from the panel to where the rear box begins, and of that as far as the back plate. */
+/** The insides of the boxes: of each from its front to where the next one begins, of the rear box as far as the back plate. */
 function darkBoxes(box: (id: string) => Extent | null): readonly Extent[] {
   const between = (left: string, right: string, floor: string, top: string, z: (wall: Extent) => Extent['z']) => {
     const [l, r, f, t] = [box(left), box(right), box(floor), box(top)];
@@ -101,8 +101,10 @@ function darkBoxes(box: (id: string) => Extent | null): readonly Extent[] {
   const panel = box('F1')?.z[1] ?? 0;
   const back = box('B1');
   const rear = box('R1L')?.z[0] ?? Infinity;
+  const middle = box('C1L')?.z[0] ?? rear;
   return [
-    ...between('F2L', 'F2R', 'F4', 'F3', (wall) => [panel, Math.min(wall.z[1], rear)]),
+    ...between('F2L', 'F2R', 'F4', 'F3', (wall) => [panel, Math.min(wall.z[1], middle)]),
+    ...between('C1L', 'C1R', 'C2F', 'C2T', (wall) => [wall.z[0], Math.min(wall.z[1], rear)]),
     ...between('R1L', 'R1R', 'R2F', 'R2T', (wall) => [wall.z[0], back?.z[0] ?? wall.z[1]]),
   ];
 }

@@ -1,6 +1,7 @@
 import type { Build, Setup } from '../assembly/build.js';
 import { around, type Extent } from '../assembly/extent.js';
 import { isHolderFace, isOfHolder, roleOf } from '../assembly/holders.js';
+import { platesOf } from '../assembly/measure.js';
 import { type PlacedPart, placedIn } from '../assembly/placed-parts.js';
 import { stands } from '../assembly/setups.js';
 import { spanOf, spansOf } from '../assembly/span-of.js';
@@ -28,6 +29,7 @@ export const typedGlassDepth = ({ groundGlass: { depth, frosted, thickness, refr
 
 /** The four walls of the rear box: their inner and outer faces from the axis, front edge and rear end. */
 export interface RearBox {
+  readonly box: 'rear' | 'middle';
   readonly inside: { readonly left: number; readonly right: number; readonly bottom: number; readonly top: number };
   readonly width: number;
   readonly height: number;
@@ -43,26 +45,77 @@ export interface Boxes {
   /** z of the front box's rear edge: where it reaches least far, and where farthest. */
   readonly front: { readonly least: number; readonly most: number };
   readonly rear: RearBox;
-  /** Front box over rear box when drawn out to the farthest seat. */
-  readonly overlap: number;
+  /** Front edges of a middle box, and the rear face of its frame. */
+  readonly middle: { readonly front: RearBox['front']; readonly frame: Extent } | null;
+  /** Of each box over the one in it, when drawn out to the farthest seat, or as far as its stop lets it. */
+  readonly overlaps: readonly Overlap[];
+  /** What all of them have together beyond what they need, at the farthest seat. */
+  readonly slack: number;
+}
+
+interface Overlap {
+  /** Of the boxes. */
+  readonly of: string;
+  readonly value: number;
+  readonly needed: number;
+  readonly because: string;
 }
 
 export function boxesIn(build: Build): Boxes {
   const edges = FRONT_WALLS.map((id) => spanOf(build, id).z[1]);
   const front = { least: Math.min(...edges), most: Math.max(...edges) };
   const rear = rearBoxOf(build);
-  return { front, rear, overlap: front.least - (rear.front.most + travelOf(build)) };
+  const travel = travelOf(build);
+  if (spansOf(build, 'C1L').length === 0) {
+    const { value: needed, because } = overlapNeeded(rear);
+    const value = front.least - (rear.front.most + travel);
+    return {
+      front,
+      rear,
+      middle: null,
+      overlaps: [{ of: 'the boxes', value, needed, because }],
+      slack: value - needed,
+    };
+  }
+  const middle = wallsOf(build, ['C1L', 'C1R', 'C2F', 'C2T'], 'middle');
+  const frame = spanOf(build, 'C3');
+  const { own, rear: ofRear } = middleRuns(build);
+  const joints = [
+    { of: 'front and middle box', value: front.least - (middle.front.most + own), box: middle },
+    { of: 'middle and rear box', value: middle.rear - (rear.front.most + ofRear), box: rear },
+  ];
+  const overlaps = joints.map(({ of, value, box }): Overlap => {
+    const { value: needed, because } = overlapNeeded(box);
+    return { of, value, needed, because };
+  });
+  return {
+    front,
+    rear,
+    middle: { front: middle.front, frame },
+    overlaps,
+    slack: overlaps.reduce((sum, { value, needed }) => sum + value - needed, own + ofRear - travel),
+  };
 }
 
-export function rearBoxOf(build: Build): RearBox {
-  const [left, right, bottom, top] = [
-    spanOf(build, 'R1L'),
-    spanOf(build, 'R1R'),
-    spanOf(build, 'R2F'),
-    spanOf(build, 'R2T'),
-  ];
+/**
+ * How far a middle box is drawn out of the front box, and the rear box out of it, before the stops hold: the hooks of its
+ * bars at their blocks, and the batten at the tongue of its frame.
+ */
+function middleRuns(build: Build): { readonly own: number; readonly rear: number } {
+  const block = spanOf(build, 'F14');
+  const hooks = platesOf(build, 'C4').flatMap(({ outline }) =>
+    outline.filter(({ y }) => y > block.y[0]).map(({ x }) => x),
+  );
+  return { own: block.z[0] - Math.max(...hooks), rear: spanOf(build, 'C3').z[0] - spanOf(build, 'R10').z[1] };
+}
+
+export const rearBoxOf = (build: Build): RearBox => wallsOf(build, ['R1L', 'R1R', 'R2F', 'R2T'], 'rear');
+
+function wallsOf(build: Build, ids: readonly [string, string, string, string], box: RearBox['box']): RearBox {
+  const [left, right, bottom, top] = ids.map((id) => spanOf(build, id)) as [Extent, Extent, Extent, Extent];
   const walls = [left, right, bottom, top];
   return {
+    box,
     inside: { left: left.x[1], right: right.x[0], bottom: bottom.y[1], top: top.y[0] },
     width: right.x[1] - left.x[0],
     height: top.y[1] - bottom.y[0],
@@ -72,11 +125,11 @@ export function rearBoxOf(build: Build): RearBox {
 }
 
 /** O: two felt bands 15 wide with room between them, and a fifth of the width. Common practice, no source. */
-export function overlapNeeded({ width, height }: RearBox): { readonly value: number; readonly because: string } {
+function overlapNeeded({ box, width, height }: RearBox): { readonly value: number; readonly because: string } {
   const bands = 2 * 15 + 5;
   const fifth = Math.max(width, height) / 5;
   return fifth > bands
-    ? { value: fifth, because: 'a fifth of the rear box’s width, so that it does not wobble' }
+    ? { value: fifth, because: `a fifth of the ${box} box’s width, so that it does not wobble` }
     : { value: bands, because: 'two felt bands and room between them' };
 }
 

@@ -202,8 +202,7 @@ function placesOf(scene: Scene, closest: Station, farthest: Station): readonly L
       .flatMap((setup) =>
         onFrame(scene, at(closest, setup), 'LC1', 'cap on the accessory frame', 'the cap over the ring'),
       ),
-    ...rearInFront(scene, at(closest)),
-    ...rearInFront(scene, at(farthest)),
+    ...[closest, farthest].flatMap((station) => boxInBox(scene, at(station))),
     ...backInStandard(scene, at(closest)),
     ...scene.build.setups.filter(({ focusing }) => !focusing).flatMap((setup) => well(scene, at(closest, setup))),
     // a frame with its glass, for comparison: no film is in the camera while one looks at it
@@ -244,8 +243,9 @@ function frontCorners(scene: Scene, closest: Stance, farthest: Stance): readonly
   };
   const shares = [-0.6, -0.33, 0.02, 0.35, 0.62];
   const walls = (['left', 'top', 'floor'] as const).flatMap((wall) => shares.map((share) => toPanel(wall, share)));
-  // far out the rear box has left the front of the front box free
-  const far = boxesIn(scene, farthest)('R1L');
+  // far out the box in it has left the front of the front box free
+  const drawn = boxesIn(scene, farthest);
+  const far = drawn('C1L') ?? drawn('R1L');
   if (far === null) return walls;
   const free = far.z[0] - panel.z[1];
   const edges = [0.2, 0.35, 0.5, 0.65, 0.8].flatMap((share) =>
@@ -391,19 +391,42 @@ function onFrame(scene: Scene, stance: Stance, id: string, joint: string, shutBy
 
 const FILTER_HOLDER = ['FH1', 'FH2', 'FH3', 'filter-card'];
 
-/** Along the gap between the boxes, on all four sides: felt shuts it. */
-function rearInFront(scene: Scene, stance: Stance): readonly LightPlace[] {
+/** The walls of a box: left, right, floor, top. */
+const FRONT_BOX = ['F2L', 'F2R', 'F4', 'F3'] as const;
+const MIDDLE_BOX = ['C1L', 'C1R', 'C2F', 'C2T'] as const;
+const REAR_BOX = ['R1L', 'R1R', 'R2F', 'R2T'] as const;
+
+/** Along the gap between each two boxes, on all four sides: felt shuts it. */
+function boxInBox(scene: Scene, stance: Stance): readonly LightPlace[] {
   const box = boxesIn(scene, stance);
-  const [left, right, floor, top] = [box('F2L'), box('F2R'), box('F4'), box('F3')];
-  const [rear, standard, panel] = [box('R1L'), box('R3'), box('F1')];
-  const [inner, roof, rearRight, bottom] = [rear, box('R2T'), box('R1R'), box('R2F')];
-  if (!left || !right || !floor || !top || !rear || !standard || !panel || !inner || !roof || !rearRight || !bottom)
-    return [];
+  const walls = [
+    { name: 'front', ids: FRONT_BOX },
+    { name: 'middle', ids: MIDDLE_BOX },
+    { name: 'rear', ids: REAR_BOX },
+  ].flatMap(({ name, ids }) => {
+    const found = ids.flatMap((id) => box(id) ?? []);
+    const [left, right, floor, top] = found;
+    return left && right && floor && top ? [{ name, left, right, floor, top }] : [];
+  });
+  return walls.slice(1).flatMap((inner, i) => gapRound(stance, walls[i] as Walls, inner));
+}
+
+interface Walls {
+  readonly name: string;
+  readonly left: Extent;
+  readonly right: Extent;
+  readonly floor: Extent;
+  readonly top: Extent;
+}
+
+function gapRound(stance: Stance, around: Walls, inner: Walls): readonly LightPlace[] {
+  const { left, right, floor, top } = around;
+  const rear = inner.left;
   const sides = [
-    { towards: X, wall: right.x[0], box: rearRight.x[1] },
-    { towards: minus(X), wall: -left.x[1], box: -inner.x[0] },
-    { towards: Y, wall: top.y[0], box: roof.y[1] },
-    { towards: minus(Y), wall: -floor.y[1], box: -bottom.y[0] },
+    { towards: X, wall: right.x[0], box: inner.right.x[1] },
+    { towards: minus(X), wall: -left.x[1], box: -inner.left.x[0] },
+    { towards: Y, wall: top.y[0], box: inner.top.y[1] },
+    { towards: minus(Y), wall: -floor.y[1], box: -inner.floor.y[0] },
   ];
   return sides.map(({ towards, wall, box: outer }): LightPlace => {
     const rearEdge = left.z[1];
@@ -411,8 +434,8 @@ function rearInFront(scene: Scene, stance: Stance): readonly LightPlace[] {
     // at x or y a little off the axis, clear of what stands in the middle
     const aside = towards.x === 0 ? origin(20, 0, 0) : origin(0, 20, 0);
     return {
-      joint: 'rear box in the front box',
-      shutBy: 'two bands of felt on the rear box, and the overlap of the boxes',
+      joint: `${inner.name} box in the ${around.name} box`,
+      shutBy: `two bands of felt on the ${inner.name} box, and the overlap of the boxes`,
       stance,
       cut: { origin: aside, right: towards, up: Z },
       window: {

@@ -1,5 +1,6 @@
 import { bodiesOf, isFelt, loosened, PUSHES, type Push, type Shift } from '../assembly/bodies.js';
 import type { Build, Setup, Station } from '../assembly/build.js';
+import { slidBy } from '../assembly/extent.js';
 import { roleOf } from '../assembly/holders.js';
 import { type Piece, piecesOf } from '../assembly/pieces.js';
 import { type Opaque, opaque } from '../assembly/screens.js';
@@ -49,7 +50,11 @@ export function sceneOf(build: Build): Scene {
   // light passes the window of a holder
   const solids = opaque(piecesOf(build.parts.filter((part) => roleOf(part) !== 'window')), bodies);
   const loose = loosened(bodies, solids);
-  const sliding = new Set(solids.filter(({ piece }) => piece.slides).map(({ body }) => body));
+  const moving = new Map(
+    solids.flatMap(({ body, piece: { placement, slides } }) =>
+      slides || placement.drawnFrom !== undefined ? [[body, placement] as const] : [],
+    ),
+  );
   const known = new Map<Setup, Map<Push, Map<number, readonly Shift[]>>>();
   const { setups } = build;
   const orientations = [...new Set(setups.map(({ orientation }) => orientation))];
@@ -72,7 +77,10 @@ export function sceneOf(build: Build): Scene {
       let shifts = drawn.get(station.rear);
       if (shifts) return shifts;
       known.set(setup, pushes.set(push, drawn));
-      shifts = loose(setup, push).map(([x, y, z], body): Shift => [x, y, sliding.has(body) ? z + station.rear : z]);
+      shifts = loose(setup, push).map(([x, y, z], body): Shift => {
+        const placement = moving.get(body);
+        return [x, y, placement === undefined ? z : z + slidBy(placement, station.rear)];
+      });
       drawn.set(station.rear, shifts);
       return shifts;
     },

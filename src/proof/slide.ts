@@ -7,7 +7,7 @@ import type { Design } from '../design/design.js';
 import type { Finding } from '../model/finding.js';
 import { filmPlane } from '../optics/conjugates.js';
 import { magnification, mm, tenth } from '../units/print.js';
-import { type Boxes, boxesIn, holderSeat, lensSeat, overlapNeeded, travelOf, typedGlassDepth } from './landmarks.js';
+import { type Boxes, boxesIn, holderSeat, lensSeat, travelOf, typedGlassDepth } from './landmarks.js';
 import type { PieceRule, ProofRule } from './proof-rule.js';
 
 /** The three inequalities of the slide, and both ends of the focus, on the boxes as they stand. */
@@ -18,14 +18,15 @@ const BACK_GAP = 2;
 const FREE_AIR = 3;
 
 /** box-meets-panel: the rear box behind what it cannot pass around, at the closest place; and whether there is room for boxes. */
-const boxMeetsPanel = (build: Build, { rear: box }: Boxes, pieces: readonly PlacedPart[]): readonly Finding[] => {
+const boxMeetsPanel = (build: Build, boxes: Boxes, pieces: readonly PlacedPart[]): readonly Finding[] => {
+  const { rear: box, middle } = boxes;
   const panel = spanOf(build, 'F1').z[1];
   const { inside } = box;
   const [across, up] = [box.width / 2, box.height / 2];
   // ahead of the walls: neither outside them nor small enough to pass inside them
-  const behindPanel = pieces.flatMap(({ part, boxes }) =>
-    boxes.flatMap(({ placement, extent: { x, y, z } }) => {
-      if (placement.group !== 'front' || z[1] <= panel + ROUNDING) return [];
+  const behindPanel = pieces.flatMap(({ part, boxes: places }) =>
+    places.flatMap(({ placement, extent: { x, y, z } }) => {
+      if (placement.group !== 'front' || placement.drawnFrom !== undefined || z[1] <= panel + ROUNDING) return [];
       const outside = x[0] >= across || x[1] <= -across || y[0] >= up || y[1] <= -up;
       const passes =
         x[0] >= inside.left + FREE_AIR - ROUNDING &&
@@ -37,9 +38,9 @@ const boxMeetsPanel = (build: Build, { rear: box }: Boxes, pieces: readonly Plac
   );
   const deepest = behindPanel.reduce((most, one) => (one.depth > most.depth ? one : most), { name: '', depth: 0 });
   const taken = deepest.depth + PANEL_GAP;
-  const air = box.front.least - panel;
+  const air = Math.min(box.front.least, middle?.front.least ?? Infinity) - panel;
   const room = spanOf(build, 'R3').z[0] - panel - taken;
-  const least = overlapNeeded(box).value;
+  const least = Math.max(...boxes.overlaps.map(({ needed }) => needed));
   return [
     ...unless(air >= taken - ROUNDING, {
       rule: 'box-meets-panel',
@@ -48,7 +49,7 @@ const boxMeetsPanel = (build: Build, { rear: box }: Boxes, pieces: readonly Plac
       limit: taken,
       unit: 'mm',
       about: 'focus.pastInfinity',
-      message: `At the closest position the rear box stands ${mm(tenth(air))} behind the panel, where ${deepest.name === '' ? 'the gap' : `the ${deepest.name} and a gap`} take ${mm(tenth(taken))}.`,
+      message: `At the closest position the ${middle !== null && middle.front.least < box.front.least ? 'middle' : 'rear'} box stands ${mm(tenth(air))} behind the panel, where ${deepest.name === '' ? 'the gap' : `the ${deepest.name} and a gap`} take ${mm(tenth(taken))}.`,
       hint: `Take ${mm(tenth(taken - air))} off pastInfinity.`,
     }),
     ...unless(room >= least - ROUNDING, {
@@ -65,8 +66,10 @@ const boxMeetsPanel = (build: Build, { rear: box }: Boxes, pieces: readonly Plac
 };
 
 /** back-meets-box: the standard behind the front box's rear edge at the closest place. */
-const backMeetsBox = (build: Build, { front }: Boxes): readonly Finding[] => {
-  const gap = spanOf(build, 'R3').z[0] - front.most;
+const backMeetsBox = (build: Build, { front, middle }: Boxes): readonly Finding[] => {
+  const standard = spanOf(build, 'R3').z[0];
+  // of three boxes the frame of the middle one stands between: the smaller of two gaps counts
+  const gap = middle ? Math.min(standard - middle.frame.z[1], middle.frame.z[0] - front.most) : standard - front.most;
   return unless(gap >= BACK_GAP - ROUNDING, {
     rule: 'back-meets-box',
     level: 'error',
@@ -74,30 +77,30 @@ const backMeetsBox = (build: Build, { front }: Boxes): readonly Finding[] => {
     limit: BACK_GAP,
     unit: 'mm',
     about: 'focus.pastInfinity',
-    message: `The standard comes within ${mm(tenth(gap))} of the front box and stops the slide short of infinity; ${mm(BACK_GAP)} are needed.`,
+    message: `The standard comes within ${mm(tenth(gap))} of the ${middle ? 'frame of the middle box, or that of the front box,' : 'front box'} and stops the slide short of infinity; ${mm(BACK_GAP)} are needed.`,
     hint: `Take ${mm(tenth(BACK_GAP - gap))} off pastInfinity, or shorten the front box by as much.`,
   });
 };
 
-/** overlap-far: front box over rear box at the farthest seat, the reserve left out. */
-const overlapFar = (design: Design, boxes: Boxes): readonly Finding[] => {
+/** overlap-far: each box over the one in it at the farthest seat, the reserve left out; three boxes at their stops. */
+const overlapFar = (design: Design, { overlaps }: Boxes): readonly Finding[] => {
   const { focus, lens } = design;
-  const { overlap } = boxes;
-  const { value: least, because } = overlapNeeded(boxes.rear);
-  // what the overlap lacks is asked of the slide: it draws out by f for each unit of magnification
-  const within = focus.nearest - (least - overlap) / lens.focalLength;
-  return unless(overlap >= least - ROUNDING, {
-    rule: 'overlap-far',
-    level: 'error',
-    value: overlap,
-    limit: least,
-    unit: 'mm',
-    about: 'focus.nearest',
-    message: `At full draw the boxes ${overlap < 0 ? `are ${mm(tenth(-overlap))} apart` : `overlap by ${mm(tenth(overlap))}`}, and light gets in; ${mm(tenth(least))} of overlap are needed (${because}).`,
-    hint:
-      within > 0
-        ? `Write nearest: ${magnification(within)}. Or gain ${mm(tenth(least - overlap))}: ${depthGain(deepestOf(design.holders, typedGlassDepth(design)), least - overlap)}.`
-        : `Gain ${mm(tenth(least - overlap))}: shallower holders, thinner sheet, the other side of the board, or a lens with a longer flange distance.`,
+  return overlaps.flatMap(({ of, value: overlap, needed: least, because }) => {
+    // what the overlap lacks is asked of the slide: it draws out by f for each unit of magnification
+    const within = focus.nearest - (least - overlap) / lens.focalLength;
+    return unless(overlap >= least - ROUNDING, {
+      rule: 'overlap-far',
+      level: 'error',
+      value: overlap,
+      limit: least,
+      unit: 'mm',
+      about: 'focus.nearest',
+      message: `At full draw ${of} ${overlap < 0 ? `are ${mm(tenth(-overlap))} apart` : `overlap by ${mm(tenth(overlap))}`}, and light gets in; ${mm(tenth(least))} of overlap are needed (${because}).`,
+      hint:
+        within > 0
+          ? `Write nearest: ${magnification(within)}. Or gain ${mm(tenth(least - overlap))}: ${depthGain(deepestOf(design.holders, typedGlassDepth(design)), design.boxes ?? 2, least - overlap)}.`
+          : `Gain ${mm(tenth(least - overlap))}: shallower holders, thinner sheet, the other side of the board, or a lens with a longer flange distance.`,
+    });
   });
 };
 

@@ -1,6 +1,7 @@
 const FRONT_BOX = ['F2L', 'F2R', 'F3', 'F4'] as const;
 const REAR_BOX = ['R1L', 'R1R', 'R2T', 'R2F'] as const;
-const BOXES = [...FRONT_BOX, ...REAR_BOX] as const;
+const MIDDLE_BOX = ['C1L', 'C1R', 'C2T', 'C2F'] as const;
+const BOXES = [...FRONT_BOX, ...MIDDLE_BOX, ...REAR_BOX] as const;
 const LENS = ['lens-front', 'lens-barrel', 'lens-rear', 'lens-flange'] as const;
 const SOLE = ['R4L', 'R4U'] as const;
 const TAILBOARD = ['T1U', 'T1L'] as const;
@@ -55,12 +56,13 @@ export const partsOfRule: Readonly<Record<string, readonly string[]>> = {
   'reach-infinity': BOXES,
   'reach-reserve': [...SOLE, 'T5'],
   'infinity-left-out': BOXES,
+  'middle-stopped': ['C3', 'C4', 'F14', 'R10'],
   'box-meets-panel': ['F1', ...REAR_BOX],
   'back-meets-box': ['R3', ...FRONT_BOX],
   'overlap-far': BOXES,
   // boxes and foot
   'box-clearance': BOXES,
-  'felt-gap': ['felt-long', 'felt-side'],
+  'felt-gap': ['felt-long', 'felt-side', 'felt-middle-long', 'felt-middle-side'],
   'felt-crossing': ['felt-long', 'felt-side'],
   damp: BOXES,
   'floor-scrape': ['F4', 'R2F'],

@@ -30,6 +30,7 @@ export function shownSection(
             stuff: stuffShown(part),
             as,
             slides,
+            ...(placement.drawnFrom === undefined ? {} : { drawnFrom: placement.drawnFrom }),
             when: setups.filter((setup) => stands(placement, setup)).map(({ name }) => name),
             loops: loops.map((loop) => loop.flatMap(({ x, y }) => [x, y])),
           },

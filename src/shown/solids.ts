@@ -58,6 +58,7 @@ export function shownSolids(
       key,
       part: part.id,
       group: placement.group,
+      ...(placement.drawnFrom === undefined ? {} : { drawnFrom: placement.drawnFrom }),
       matrix: placement.matrix,
       when: setups.filter((setup) => stands(placement, setup)).map(({ name }) => name),
       middle: { x: (x[0] + x[1]) / 2, y: (y[0] + y[1]) / 2, z: (z[0] + z[1]) / 2 },

@@ -35,10 +35,10 @@ describe.each(keptDesigns)('%s', { timeout: 60_000 }, (name) => {
     ]);
     const named = [...(findings[0]?.message ?? '').matchAll(/\b[A-Z]{1,2}\d+[A-Z]?\b/g)].map(([id]) => id);
     expect(named.sort()).toEqual(bare.sort());
-    // a triangle of 12 mm legs; fences of 4.2 mm in thin ply; hooks that stand out behind, where their tongue has no room
+    // a triangle of 12 mm legs; blocks outside the front box; fences of 4.2 mm in thin ply; hooks that stand out behind, where their tongue has no room
     // of a holder: blocks of 15, and what lies outside on lid and slide; a mask has no side that is covered
     const small = ['F10', 'B3', 'D10', 'HB'];
-    const seen = ['B5', 'HT', 'HU', 'KU', 'MK'];
+    const seen = ['B5', 'F14', 'HT', 'HU', 'KU', 'MK'];
     const isOf = (ids: readonly string[], id: string) =>
       ids.some((one) => one === id || one === id.replace(/\d+$/, ''));
     const why = (id: string) => (isOf(seen, id) ? 'seen on the finished camera' : 'too small to be read');
@@ -60,8 +60,8 @@ describe.each(keptDesigns)('%s', { timeout: 60_000 }, (name) => {
       expect.soft(height, part.id).toBeGreaterThanOrEqual(2.5 - 1e-9);
       return whole === null;
     });
-    // turn-buttons, their packings and the tongues of hooks have no room for more
-    expect(short.map(({ part }) => part.id).filter((id) => !['R6', 'R7', 'B5'].includes(id))).toEqual([]);
+    // turn-buttons, their packings, bars that are half in sight and the tongues of hooks have no room for more
+    expect(short.map(({ part }) => part.id).filter((id) => !['R6', 'R7', 'B5', 'C4'].includes(id))).toEqual([]);
   });
 
   test('an arrow points up where it says U, and to the lens where it says L', () => {

@@ -226,7 +226,7 @@ describe('the longest claim governs, and is named', () => {
   test('every claim on every length has a reason of its own', () => {
     for (const rod of [setOut(round), setOut({ ...round, lens: wideLens })])
       for (const length of Object.values(rod)) {
-        if (typeof length !== 'object' || !('claims' in length)) continue;
+        if (typeof length !== 'object' || length === null || !('claims' in length)) continue;
         const reasons = length.claims.map(({ because }: { readonly because: string }) => because);
         for (const reason of reasons) expect(reason).toMatch(/\w+ \w+/);
         expect(new Set(reasons).size).toBe(reasons.length);

@@ -40,6 +40,10 @@ const kept = [
 const OPTIONAL = new Map([
   ['spacers', /^SP/],
   ['baffle', /^R8$/],
+  ['middle-box', /^C1L$/],
+  ['middle-felt', /^felt-middle-long$/],
+  ['middle-on', /^R10$/],
+  ['middle-stops', /^F14$/],
   ['handle', /^F11$/],
   ['accessory-frame', /^A1$/],
   ['frame-on', /^A1$/],
@@ -356,8 +360,22 @@ function measured(planned: Planned): void {
   const [wide, high] = [span('R1R').x[1] - span('R1L').x[0], span('R2T').y[1] - span('R2F').y[0]];
   near(/free end.*Each is ([\d.]+) mm/, cornerwise(wide, high), onRule);
   near(/Outside it is ([\d.]+) mm wide and high/, wide);
-  near(/it has ([\d.]+) mm of play from side to side/, inside.x - wide);
-  near(/felt aside, is ([\d.]+) mm all round/, span('R2F').y[0] - span('F4').y[1]);
+  if (spansOf(build, 'C1L').length > 0) {
+    const middle = { inside: gap('C1L', 'C1R'), wide: span('C1R').x[1] - span('C1L').x[0] };
+    near(/end away from C3.*Each is ([\d.]+) mm/, cornerwise(middle.wide, middle.wide), onRule);
+    near(/Inside, the walls stand ([\d.]+) mm apart/, middle.inside);
+    near(/there is ([\d.]+) mm of play to the sides/, inside.x - middle.wide);
+    const bands = spansOf(build, 'felt-middle-long').map(({ z }) => z[0]);
+    near(/middle box, ([\d.]+) mm and then/, Math.min(...bands) - span('C1L').z[0]);
+    near(/and then ([\d.]+) mm behind/, Math.max(...bands) - span('C1L').z[0]);
+    near(/4 pieces of ([\d.]+) mm for top/, width(span('felt-middle-long').x));
+    near(/4 pieces of ([\d.]+) mm for the sides/, width((spansOf(build, 'felt-middle-side')[0] as Extent).y));
+    near(/after ([\d.]+) mm the batten meets/, span('C3').z[0] - span('R10').z[1]);
+    near(/front face of each block it is ([\d.]+) mm/, span('F14').z[0] - span('F1').z[1]);
+  } else {
+    near(/it has ([\d.]+) mm of play from side to side/, inside.x - wide);
+    near(/felt aside, is ([\d.]+) mm all round/, span('R2F').y[0] - span('F4').y[1]);
+  }
   near(
     /pencil lines.*: ([\d.]+) mm and/,
     Math.min(...spansOf(build, 'felt-long').map(({ z }) => z[0])) - span('R1L').z[0],

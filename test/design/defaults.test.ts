@@ -82,6 +82,7 @@ describe('where nothing is written', () => {
       'groundGlass',
       'holders',
       'shims',
+      'boxes',
       'baffle',
       'handle',
       'filterHolder',

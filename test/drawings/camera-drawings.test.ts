@@ -28,7 +28,7 @@ function figuresOf({ plan, design, build }: Drawn): Readonly<Record<string, numb
     'seat-infinity': first.seat.infinity,
     'film-distance-infinity': optics.infinity.filmDistance,
     'axis-height': tailboard.axisHeight,
-    overlap: Math.abs(slide.frontBoxLength - (first.seat.nearest - slide.stackBehindBoxes - slide.rearBoxLength)),
+    ...overlapsOf(build, slide, first.seat.nearest),
     'rear-box-length': slide.rearBoxLength,
     'seat-nearest': first.seat.nearest,
     'film-distance-nearest': optics.nearest.filmDistance,
@@ -54,6 +54,18 @@ function figuresOf({ plan, design, build }: Drawn): Readonly<Record<string, numb
   };
 }
 
+/** Where the boxes overlap at the nearest; a middle box goes along once the rear box is so far out of it. */
+function overlapsOf(build: Drawn['build'], slide: Drawn['plan']['slide'], seat: number) {
+  const rear = seat - slide.stackBehindBoxes - slide.rearBoxLength;
+  const { middleBox } = slide;
+  if (middleBox === undefined) return { overlap: Math.abs(slide.frontBoxLength - rear) };
+  const drawn = Math.max(0, seat - slide.closest - middleBox.rearRun);
+  return {
+    'overlap-in-front': slide.frontBoxLength - (spanOf(build, 'C1L').z[0] + drawn),
+    'overlap-of-rear': spanOf(build, 'C3').z[1] + drawn - rear,
+  };
+}
+
 /** Both ends are rounded to a hundredth of a millimetre on paper: together they stray by that at most. */
 const ROUNDING = 0.01 + 1e-9;
 
@@ -73,7 +85,7 @@ const CALLED: Readonly<Record<string, readonly string[]>> = {
   'panel to holder seat': ['seat-infinity', 'seat-nearest'],
   'lens seat to film': ['film-distance-infinity', 'film-distance-nearest'],
   'axis height': ['axis-height'],
-  overlap: ['overlap'],
+  overlap: ['overlap', 'overlap-in-front', 'overlap-of-rear'],
   // boxes that do not reach each other
   gap: ['overlap'],
   extension: ['extension'],

@@ -1,6 +1,6 @@
 import type { Build } from '../../assembly/build.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
-import { spanOf } from '../../assembly/span-of.js';
+import { spanOf, spansOf } from '../../assembly/span-of.js';
 import { secondMoment, spanSag } from '../../assembly/statics.js';
 import type { Finding } from '../../model/finding.js';
 import { mm, plainNumber, tenth } from '../../units/print.js';
@@ -49,7 +49,9 @@ const MODULUS = 7000;
 export const thinPanel = (_own: FrontBox, build: Build): readonly Finding[] => {
   const [left, right] = [spanOf(build, 'F2L').x, spanOf(build, 'F2R').x];
   const [floor, top] = [spanOf(build, 'F4').y, spanOf(build, 'F3').y];
-  const rear = { top: spanOf(build, 'R2T'), side: spanOf(build, 'R1R') };
+  const [name, roof, wall] =
+    spansOf(build, 'C2T').length > 0 ? ['middle box', 'C2T', 'C1R'] : ['rear box', 'R2T', 'R1R'];
+  const rear = { top: spanOf(build, roof), side: spanOf(build, wall) };
   const depth = spanOf(build, 'F3').z;
   const ply = top[1] - top[0];
   const span = Math.max(right[0] - left[1], top[0] - floor[1]);
@@ -67,7 +69,7 @@ export const thinPanel = (_own: FrontBox, build: Build): readonly Finding[] => {
         value: slender,
         limit: SLENDER,
         unit: 'thicknesses',
-        message: `The walls of the front box span ${plainNumber(slender, 0)} times their thickness: they bow inwards in damp weather, and the rear box rubs.`,
+        message: `The walls of the front box span ${plainNumber(slender, 0)} times their thickness: they bow inwards in damp weather, and the ${name} rubs.`,
         hint: cure(span / SLENDER),
       },
     ];
@@ -76,7 +78,7 @@ export const thinPanel = (_own: FrontBox, build: Build): readonly Finding[] => {
     value: bow,
     limit: air / 2,
     unit: 'mm',
-    message: `Pushed with ${PUSH_N} N, a wall of the front box bows ${mm(hundredth(bow))}, more than half of the ${mm(tenth(air))} to the rear box: it rubs.`,
+    message: `Pushed with ${PUSH_N} N, a wall of the front box bows ${mm(hundredth(bow))}, more than half of the ${mm(tenth(air))} to the ${name}: it rubs.`,
     hint: cure(ply * Math.cbrt((2 * bow) / air)),
   });
 };

@@ -2,6 +2,7 @@ import type { Build } from '../../assembly/build.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
 import { spanOf, spansOf } from '../../assembly/span-of.js';
 import type { Finding } from '../../model/finding.js';
+import type { Part } from '../../model/part.js';
 import { mm, plainNumber, tenth } from '../../units/print.js';
 import { fingerRule } from '../finger-rule.js';
 import type { RearBox } from './size.js';
@@ -14,17 +15,30 @@ interface Air {
   readonly air: number;
 }
 
-/** From the outer faces of the rear box to the inner faces of the front box, on all four sides. */
+/** From the outer faces of each box to the inner faces of the one round it, on all four sides. */
 function airAround(build: Build): readonly [Air, ...Air[]] {
-  const [left, right] = [spanOf(build, 'F2L').x, spanOf(build, 'F2R').x];
-  const [floor, top] = [spanOf(build, 'F4').y, spanOf(build, 'F3').y];
-  return [
-    { where: 'on the right', air: right[0] - spanOf(build, 'R1R').x[1] },
-    { where: 'on the left', air: spanOf(build, 'R1L').x[0] - left[1] },
-    { where: 'above', air: top[0] - spanOf(build, 'R2T').y[1] },
-    { where: 'below', air: spanOf(build, 'R2F').y[0] - floor[1] },
-  ];
+  const front = { left: 'F2L', right: 'F2R', floor: 'F4', top: 'F3' };
+  const middle = { left: 'C1L', right: 'C1R', floor: 'C2F', top: 'C2T' };
+  const rear = { left: 'R1L', right: 'R1R', floor: 'R2F', top: 'R2T' };
+  return spansOf(build, 'C1L').length > 0
+    ? [...airBetweenBoxes(build, middle, rear), ...airBetweenBoxes(build, front, middle)]
+    : airBetweenBoxes(build, front, rear);
 }
+
+/** The ids of the four walls of a box. */
+interface Walls {
+  readonly left: string;
+  readonly right: string;
+  readonly floor: string;
+  readonly top: string;
+}
+
+const airBetweenBoxes = (build: Build, outer: Walls, inner: Walls): readonly [Air, ...Air[]] => [
+  { where: 'on the right', air: spanOf(build, outer.right).x[0] - spanOf(build, inner.right).x[1] },
+  { where: 'on the left', air: spanOf(build, inner.left).x[0] - spanOf(build, outer.left).x[1] },
+  { where: 'above', air: spanOf(build, outer.top).y[0] - spanOf(build, inner.top).y[1] },
+  { where: 'below', air: spanOf(build, inner.floor).y[0] - spanOf(build, outer.floor).y[1] },
+];
 
 const tightest = ([first, ...others]: readonly [Air, ...Air[]]): Air =>
   others.reduce((least, one) => (one.air < least.air - ROUNDING ? one : least), first);
@@ -118,7 +132,9 @@ function bandsApart(build: Build, id: string): readonly Finding[] {
 /** felt-crossing: felt on both boxes would have to pass itself when the rear box goes in. */
 export function feltCrossing(_own: RearBox, { parts }: Build): readonly Finding[] {
   const felts = parts.filter((part) => part.id.startsWith('felt'));
-  const carriers = new Set(felts.flatMap((part) => part.placements.map((place) => String(place.group))));
+  const carriers = felts
+    .map((felt) => carriersOf(felt, felts))
+    .reduce((most, one) => (one.size > most.size ? one : most), new Set<string>());
   return unless(carriers.size <= 1, {
     rule: 'felt-crossing',
     level: 'error',
@@ -129,6 +145,18 @@ export function feltCrossing(_own: RearBox, { parts }: Build): readonly Finding[
     hint: 'Glue both bands to the rear box.',
   });
 }
+
+/** In the gap that a felt closes: between the wood that it slides on and the wood that it is glued to, whichever has it. */
+function carriersOf(felt: Part, felts: readonly Part[]): ReadonlySet<string> {
+  const gap = gapOf(felt);
+  const carried = felts.filter((other) => gapOf(other) === gap).flatMap((other) => other.placements);
+  return new Set(
+    carried.map(({ group, drawnFrom }) => `${String(group)}${drawnFrom === undefined ? '' : ', middle box'}`),
+  );
+}
+
+/** The letters of the two boxes on either side. */
+const gapOf = ({ joins }: Part): string => [...new Set(joins.map(({ to }) => to.charAt(0)))].sort().join(' ');
 
 /** damp: a close fit wants care. */
 export function damp(_own: RearBox, build: Build): readonly Finding[] {

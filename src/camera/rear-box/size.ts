@@ -14,6 +14,8 @@ export interface RearBox {
   readonly felt: number;
   readonly feltWidth: number;
   readonly overlapRequired: number;
+  /** The box in which it slides. */
+  readonly slidesIn: 'front box' | 'middle box';
   /** z of the front edges of the two felt bands. */
   readonly bands: readonly [number, number];
   readonly rows: { readonly long: FingerRow; readonly standard: FingerRow };
@@ -28,6 +30,7 @@ export interface RearBoxGiven {
   readonly clearance: number;
   readonly overlapRequired: number;
   readonly feltWidth: number;
+  readonly slidesIn: RearBox['slidesIn'];
 }
 
 /** Free thickness of the felt that suits a gap: 1.3 times, in the half millimetres that felt is sold in (common practice, no source). */

@@ -1,9 +1,9 @@
-import { type ClosedPath, polygon } from '../../geometry/path.js';
+import { polygon } from '../../geometry/path.js';
 import { across, frame } from '../../geometry/placement.js';
 import { box, boxAt, circle, hexagon, rectangle, stepped } from '../../geometry/shapes.js';
-import { partnerFingers } from '../../joinery/finger-joint.js';
 import { boughtPlate, boughtRod, fourCorners, joined, plate, standing } from '../../joinery/plate.js';
 import { slotsAlongX, slotsAlongY, tabSteps } from '../../joinery/tab-and-slot.js';
+import { tubeOpening } from '../../joinery/tube.js';
 import type { Hardware, Part } from '../../model/part.js';
 import { carriageBolt } from '../../standards/screws.js';
 import { ABOVE_TAILBOARD, type RearStandard } from './size.js';
@@ -11,16 +11,12 @@ import { ABOVE_TAILBOARD, type RearStandard } from './size.js';
 export const CARD = 0.2;
 /** A screw stands so much narrower in its hole that drawn chords do not meet. */
 const M4 = { hole: 4.5, screw: 4.48, nut: 7, nutHeight: 5 };
+/** Wood screws of 3 mm, their heads let into the lower ply: it slides. */
+const WOOD_SCREW = { hole: 3.2, head: 6.5 };
 const HEAD = { diameter: 16, hole: carriageBolt.headHole.value, height: 3.3 };
 
 export function rearStandardParts(own: RearStandard): readonly Part[] {
   return [standardPlate(own), ...sole(own), ...ribs(own), ...buttons(own), ...lock(own)];
-}
-
-/** The opening with notches for the fingers of the rear box, cut a fit deeper than the wall is thick. */
-function openingLoop({ opening, row, wood }: RearStandard): ClosedPath {
-  const notches = partnerFingers(row, wood.ply.thickness + wood.fits.glueSlip, 0);
-  return stepped(boxAt(0, 0, opening, opening), { left: notches, right: notches, top: notches, bottom: notches });
 }
 
 function standardPlate(own: RearStandard): Part {
@@ -50,7 +46,7 @@ function standardPlate(own: RearStandard): Part {
     grain: 'y',
     outline: polygon(corners),
     holes: [
-      openingLoop(own),
+      tubeOpening({ inside: own.opening, row: own.row, ply: wood.ply, fit }),
       ...fourCorners(pivot, pivot).map(({ x, y }) => circle(x, y, M4.hole)),
       ...[ribX, -ribX].map((x) => rectangle(boxAt(x, ribMiddle, t + fit, ribTab))),
     ],
@@ -78,7 +74,11 @@ function sole(own: RearStandard): readonly Part[] {
       group: 'rear',
       grain: 'any',
       outline,
-      holes: [...slots, rectangle(boxAt(0, bolt, 6.2, 6.2))],
+      holes: [
+        ...slots,
+        rectangle(boxAt(0, bolt, 6.2, 6.2)),
+        ...own.screws.map(({ x, y }) => circle(x, y, WOOD_SCREW.head)),
+      ],
       joins: [...joined('glue', 'R4U'), ...joined('slide', 'T1U', 'T2')],
     }),
     plate({
@@ -90,7 +90,7 @@ function sole(own: RearStandard): readonly Part[] {
       group: 'rear',
       grain: 'any',
       outline,
-      holes: [...slots, circle(0, bolt, HEAD.hole)],
+      holes: [...slots, circle(0, bolt, HEAD.hole), ...own.screws.map(({ x, y }) => circle(x, y, WOOD_SCREW.hole))],
       strokes: own.indexStrokes,
       marks: own.indexMarks,
       joins: joined('slide', 'T2', 'T3', 'T3S'),

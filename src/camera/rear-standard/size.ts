@@ -1,4 +1,4 @@
-import type { Path } from '../../geometry/path.js';
+import type { Path, Point } from '../../geometry/path.js';
 import { type FingerRow, fingerRow } from '../../joinery/finger-joint.js';
 import { type TabRow, tabRow } from '../../joinery/tab-and-slot.js';
 import type { Mark } from '../../model/part.js';
@@ -43,6 +43,10 @@ export interface RearStandard {
   /** Index lines of the focus scale on the sole's upper face, in (x, z). */
   readonly indexStrokes: readonly Path[];
   readonly indexMarks: readonly Mark[];
+  /** Screws from below into what stands on the sole, in (x, z). */
+  readonly screws: readonly Point[];
+  /** What goes into the front box with the sole, in words. */
+  readonly pushed: string;
 }
 
 /** What was asked of the slide: it tells what would move its closest position back. */
@@ -70,6 +74,8 @@ export interface RearStandardGiven {
   readonly focus: AskedFocus;
   readonly indexStrokes: readonly Path[];
   readonly indexMarks: readonly Mark[];
+  readonly screws: readonly Point[];
+  readonly pushed: string;
 }
 
 const RIB_LENGTH = 70;
@@ -81,10 +87,13 @@ const BOLT_BEHIND = 28;
 const KNOB = { diameter: 32, height: 18 };
 const WASHER = 1.6;
 
+/** x of the middle of a rib. */
+export const ribPlace = (soleWidth: number, ply: number): number => soleWidth / 2 - 16 - ply / 2;
+
 export function sizeRearStandard(given: RearStandardGiven): RearStandard {
   const { wood, axisHeight, soleThickness, soleWidth, front } = given;
   const t = wood.ply.thickness;
-  const ribX = soleWidth / 2 - 16 - t / 2;
+  const ribX = ribPlace(soleWidth, t);
   const between = 2 * ribX - 2 * t - 8;
   return {
     wood,
@@ -117,5 +126,7 @@ export function sizeRearStandard(given: RearStandardGiven): RearStandard {
     focus: given.focus,
     indexStrokes: given.indexStrokes,
     indexMarks: given.indexMarks,
+    screws: given.screws,
+    pushed: given.pushed,
   };
 }

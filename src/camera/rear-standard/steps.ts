@@ -69,12 +69,12 @@ function ribs({ front, soleFront, side }: RearStandard): StepWords {
   };
 }
 
-function rearIn({ boltLength }: RearStandard): StepWords {
+function rearIn({ boltLength, pushed }: RearStandard): StepWords {
   return {
     step: 'rear-in',
     acts: [
       'Rub wax on the underside and the edges of the sole, and on the rails where it runs. Polish it with a cloth.',
-      'Slide the sole from behind between the rails, under the keepers T3 and T3S. The rear box goes into the front box at the same time. Press the felt in with a strip of card where it catches.',
+      `Slide the sole from behind between the rails, under the keepers T3 and T3S. The ${pushed} goes into the front box at the same time. Press the felt in with a strip of card where it catches.`,
       `Drop the carriage bolt M6 × ${boltLength} from above through the sole and the long slot. Its square neck goes into the square hole of R4L, its head into the round hole of R4U.`,
       'Put the washer on from below, then the knob.',
     ],

@@ -334,7 +334,7 @@ function pieceTexture({ pieces }: Merged) {
       const { x, y, z } = out.get(piece.key) ?? { x: 0, y: 0, z: 0 };
       data[4 * i] = x;
       data[4 * i + 1] = y;
-      data[4 * i + 2] = z + (piece.group === 'front' ? 0 : rear);
+      data[4 * i + 2] = z + slidBy(piece, rear);
       const isPointed = pointed.includes(piece.part) || pointed.includes(piece.key);
       data[4 * i + 3] = pointed.length === 0 || isPointed ? WHOLE : FAINT;
       data[4 * (count + i) + 2] =
@@ -468,6 +468,12 @@ function lightOf({ light, setups }: ShownSolids, setupName: string, sawn: { valu
   };
 }
 
+/** How far along +z a piece stands, the rear slid by `rear`: a middle box comes along when its stop takes it. */
+function slidBy({ group, drawnFrom }: ShownPiece, rear: number): number {
+  if (group !== 'front') return rear;
+  return drawnFrom === undefined ? 0 : Math.max(0, rear - drawnFrom);
+}
+
 /** Lamp light. */
 const LIGHT = [0.86, 0.55, 0.1] as const;
 
@@ -477,7 +483,7 @@ function bounds(pieces: readonly MergedPiece[], { out, rear }: { out: Standing['
   const corners: Vector3[] = [];
   for (const { piece, box } of pieces) {
     const { x, y, z } = out.get(piece.key) ?? { x: 0, y: 0, z: 0 };
-    const by = new Vector3(x, y, z + (piece.group === 'front' ? 0 : rear));
+    const by = new Vector3(x, y, z + slidBy(piece, rear));
     for (const a of [box.low[0], box.high[0]])
       for (const b of [box.low[1], box.high[1]])
         for (const c of [box.low[2], box.high[2]]) {

@@ -7,11 +7,15 @@ export interface SectionFigures {
   readonly setup: ShownSetup;
   /** How far the rear has slid from the closest. */
   readonly rear: number;
+  /** How far a middle box has been drawn along. */
+  readonly drawn: number;
   readonly lensSeat: number;
   readonly holderSeat: number;
   /** Front edge and rear edge of the rear box, and rear edge of the front box. */
   readonly rearBox: readonly [number, number];
   readonly frontBox: number;
+  /** From the front edge of a box to the rear edge of the one round it: of three, the joint that has less to spare. */
+  readonly joint: readonly [number, number];
   /** Below 0 where the boxes have come apart. */
   readonly overlap: number;
   readonly overlapRequired: number;
@@ -52,6 +56,8 @@ export function figuresAt(plan: PlanDocument, { setups, image }: ShownSection, p
   const standard = holderSeat - slide.stackBehindBoxes;
   const lensSeat = optics.seatZ;
   const film = holderSeat + holder.effectiveDepth;
+  const drawn = Math.max(0, rear - (slide.middleBox?.rearRun ?? rear));
+  const joint = jointAt(plan, standard - slide.rearBoxLength, drawn);
   const planes: FilmPlane[] = [];
   const add = (name: string, depth: number, id: number, isIn: boolean) => {
     const z = holderSeat + depth;
@@ -76,8 +82,10 @@ export function figuresAt(plan: PlanDocument, { setups, image }: ShownSection, p
     holderSeat,
     rearBox: [standard - slide.rearBoxLength, standard],
     frontBox: slide.frontBoxLength,
-    overlap: slide.frontBoxLength - (standard - slide.rearBoxLength),
-    overlapRequired: slide.overlapRequired,
+    drawn,
+    joint: joint.ends,
+    overlap: joint.ends[1] - joint.ends[0],
+    overlapRequired: joint.required,
     film,
     half: (setup.orientation === 'upright' ? image.height : image.width) / 2,
     sharpAt: {
@@ -87,4 +95,24 @@ export function figuresAt(plan: PlanDocument, { setups, image }: ShownSection, p
     ends: [slide.closest + holder.effectiveDepth, slide.farthest + holder.effectiveDepth],
     planes: planes.sort((a, b) => a.z - b.z),
   };
+}
+
+interface JointOfBoxes {
+  readonly ends: readonly [number, number];
+  readonly required: number;
+}
+
+/** The joint of two boxes; of three, the one that has less to spare. */
+function jointAt({ slide }: PlanDocument, rearFront: number, drawn: number): JointOfBoxes {
+  const { middleBox, frontBoxLength, overlapRequired, panelDead } = slide;
+  if (middleBox === undefined) return { ends: [rearFront, frontBoxLength], required: overlapRequired };
+  const front = panelDead + drawn;
+  // what is left at the stop and what is drawn until then are its whole length
+  const rear = front + middleBox.overlapOfRear + middleBox.rearRun;
+  const joints: readonly [JointOfBoxes, JointOfBoxes] = [
+    { ends: [front, frontBoxLength], required: middleBox.overlapRequired },
+    { ends: [rearFront, rear], required: overlapRequired },
+  ];
+  const spare = ({ ends, required }: JointOfBoxes) => ends[1] - ends[0] - required;
+  return spare(joints[1]) < spare(joints[0]) ? joints[1] : joints[0];
 }

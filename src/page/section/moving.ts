@@ -72,7 +72,7 @@ function dimensionsOf(
   paper: Paper,
   measure: Measure,
 ): readonly Dimension[] {
-  const { lensSeat, holderSeat, film, rearBox, frontBox, overlap, overlapRequired, sharpAt } = figures;
+  const { lensSeat, holderSeat, film, rearBox, frontBox, joint, overlap, overlapRequired, sharpAt } = figures;
   const { px, bounds } = paper;
   const out = -bounds.top + 2 * px;
   const inside = plan.slide.rearBoxInside / 2;
@@ -105,8 +105,8 @@ function dimensionsOf(
           : isShort
             ? `overlap ${length(overlap)}: too little, ${length(overlapRequired)} needed`
             : `overlap ${length(overlap)}`,
-      from: rearBox[0],
-      to: frontBox,
+      from: joint[0],
+      to: joint[1],
       y: rowAt(paper, 0),
       out,
       beside: 'left',

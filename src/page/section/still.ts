@@ -23,17 +23,21 @@ export function still(
     <defs>${patterns(px)}</defs>
     ${scale(plan, figures, paper, measure)}
     ${(['beyond', 'cut'] as const).map((layer) =>
-      [true, false].map(
-        (slides) =>
-          svg`<g class=${slides ? 'section-slides' : ''}>${standing
-            .filter((one) => one.slides === slides && (one.as === 'beyond') === (layer === 'beyond'))
+      (['slides', 'drawn', 'stands'] as const).map(
+        (how) =>
+          svg`<g class=${how === 'stands' ? '' : `section-${how}`}>${standing
+            .filter((one) => motionOf(one) === how && (one.as === 'beyond') === (layer === 'beyond'))
             .map((one) => face(one, pose))}</g>`,
       ),
     )}
     <path class="section-axis" d=${`M${bounds.left - 6 * px},0H${bounds.right + 6 * px}`}></path>
-    ${leastOverlap(figures, paper)}
+    ${plan.slide.middleBox ? nothing : leastOverlap(figures, paper)}
   `;
 }
+
+/** A middle box is drawn along when the slide is half out. */
+const motionOf = ({ slides, drawnFrom }: ShownFace): 'slides' | 'drawn' | 'stands' =>
+  slides ? 'slides' : drawnFrom === undefined ? 'stands' : 'drawn';
 
 function face({ key, part, name, stuff, slides, as, loops }: ShownFace, { chosen, pointed }: Pose) {
   const d = loops.map((loop) => `M${loop.map((n, i) => (i % 2 === 0 ? n : -n)).join(' ')}z`).join('');

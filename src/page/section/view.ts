@@ -167,6 +167,8 @@ function move(app: App, easel: Easel): void {
   easel.element?.style.setProperty('--px', String(paper.px));
   for (const slides of view.querySelectorAll('.section-slides'))
     slides.setAttribute('transform', `translate(${figures.rear})`);
+  for (const drawn of view.querySelectorAll('.section-drawn'))
+    drawn.setAttribute('transform', `translate(${figures.drawn})`);
   render(svg`${moving(figures, shown.plan, paper, easel.measure)}`, layer);
   const now = view.querySelector('.section-now');
   const plane = figures.planes.find(({ isIn }) => isIn);

@@ -100,6 +100,7 @@ function figureButton(app: App, { figure, text }: Printed) {
 
 const GROUPS: Readonly<Record<string, string>> = {
   front: 'Front, fixed to the tailboard',
+  middle: 'Middle box, drawn along when the rear is half out',
   rear: 'Rear, slides',
   back: 'Back, slides and turns',
   loose: 'Loose, taken out',
