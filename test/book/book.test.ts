@@ -56,7 +56,10 @@ describe.each(books)('the book of $name on $paper', async ({ size: [width, heigh
     // after the title, before the foot: a title of one line or more, then its number
     const over = read[to]?.lines ?? [];
     const next = over.findIndex(({ text, size }) => text === outline[contents + 1]?.title && size > 1.3 * TEN_POINTS);
-    for (const { text } of [...(read[from]?.lines.slice(1, -2) ?? []), ...over.slice(0, next)])
+    const isFoot = (text: string) => /, revision \w+$|^page \d+ of \d+$/.test(text.trim());
+    for (const { text } of [...(read[from]?.lines.slice(1) ?? []), ...over.slice(0, next)].filter(
+      (one) => !isFoot(one.text),
+    ))
       if (/^\d+$/.test(text)) {
         listed.push({ title: words.join(' '), number: text });
         words = [];
