@@ -1,7 +1,15 @@
 import type { LightProof } from '../index.js';
 import { markOf } from './mark-of.js';
 import type { DesignText } from './worker/questions.js';
-import type { Built, Checked, FromLight, FromWorkbench, ToLight, ToWorkbench } from './worker/workbench-tasks.js';
+import type {
+  Built,
+  Checked,
+  FromLight,
+  FromWorkbench,
+  KitsWanted,
+  ToLight,
+  ToWorkbench,
+} from './worker/workbench-tasks.js';
 import { mistakeIn } from './worker-mistake.js';
 
 /** How far a job is: its stage in words, and its share from 0 to 1. */
@@ -14,7 +22,12 @@ export type OnProgress = (progress: { readonly stage: string; readonly done: num
  */
 export interface Workbench {
   readonly check: (given: DesignText, onProgress: OnProgress) => Promise<Checked | null>;
-  readonly build: (given: DesignText, despite: readonly string[], onProgress: OnProgress) => Promise<Built | null>;
+  /** Problems are those of what was typed for the kits. */
+  readonly build: (
+    given: DesignText,
+    options: { readonly despite: readonly string[]; readonly kits: KitsWanted | null },
+    onProgress: OnProgress,
+  ) => Promise<Built | { readonly problems: readonly string[] } | null>;
   readonly putAside: () => void;
 }
 
@@ -119,16 +132,17 @@ export function openWorkbench(onMistake: (words: string) => void): Workbench {
           share.light = 1;
         } else watchman.postMessage(given satisfies ToLight);
       }),
-    build: (given, despite, onProgress) =>
-      begin<Built>(({ prover }, end, fail) => {
+    build: (given, { despite, kits }, onProgress) =>
+      begin<Built | { readonly problems: readonly string[] }>(({ prover }, end, fail) => {
         prover.onmessage = ({ data }: MessageEvent<FromWorkbench>) => {
           if (data.kind === 'mistake') fail(data.words);
           else if (data.kind === 'built') end(data.built);
+          else if (data.kind === 'refused') end({ problems: data.problems });
           else if (data.kind === 'progress') onProgress({ stage: data.stage, done: data.done });
         };
         // without a proof of the dark the worker looks for light itself
         const light = bench.light?.of === markOf(given) ? bench.light.found : null;
-        send(prover, { kind: 'build', given, despite, light });
+        send(prover, { kind: 'build', given, kits, despite, light });
       }),
   };
 }

@@ -1,12 +1,15 @@
 import {
+  type BuildOptions,
   type CheckResult,
   type Design,
   type LightProof,
   loadArchive,
   loadDocuments,
+  loadPrices,
   loadTakenOut,
   loadWorkshop,
   manifestOf,
+  printProblem,
 } from '../../index.js';
 import { planKept, readKept } from './kept.js';
 import { placed } from './places.js';
@@ -35,7 +38,7 @@ page.onmessage = async ({ data }) => {
     else {
       const read = readKept(data.given);
       if ('problems' in read) throw new Error(`${data.given.file} is no design`);
-      if (data.kind === 'build') await build(read.design, data.despite, data.light);
+      if (data.kind === 'build') await build(read.design, data);
       else {
         const { beginCheck } = await loaded;
         begun.check = { given: data.given, end: beginCheck(read.design, { onProgress }) };
@@ -61,8 +64,14 @@ async function endCheck(light: LightProof | null): Promise<void> {
   });
 }
 
-async function build(design: Design, despite: readonly string[], light: LightProof | null): Promise<void> {
+async function build(design: Design, { despite, kits, light }: Extract<ToWorkbench, { kind: 'build' }>): Promise<void> {
   onProgress({ stage: 'sizing', done: 0 });
+  const { readPrices, runSlug } = await loadPrices();
+  const read = kits?.prices ? readPrices(kits.prices.text, kits.prices.file) : { prices: null };
+  if ('problems' in read) {
+    page.postMessage({ kind: 'refused', problems: read.problems.map(printProblem) });
+    return;
+  }
   const [workshop, { pagePdf }, { zip, sha256, laserCaution }, regular, bold] = await Promise.all([
     loaded,
     loadDocuments(),
@@ -70,14 +79,18 @@ async function build(design: Design, despite: readonly string[], light: LightPro
     letters('DejaVuSans.ttf'),
     letters('DejaVuSans-Bold.ttf'),
   ]);
-  const { files, findings, summary } = workshop.build(design, {
+  const options: BuildOptions = {
     despite,
     onProgress: ({ stage, done }) => onProgress({ stage, done: 0.95 * done }),
     writeDocument: (pages, about) => pagePdf(pages, { regular, bold }, about),
     ...(light === null ? {} : { lightOf: () => light }),
-  });
+  };
+  const { files, findings, summary } =
+    kits === null
+      ? workshop.build(design, options)
+      : workshop.kits(design, { ...options, copies: kits.copies, prices: read.prices });
   onProgress({ stage: 'packing the archive', done: 0.95 });
-  const { slug } = design;
+  const slug = kits === null ? design.slug : runSlug(design.slug, kits.copies);
   const folder = [...files, manifestOf(files, sha256)];
   const archive = zip(folder.map(({ path, bytes }) => ({ path: `${slug}/${path}`, bytes })));
   page.postMessage({ kind: 'built', built: { slug, files: folder, archive, findings, summary, laserCaution } });

@@ -26,6 +26,12 @@ export interface Built {
   readonly laserCaution: string;
 }
 
+/** Kits in place of one camera, as they were typed. */
+export interface KitsWanted {
+  readonly copies: number;
+  readonly prices: { readonly file: string; readonly text: string } | null;
+}
+
 /** To the worker that proves and builds. Of a check, the light is handed in when it was found. */
 export type ToWorkbench =
   | { readonly kind: 'check'; readonly given: DesignText }
@@ -33,6 +39,7 @@ export type ToWorkbench =
   | {
       readonly kind: 'build';
       readonly given: DesignText;
+      readonly kits: KitsWanted | null;
       readonly despite: readonly string[];
       readonly light: LightProof | null;
     };
@@ -43,6 +50,8 @@ export type FromWorkbench =
   | { readonly kind: 'ready' }
   | { readonly kind: 'checked'; readonly checked: Checked }
   | { readonly kind: 'built'; readonly built: Built }
+  /** What was typed for the kits cannot be taken; each problem with its place in the price file. */
+  | { readonly kind: 'refused'; readonly problems: readonly string[] }
   | { readonly kind: 'mistake'; readonly words: string };
 
 /** To and from the worker that looks for light: null where there is no camera to look into. */

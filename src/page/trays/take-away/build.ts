@@ -1,10 +1,11 @@
 import type { Finding, OutputFile } from '../../../index.js';
 import type { App } from '../../app.js';
+import { pickFiles } from '../../files.js';
 import { markOf } from '../../mark-of.js';
 import type { State } from '../../state.js';
 import type { Built } from '../../worker/workbench-tasks.js';
 import { findingsNow } from '../findings/now.js';
-import type { FileAtHand, Harvest, TakeAwayState } from './state.js';
+import type { FileAtHand, Harvest, Kits, TakeAwayState } from './state.js';
 
 /** The rules of level error that are broken, and may be waived. */
 export const brokenRules = (findings: readonly Finding[]): readonly string[] => [
@@ -65,15 +66,41 @@ export function beginWhenProven(app: App): void {
   }
 }
 
+/** As many as the command line takes. */
+export const MOST_COPIES = 100;
+
+/** How many kits are asked for; null for one camera, NaN for what is no such number. */
+export function copiesOf({ copies }: Kits): number | null {
+  const typed = copies.trim();
+  if (typed === '') return null;
+  const count = /^\d+$/.test(typed) ? Number(typed) : Number.NaN;
+  return count >= 1 && count <= MOST_COPIES ? count : Number.NaN;
+}
+
+export const typeCopies = (app: App, copies: string): void =>
+  put(app, { kits: { ...app.state().takeAway.kits, copies } });
+
+export async function openPrices(app: App): Promise<void> {
+  const [picked] = await pickFiles('.yaml,.yml');
+  if (picked === undefined) return;
+  const { kits } = app.state().takeAway;
+  put(app, { kits: { ...kits, prices: { file: picked.name, text: picked.text } } });
+}
+
+export const dropPrices = (app: App): void => put(app, { kits: { ...app.state().takeAway.kits, prices: null } });
+
 const CHANGED = 'The design was changed meanwhile.';
 
 async function build(app: App, of: string, despite: readonly string[]): Promise<void> {
   const { shown } = app.state();
   if (shown === null) return;
   put(app, { job: { kind: 'running', of, stage: 'sizing', done: 0 } });
-  let built: Built | null;
+  const { kits } = app.state().takeAway;
+  const copies = copiesOf(kits);
+  let built: Built | { readonly problems: readonly string[] } | null;
   try {
-    built = await app.workbench.build(shown.of, despite, ({ stage, done }) =>
+    const wanted = copies === null ? null : { copies, prices: kits.prices };
+    built = await app.workbench.build(shown.of, { despite, kits: wanted }, ({ stage, done }) =>
       put(app, { job: { kind: 'running', of, stage, done } }),
     );
   } catch {
@@ -85,6 +112,10 @@ async function build(app: App, of: string, despite: readonly string[]): Promise<
     if (app.state().takeAway.job.kind === 'running') put(app, { job: { kind: 'stopped', because: CHANGED } });
     return;
   }
+  if ('problems' in built) {
+    put(app, { job: { kind: 'misread', problems: built.problems } });
+    return;
+  }
   const rules = brokenRules(built.findings).filter((rule) => !despite.includes(rule));
   if (rules.length > 0) {
     put(app, { job: { kind: 'refused', rules } });
@@ -92,7 +123,7 @@ async function build(app: App, of: string, despite: readonly string[]): Promise<
   }
   const before = app.state().takeAway.harvest;
   for (const { url } of before === null ? [] : [...before.files, before.archive]) URL.revokeObjectURL(url);
-  put(app, { job: { kind: 'none' }, harvest: harvestOf(built, of) });
+  put(app, { job: { kind: 'none' }, harvest: harvestOf(built, of, kits) });
 }
 
 /** Ends a build, or its waiting for the proof, that came to nothing by a mistake of ours. */
@@ -111,9 +142,10 @@ export function stopBuild(app: App): void {
   if (kind === 'running') app.workbench.putAside();
 }
 
-function harvestOf({ slug, files, archive, summary, laserCaution }: Built, of: string): Harvest {
+function harvestOf({ slug, files, archive, summary, laserCaution }: Built, of: string, kits: Kits): Harvest {
   return {
     of,
+    kits,
     slug,
     files: files.map(atHand),
     archive: atHand({ path: `${slug}.zip`, bytes: archive }),

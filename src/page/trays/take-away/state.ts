@@ -15,8 +15,17 @@ export interface Harvest {
   /** All of them in one. */
   readonly archive: FileAtHand;
   readonly summary: readonly string[];
+  /** What it was asked for: one camera, or so many kits with these prices. */
+  readonly kits: Kits;
   /** What to heed with the files for the laser. */
   readonly laserCaution: string;
+}
+
+/** Kits in place of one camera, as they stand in the fields. */
+export interface Kits {
+  /** As typed; empty where one camera is built. */
+  readonly copies: string;
+  readonly prices: { readonly file: string; readonly text: string } | null;
 }
 
 export type BuildJob =
@@ -26,6 +35,8 @@ export type BuildJob =
   | { readonly kind: 'running'; readonly of: string; readonly stage: string; readonly done: number }
   /** Put aside by the user, or by a change of the design. */
   | { readonly kind: 'stopped'; readonly because: string }
+  /** The price file cannot be read; each problem with its place in it. */
+  | { readonly kind: 'misread'; readonly problems: readonly string[] }
   /** Rules of level error that the build found broken. */
   | { readonly kind: 'refused'; readonly rules: readonly string[] };
 
@@ -35,6 +46,12 @@ export interface TakeAwayState {
   readonly harvest: Harvest | null;
   /** Rules of level error that may be broken. */
   readonly despite: readonly string[];
+  readonly kits: Kits;
 }
 
-export const firstTakeAway: TakeAwayState = { job: { kind: 'none' }, harvest: null, despite: [] };
+export const firstTakeAway: TakeAwayState = {
+  job: { kind: 'none' },
+  harvest: null,
+  despite: [],
+  kits: { copies: '', prices: null },
+};

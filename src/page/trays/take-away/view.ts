@@ -5,9 +5,19 @@ import { isChanged } from '../../design/changed.js';
 import { madeUpList } from '../../design/made-up.js';
 import { save } from '../../design/save.js';
 import { markOf } from '../../mark-of.js';
-import { isStale } from '../../state.js';
+import { isStale, type State } from '../../state.js';
 import { findingsNow } from '../findings/now.js';
-import { askForBuild, brokenRules, inTheWay, stopBuild } from './build.js';
+import {
+  askForBuild,
+  brokenRules,
+  copiesOf,
+  dropPrices,
+  inTheWay,
+  MOST_COPIES,
+  openPrices,
+  stopBuild,
+  typeCopies,
+} from './build.js';
 import type { BuildJob, FileAtHand, Harvest } from './state.js';
 
 export function view(app: App) {
@@ -24,8 +34,8 @@ export function view(app: App) {
       What to buy for it stands under
       <button type="button" class="take-away-why" @click=${() => app.turnTo('sheets')}>Sheets</button>
     </p>
-    ${madeUpList(app)} ${designFile(app)} ${waivers(app)} ${deeds(app)}
-    ${takeAway.harvest === null ? nothing : harvestView(takeAway.harvest, takeAway.harvest.of === markOf(shown.of))}
+    ${madeUpList(app)} ${designFile(app)} ${kitsWanted(app)} ${waivers(app)} ${deeds(app)}
+    ${takeAway.harvest === null ? nothing : harvestView(takeAway.harvest, isOfShown(state))}
   `;
 }
 
@@ -39,6 +49,50 @@ function designFile(app: App) {
       </button>
     </p>
   `;
+}
+
+/** For who hands kits to a class: how many, and what things cost. */
+function kitsWanted(app: App) {
+  const { kits, job } = app.state().takeAway;
+  const copies = copiesOf(kits);
+  const isWrong = copies !== null && Number.isNaN(copies);
+  const isBusy = job.kind === 'waiting' || job.kind === 'running';
+  return html`
+    <fieldset class="take-away-kits" ?disabled=${isBusy}>
+      <legend>Kits for a class</legend>
+      <label>
+        Kits
+        <input
+          type="text"
+          inputmode="numeric"
+          size="4"
+          .value=${kits.copies}
+          aria-describedby="take-away-kits-help"
+          aria-invalid=${isWrong ? 'true' : 'false'}
+          @input=${(event: Event) => typeCopies(app, (event.target as HTMLInputElement).value)}
+        />
+      </label>
+      <span id="take-away-kits-help" class=${isWrong ? 'level-error' : 'help'}>
+        ${isWrong ? `Write a whole number from 1 to ${MOST_COPIES}.` : 'Left empty, the folder of one camera is built.'}
+      </span>
+      <p>
+        ${
+          kits.prices === null
+            ? html`<button type="button" @click=${() => void openPrices(app)}>Open a price file</button>
+                <span class="help">Without one nothing is priced.</span>`
+            : html`Priced by <b>${kits.prices.file}</b>
+                <button type="button" @click=${() => void openPrices(app)}>Open another</button>
+                <button type="button" @click=${() => dropPrices(app)}>Without prices</button>`
+        }
+      </p>
+    </fieldset>
+  `;
+}
+
+/** Whether what was built is of the camera that is shown, and as many as are asked for. */
+function isOfShown({ shown, takeAway: { harvest, kits } }: State): boolean {
+  if (harvest === null || shown === null || harvest.of !== markOf(shown.of)) return false;
+  return harvest.kits.copies.trim() === kits.copies.trim() && harvest.kits.prices === kits.prices;
 }
 
 /** Each broken rule is waived by a word of its own, as on the command line. */
@@ -87,7 +141,6 @@ function waivers(app: App) {
 
 function deeds(app: App) {
   const state = app.state();
-  const { shown } = state;
   const { job } = state.takeAway;
   if (job.kind === 'waiting' || job.kind === 'running') {
     const now = findingsNow(state);
@@ -101,17 +154,18 @@ function deeds(app: App) {
     `;
   }
   const rules = inTheWay(state);
-  const isNewest = state.takeAway.harvest !== null && shown !== null && state.takeAway.harvest.of === markOf(shown.of);
+  const isNewest = isOfShown(state);
+  const copies = copiesOf(state.takeAway.kits);
   return html`
     <p role="status" class="take-away-said">${said(job)}</p>
     <p class="deeds">
       <button
         type="button"
         class=${isNewest ? '' : 'main'}
-        ?disabled=${rules.length > 0}
+        ?disabled=${rules.length > 0 || Number.isNaN(copies)}
         @click=${() => askForBuild(app)}
       >
-        ${isNewest ? 'Build it again' : 'Build the folder'}
+        ${isNewest ? 'Build it again' : copies === null ? 'Build the folder' : 'Build the kits'}
       </button>
       ${rules.length > 0 ? html`<span class="help">In the way: ${rules.join(', ')}</span>` : nothing}
     </p>
@@ -120,18 +174,23 @@ function deeds(app: App) {
 
 function said(job: BuildJob) {
   if (job.kind === 'stopped') return job.because;
+  if (job.kind === 'misread')
+    return html`The price file cannot be read, so nothing was built.
+      ${job.problems.map((problem) => html`<pre class="take-away-problem">${problem}</pre>`)}`;
   if (job.kind === 'refused') return html`Not built, nothing written: <b>${job.rules.join(', ')}</b>.`;
   return nothing;
 }
 
 function harvestView({ archive, files, summary, laserCaution }: Harvest, isNewest: boolean) {
   const book = files.find(({ path }) => path === 'book.pdf');
+  const papers = files.find(({ path }) => path === 'kits.pdf');
   return html`
-    ${isNewest ? nothing : html`<p class="level-warning">This is not of the camera that is shown: it was built before.</p>`}
+    ${isNewest ? nothing : html`<p class="level-warning">This is not what is shown and asked for now: it was built before.</p>`}
     <p class="deeds">
       <a class="take-away-archive" href=${archive.url} download=${archive.path}>Save ${archive.path}</a>
       <span class="caption">${files.length} files, packed into ${size(archive.size)}</span>
       ${book === undefined ? nothing : html`<a href=${book.url} target="_blank" rel="noopener">Look into the book</a>`}
+      ${papers === undefined ? nothing : html`<a href=${papers.url} target="_blank" rel="noopener">Look into the papers of the kits</a>`}
     </p>
     ${summary.map((line) => html`<p class="take-away-summary">${line}</p>`)}
     ${groups(laserCaution).map(({ title, of, caution }) =>
@@ -153,6 +212,7 @@ interface FileGroup {
 /** In the order in which a builder takes them up. */
 const groups = (laserCaution: string): readonly FileGroup[] => [
   { title: 'The book', of: /^book\.pdf$/ },
+  { title: 'Papers of the kits', of: /^kits\.pdf$/ },
   {
     title: 'Sheets for the laser',
     of: /^sheets\//,
@@ -160,13 +220,13 @@ const groups = (laserCaution: string): readonly FileGroup[] => [
   },
   {
     title: 'Prints',
-    of: /^prints\//,
+    of: /^prints(?:-beside)?\//,
     caution:
       'What holds the lens must not creep: print it in a material that stays stiff at 70 °C, as a car in the sun is hot.',
   },
   { title: 'Drawings', of: /^drawings\// },
   { title: 'What is left of the sheets', of: /^remnants\// },
-  { title: 'Figures', of: /^(?:plan|parts|\.tailboard)\.json$/ },
+  { title: 'Figures', of: /^(?:plan|parts|kits|\.tailboard)\.json$/ },
 ];
 
 function fileGroup(title: string, files: readonly FileAtHand[], caution?: string) {
