@@ -25,7 +25,7 @@ import {
   Vector3,
   Vector4,
 } from 'three';
-import type { ShownSolids, TakenStep } from '../../model/shown.js';
+import type { ShownPiece, ShownSolids, TakenStep } from '../../model/shown.js';
 import { coneGeometries } from './light-cone.js';
 import { cutColours, faceColours, inks, markColours, stuffs } from './materials.js';
 import { type Merged, type MergedPiece, mergedPieces, PER_LINE } from './merged.js';
