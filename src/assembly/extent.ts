@@ -1,4 +1,4 @@
-import { type Box, boundsOfPoints, type ClosedPath } from '../geometry/path.js';
+import { arcOf, type Box, boundsOfPoints, type ClosedPath, type Point } from '../geometry/path.js';
 import type { Matrix4 } from '../geometry/placement.js';
 import type { Part, Placement } from '../model/part.js';
 
@@ -86,9 +86,32 @@ function ownBox(part: Part): OwnBox {
   return plateBox(part.shape.outline, part.shape.thickness);
 }
 
-/** Box of the vertices; a whole circle, the only outline with arcs that bulge past them, has its two across: take it square. */
+/** Box of the vertices, and of the arcs that bulge past them: the round end of a button, a whole circle. */
 function plateBox(outline: ClosedPath, high: number): OwnBox {
-  const { left, bottom, right, top } = boundsOfPoints(outline);
-  const more = outline.length === 2 ? (right - left) / 2 : 0;
-  return { left, bottom: bottom - more, right, top: top + more, high };
+  let { left, bottom, right, top } = boundsOfPoints(outline);
+  outline.forEach((from, i) => {
+    if (from.bulge === 0) return;
+    const { centre, radius, start } = arcOf(from, outline[(i + 1) % outline.length] as Point);
+    const sweep = 4 * Math.atan(from.bulge);
+    for (const [angle, x, y] of [
+      [0, radius, 0],
+      [Math.PI / 2, 0, radius],
+      [Math.PI, -radius, 0],
+      [-Math.PI / 2, 0, -radius],
+    ] as const) {
+      if (!passes(start, sweep, angle)) continue;
+      left = Math.min(left, centre.x + x);
+      right = Math.max(right, centre.x + x);
+      bottom = Math.min(bottom, centre.y + y);
+      top = Math.max(top, centre.y + y);
+    }
+  });
+  return { left, bottom, right, top, high };
+}
+
+/** Whether an arc that begins at an angle and goes on by a sweep, rad, comes past another angle. */
+function passes(start: number, sweep: number, angle: number): boolean {
+  const turn = 2 * Math.PI;
+  const on = ((Math.sign(sweep) * (angle - start)) % turn) + turn;
+  return on % turn <= Math.abs(sweep);
 }

@@ -80,6 +80,18 @@ const CURES: Readonly<Record<string, Cure>> = {
     look: 'All round the lens, from the front.',
     cure: 'A ring of black felt outside the seat, never on it.',
   },
+  'shutter on the accessory frame': {
+    look: 'Round the rail plate of the shutter, its slide shut, from the front and from both sides.',
+    cure: 'The plate does not lie on the ring. Look for glue or a bent lip A5; glue thin black felt on the ring, outside its opening.',
+  },
+  'filter holder in its channel': {
+    look: 'Above the filter holder, along both cheeks of its handle, and round the window that the gels go into.',
+    cure: 'It must come out again: no glue here. Push it home, and glue thin black felt under the cheeks FH3 where they lie on the rings.',
+  },
+  'cap on the accessory frame': {
+    look: 'All round the cap, most at its upper edge.',
+    cure: 'Push it home and put its peg in. If light still shows, glue thin black felt on its rear, outside the opening of the ring.',
+  },
   'rear box in the front box': BETWEEN_BOXES,
   'middle box in the front box': BETWEEN_BOXES,
   'rear box in the middle box': BETWEEN_BOXES,
@@ -144,9 +156,18 @@ function joints({ joints: all, holders }: LeakTestGiven): readonly Block[] {
 const holdersInWell = (holders: readonly string[]): string =>
   holders.length === 1 ? 'holder in the well' : 'each holder in the well';
 
+const LID: Cure = {
+  look: 'The holder alone, with a small lamp in it, its lid and its slide shut: all round the lid, most at its corners.',
+  cure: 'The lid is not home, or the pad has gone flat: a new pad. Never glue the lid.',
+};
+
 /** A joint that has no words of its own is still looked at. */
 export const cureOf = (joint: string): Cure =>
-  CURES[joint] ?? { look: 'Along the whole joint.', cure: 'Fill it with glue and wood dust, and paint it black.' };
+  CURES[joint] ??
+  (joint.startsWith('lid of the ') ? LID : null) ?? {
+    look: 'Along the whole joint.',
+    cure: 'Fill it with glue and wood dust, and paint it black.',
+  };
 
 function paperTest(given: LeakTestGiven): readonly Block[] {
   const { holders } = given;

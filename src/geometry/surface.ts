@@ -38,7 +38,8 @@ export function surfaceOf({ positions, triangles }: Mesh): Surface {
     // squared lengths of the sides a-b, b-c and c-a
     const sides = [squared(ux, uy, uz), squared(vx - ux, vy - uy, vz - uz), squared(vx, vy, vz)] as const;
     const longest = Math.max(...sides);
-    if (twice < SLIVER * Math.sqrt(longest)) {
+    // one whose corners are one point, too
+    if (twice <= SLIVER * Math.sqrt(longest)) {
       longSide.set(f, sides.indexOf(longest));
       continue;
     }

@@ -179,12 +179,10 @@ const table = [
   },
   {
     key: 'handle',
-    title: 'Handle on the top of the front box',
-    acts: [
-      { into: 'handle', each: ['F12', 'handle-washer', 'handle-nut', 'F13', 'F11', 'handle-screw'] },
-      { into: CAMERA, whole: 'handle' },
-    ],
+    title: 'Handle on its plate',
+    acts: [{ into: 'handle', each: ['F12', 'handle-washer', 'handle-nut', 'F13', 'F11', 'handle-screw'] }],
   },
+  { key: 'handle-on', title: 'Handle on the top of the front box', acts: [{ into: CAMERA, whole: 'handle' }] },
   {
     key: 'stop-wallet',
     title: 'Wallet for the stops, on the side of the front box',

@@ -66,6 +66,35 @@ describe('the upright box round a placed part', () => {
     expect(second?.extent).toEqual({ x: [-3, 3], y: [-3, 3], z: [0, 25] });
   });
 
+  test('the round end of a button bulges past its corners, turned too', () => {
+    const round = boughtPlate({
+      id: 'b',
+      name: 'b',
+      thickness: 4,
+      outline: [
+        { x: 5, y: -15, bulge: 0 },
+        { x: 5, y: 0, bulge: 1 },
+        { x: -5, y: 0, bulge: 0 },
+        { x: -5, y: -15, bulge: 1 },
+      ],
+      placements: [across(0, 0, 0), frame([0, 1, 0], [-1, 0, 0], [0, 0, 1], [0, 0, 0])].map((matrix) => ({
+        group: 'rear',
+        matrix,
+      })),
+      massKg: 0,
+    });
+    // half circles of radius 5 round (0, 0) and (0, -15)
+    const [upright, turned] = boxesOf(round).map(({ extent }) => extent);
+    for (const [extent, x, y] of [
+      [upright, [-5, 5], [-20, 5]],
+      [turned, [-5, 20], [-5, 5]],
+    ] as const)
+      for (const end of [0, 1] as const) {
+        expect(extent?.x[end]).toBeCloseTo(x[end], 12);
+        expect(extent?.y[end]).toBeCloseTo(y[end], 12);
+      }
+  });
+
   test('one box for each place', () => {
     const places: readonly Placement[] = [0, 10, 20].map((z) => ({ group: 'rear', matrix: across(0, 0, z) }));
     expect(boxesOf(card(...places)).map(({ extent }) => extent.z[0])).toEqual([0, 10, 20]);

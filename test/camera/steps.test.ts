@@ -45,6 +45,7 @@ const OPTIONAL = new Map([
   ['middle-on', /^R10$/],
   ['middle-stops', /^F14$/],
   ['handle', /^F11$/],
+  ['handle-on', /^F11$/],
   ['accessory-frame', /^A1$/],
   ['frame-on', /^A1$/],
   ['filter-holder', /^FH1$/],

@@ -13,7 +13,12 @@ export const keptDesigns: readonly string[] = readdirSync(folder)
 export const keptDesign = (name: string): Design => designFrom(folder, `${name}.yaml`);
 
 /** Heron with bought holders and nothing ahead of the lens: the camera alone. */
-export const bareHeron = (): Design => designFrom(import.meta.dirname, 'bare-heron.yaml');
+export const bareHeron = (): Design => designFrom(import.meta.dirname, BARE);
+
+/** Its text. */
+export const bareHeronText = (): string => readFileSync(join(import.meta.dirname, BARE), 'utf8');
+
+const BARE = 'bare-heron.yaml';
 
 function designFrom(place: string, file: string): Design {
   const reading = readDesign(readFileSync(join(place, file), 'utf8'), file);

@@ -10,6 +10,7 @@ import { readDesign } from '../../src/index.js';
 import type { ShownFace } from '../../src/model/shown.js';
 import { planCamera } from '../../src/pipeline.js';
 import { shownSection } from '../../src/shown/section.js';
+import { faceOf } from '../camera/face-of.js';
 
 let kernel: Kernel;
 beforeAll(async () => {
@@ -83,10 +84,8 @@ describe.each(['heron', 'wren', 'bittern'])('the section of %s', (name) => {
     expect(faces.find(({ part }) => part === 'F1')?.slides).toBe(false);
     expect(faces.find(({ part }) => part === 'R3')?.slides).toBe(true);
     for (const { holder } of build.setups) {
-      const face = faces.find(
-        ({ part, stuff, when }) =>
-          stuff === 'holder' && part.startsWith('holder') && when.some((one) => one.startsWith(holder)),
-      );
+      const bearing = faceOf(build.parts, holder).id;
+      const face = faces.find(({ part }) => part === bearing);
       expect(
         face?.when.every((one) => one.startsWith(holder)),
         holder,
