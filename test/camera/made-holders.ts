@@ -1,12 +1,12 @@
 import { type Planned, planCamera } from '../../src/pipeline.js';
 import { changed, designOf } from '../design/reading.js';
-import { heron } from '../design/worked-designs.js';
+import { bareHeronText } from '../designs/kept-design.js';
 
 /** Heron's text, with its paper holder cut from the same sheet: every size that the construction gives is left out. */
 export const heronMade = (keys = ''): string =>
   changed(
-    heron,
-    'filmDepth: 5.8 mm, width: 150 mm, length: 210 mm, thickness: 12 mm, mass: 330 g',
+    bareHeronText(),
+    'filmDepth: 5.8 mm, depthTo: emulsion, width: 150 mm, length: 210 mm, thickness: 13.9 mm, mass: 330 g',
     `make: true${keys}`,
   );
 
