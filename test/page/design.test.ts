@@ -5,12 +5,12 @@ import type { Page } from 'playwright-core';
 import { afterAll, expect, test } from 'vitest';
 import { designJsonSchema } from '../../src/index.js';
 import { testedPage, violationsOn } from './browser.js';
+import { REMNANT, REMNANTS } from './remnant.js';
 
 const FOLDER = join(import.meta.dirname, '..', '..', 'designs');
 const HERON = await readFile(join(FOLDER, 'heron.yaml'), 'utf8');
 
 const PROOF = ['proof-worker.js', 'light-worker.js'];
-const REMNANTS = join(FOLDER, '..', 'output', 'heron', 'remnants');
 
 const { open } = testedPage();
 const folder = await mkdtemp(join(tmpdir(), 'tailboard-design-'));
@@ -147,7 +147,7 @@ test('a bad value stays as it was typed, and its field says what is wrong and wh
 test('a design is opened with its remnants, and saved with the bytes that it has', async () => {
   const { page } = await open({ without: PROOF });
   // a mark at the head and the line ends of another system are the user's own
-  const egret = `${HERON.replace('name: Heron', 'name: Egret')}stock: [{ remnant: rack/plywood-4.05-2-SP2.1.21.json }]\n`;
+  const egret = `${HERON.replace('name: Heron', 'name: Egret')}stock: [{ remnant: rack/${REMNANT} }]\n`;
   const bytes = Buffer.from(`\ufeff${egret.replaceAll('\n', '\r\n')}`);
   await writeFile(join(folder, 'egret.yaml'), bytes);
   const [chooser] = await Promise.all([
@@ -156,7 +156,7 @@ test('a design is opened with its remnants, and saved with the bytes that it has
   ]);
   expect(chooser.isMultiple()).toBe(true);
   // what is picked has lost its folder; without the remnant this would be no design
-  await chooser.setFiles([join(folder, 'egret.yaml'), join(REMNANTS, 'plywood-4.05-2-SP2.1.21.json')]);
+  await chooser.setFiles([join(folder, 'egret.yaml'), join(REMNANTS, REMNANT)]);
   await page.locator('.title-block').getByText('Egret').waitFor();
   const download = async () => {
     const [saved] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Control+s')]);

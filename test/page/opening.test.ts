@@ -4,11 +4,11 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { testedPage } from './browser.js';
 import { QUIET, saved } from './files.js';
+import { REMNANT, REMNANTS } from './remnant.js';
 
 const root = join(import.meta.dirname, '..', '..');
 const heron = readFileSync(join(root, 'designs', 'heron.yaml'), 'utf8');
-const REMNANT = 'plywood-4.05-2-SP2.1.21.json';
-const remnant = readFileSync(join(root, 'output', 'heron', 'remnants', REMNANT), 'utf8');
+const remnant = readFileSync(join(REMNANTS, REMNANT), 'utf8');
 
 const { open } = testedPage();
 const opened = async (): Promise<Page> => (await open(QUIET)).page;
