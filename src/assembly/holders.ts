@@ -12,6 +12,13 @@ export const isHolderFace = (part: Part): boolean => roleOf(part) === 'holder';
 export const isDarkSlide = (part: Part): boolean =>
   part.kind === 'flat' && isOfHolder(part) && part.joins.some(({ by }) => by === 'slide');
 
+/** Ids of the dark slides, with what is glued to them: drawn, they stand as far out of a holder as that is long. */
+export function darkSlideIds(parts: readonly Part[]): ReadonlySet<string> {
+  const slides = new Set(parts.filter(isDarkSlide).map(({ id }) => id));
+  const glued = parts.filter(({ joins }) => joins.some(({ to, by }) => by === 'glue' && slides.has(to)));
+  return new Set([...slides, ...glued.map(({ id }) => id)]);
+}
+
 /** The name of the holder that something is in; null where it is in none. */
 export const holderOf = ({ group }: Placement): string | null => (typeof group === 'string' ? null : group.holder);
 

@@ -1,5 +1,5 @@
 import type { Build, Setup } from '../assembly/build.js';
-import { isDarkSlide, isOfHolder } from '../assembly/holders.js';
+import { darkSlideIds, isOfHolder } from '../assembly/holders.js';
 import { boxAt, type Piece } from '../assembly/pieces.js';
 import { stands } from '../assembly/setups.js';
 import type { Point } from '../geometry/path.js';
@@ -138,21 +138,14 @@ function sceneOf(build: Build, funnel: PrintedPart): Pouring {
   const pressed = (ids: ReadonlySet<string>) =>
     build.parts.filter(({ joins }) => joins.some(({ to, by }) => by === 'press' && ids.has(to))).map(({ id }) => id);
   const caps = new Set(pressed(new Set([usedOn.part])));
-  const off = new Set([...caps, ...pressed(caps), ...slidesOf(build.parts)]);
+  // the slide lies ahead of what is cut, shut
+  const off = new Set([...caps, ...pressed(caps), ...darkSlideIds(build.parts)]);
   const own = build.parts.filter((part) => isOfHolder(part, holder) && !off.has(part.id));
   const poured: Part = { ...funnel, placements: [{ ...stand, matrix: compose(stand.matrix, usedOn.matrix) }] };
   const pieces = standingIn([...own, poured], setup);
   const seat = pieces.find(({ part }) => part.id === usedOn.part);
   if (seat === undefined) throw new Error(`${usedOn.part} stands in no set-up`);
   return { holder, pieces, seat, funnel, caps };
-}
-
-/** Dark slides, with what is glued to them: they lie ahead of what is cut, shut. */
-function slidesOf(parts: readonly Part[]): readonly string[] {
-  const slides = new Set(parts.filter(isDarkSlide).map(({ id }) => id));
-  return parts
-    .filter(({ id, joins }) => slides.has(id) || joins.some(({ to, by }) => by === 'glue' && slides.has(to)))
-    .map(({ id }) => id);
 }
 
 /** The funnel's axis, through which the upper view is cut, and the height of the lower one. */

@@ -1,5 +1,5 @@
 import type { Build, Setup } from '../assembly/build.js';
-import { isDarkSlide } from '../assembly/holders.js';
+import { darkSlideIds } from '../assembly/holders.js';
 import { boxAt, type Piece } from '../assembly/pieces.js';
 import type { Box, Point } from '../geometry/path.js';
 import type { Drawing, Mark } from '../model/page.js';
@@ -220,10 +220,8 @@ function setupFor({ setups }: Build, at: Focused): Setup {
 
 /** A dark slide that is drawn stands as far out of a holder as that is long: the section would be small beside it. */
 function withoutDarkSlides(parts: readonly Part[]): readonly Part[] {
-  const slides = new Set(parts.filter(isDarkSlide).map(({ id }) => id));
-  return parts.filter(
-    ({ id, joins }) => !slides.has(id) && !joins.some(({ to, by }) => by === 'glue' && slides.has(to)),
-  );
+  const slides = darkSlideIds(parts);
+  return parts.filter(({ id }) => !slides.has(id));
 }
 
 /** Bolts, screws, pins and dowels are not cut lengthwise: ISO 128-44 (from memory). */

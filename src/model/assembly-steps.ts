@@ -382,6 +382,9 @@ const idsIn = (...keys: readonly string[]): readonly string[] =>
 /** Ids of what is pushed onto the accessory frame, and comes off for the road; an object that goes there names its steps here. */
 export const pushedOnFrame: readonly string[] = idsIn('filter-holder', 'shutter', 'shutter-slides', 'hood', 'cap');
 
+/** Ids of what stands up over the camera: its handle, the slides of a shutter. */
+export const overCamera: readonly string[] = idsIn('handle', 'shutter-slides');
+
 /** Ids of all that hangs ahead of the lens. */
 export const aheadOfLens: readonly string[] = [...idsIn('accessory-frame'), ...pushedOnFrame];
 

@@ -103,6 +103,8 @@ export interface ShownFace {
   readonly slides: boolean;
   /** Of a middle box: it is drawn along once the rear has slid so far. */
   readonly drawnFrom?: number;
+  /** It stands up over the camera and tells nothing of its focus, as a drawn dark slide does: a small picture leaves it out. */
+  readonly over?: true;
   /** Set-ups in which it stands here, by name. */
   readonly when: readonly string[];
   /** Loops of x, y in turn; evenodd. */

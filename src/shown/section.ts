@@ -1,10 +1,12 @@
 import type { Build } from '../assembly/build.js';
+import { darkSlideIds } from '../assembly/holders.js';
 import { type Piece, piecesOf } from '../assembly/pieces.js';
 import { stands } from '../assembly/setups.js';
 import type { Region } from '../geometry/clip.js';
 import type { ClosedPath } from '../geometry/path.js';
 import { outlineFromSide, sawnPrism, sawnSolid } from '../geometry/sawn-prism.js';
 import { circle } from '../geometry/shapes.js';
+import { overCamera } from '../model/assembly-steps.js';
 import type { Part } from '../model/part.js';
 import type { ShownFace, ShownSection } from '../model/shown.js';
 import { stuffShown } from './stuff.js';
@@ -19,6 +21,7 @@ export function shownSection(
   image: ShownSection['image'],
 ): ShownSection {
   const pieces = piecesOf(parts);
+  const over = new Set([...overCamera, ...darkSlideIds(parts)]);
   const face = ({ key, part, placement, slides }: Piece, as: ShownFace['as'], loops: Region): readonly ShownFace[] =>
     loops.length === 0
       ? []
@@ -31,6 +34,7 @@ export function shownSection(
             as,
             slides,
             ...(placement.drawnFrom === undefined ? {} : { drawnFrom: placement.drawnFrom }),
+            ...(over.has(part.id) ? { over: true as const } : {}),
             when: setups.filter((setup) => stands(placement, setup)).map(({ name }) => name),
             loops: loops.map((loop) => loop.flatMap(({ x, y }) => [x, y])),
           },

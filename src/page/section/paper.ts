@@ -36,8 +36,8 @@ const ROOM_ASIDE = 470;
 
 export function boundsOf({ faces }: ShownSection, travel: number): Bounds {
   let [left, right, bottom, top] = [Infinity, -Infinity, Infinity, -Infinity];
-  for (const { loops, slides } of faces)
-    for (const loop of loops)
+  for (const { loops, slides, over } of faces)
+    for (const loop of over === undefined ? loops : [])
       for (let i = 0; i < loop.length; i += 2) {
         const [x, y] = [loop[i], loop[i + 1]] as [number, number];
         if (x < left) left = x;

@@ -18,7 +18,7 @@ export function still(
   measure: Measure,
 ) {
   const { bounds, px } = paper;
-  const standing = section.faces.filter(({ when }) => when.includes(figures.setup.name));
+  const standing = section.faces.filter(({ when, over }) => over === undefined && when.includes(figures.setup.name));
   return svg`
     <defs>${patterns(px)}</defs>
     ${scale(plan, figures, paper, measure)}
