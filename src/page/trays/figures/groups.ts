@@ -153,8 +153,22 @@ function focusRows(plan: PlanDocument, reached: number): readonly FigureRow[] {
   ];
 }
 
-function slideRows({ slide }: PlanDocument): readonly FigureRow[] {
+function slideRows({ slide, lensBoard }: PlanDocument): readonly FigureRow[] {
   return [
+    row(
+      'Lens board',
+      long('lensBoard.side', lensBoard.side),
+      ' square, before an opening of ',
+      long('lensBoard.opening', lensBoard.opening),
+    ),
+    row(
+      'Behind the panel',
+      'lens and mount reach to z ',
+      long('lensBoard.reachBehindPanel', lensBoard.reachBehindPanel),
+      ', ',
+      long('lensBoard.radiusBehindPanel', lensBoard.radiusBehindPanel),
+      ' from the axis at most',
+    ),
     row(
       'Front box',
       long('slide.frontBoxInside', slide.frontBoxInside),
@@ -189,10 +203,11 @@ function slideRows({ slide }: PlanDocument): readonly FigureRow[] {
       long('slide.overlapRequired', slide.overlapRequired),
       ' needed',
     ),
+    row('Reserve', long('slide.reserve', slide.reserve), ' of draw past the nearest focus'),
     row(
-      'Behind the panel',
+      'Kept free behind it',
       long('slide.panelDead', slide.panelDead),
-      ' kept free; the lens ',
+      '; the lens ',
       { figure: 'slide.passesInsideRearBox', text: slide.passesInsideRearBox ? 'passes' : 'does not pass' },
       ' inside the rear box',
     ),
@@ -208,7 +223,7 @@ function holderRows({ holders, spacers, tailboard }: PlanDocument, i: number): r
   const holder = holders[i];
   const spacer = spacers[i];
   if (holder === undefined) return [];
-  const { name, filmDepth, effectiveDepth, seat } = holder;
+  const { name, filmDepth, effectiveDepth, seat, tank } = holder;
   const at = `holders[${i}]`;
   return [
     filmDepth === effectiveDepth
@@ -235,6 +250,34 @@ function holderRows({ holders, spacers, tailboard }: PlanDocument, i: number): r
       ' behind the first one',
     ),
     ...(spacer === undefined ? [] : [spacerRow(spacer, `spacers[${i}]`)]),
+    ...(tank === undefined ? [] : tankRows(tank, `${at}.tank`)),
+  ];
+}
+
+function tankRows(tank: NonNullable<PlanDocument['holders'][number]['tank']>, at: string): readonly FigureRow[] {
+  const whole = (figure: keyof typeof tank, value: number, unit: string): Printed => ({
+    figure: `${at}.${figure}`,
+    text: `${plainNumber(value, 0)}${unit}`,
+  });
+  return [
+    row(
+      'A bath',
+      whole('workingVolume', tank.workingVolume, ' ml'),
+      '; ',
+      whole('leastVolume', tank.leastVolume, ' ml'),
+      ' at least, ',
+      whole('fullVolume', tank.fullVolume, ' ml'),
+      ' when full',
+    ),
+    row(
+      'Runs in and out',
+      'in ',
+      whole('fillSeconds', Math.ceil(tank.fillSeconds), ' s'),
+      ' and ',
+      whole('drainSeconds', Math.ceil(tank.drainSeconds), ' s'),
+    ),
+    row('Rocked', 'by ', whole('rockAngle', Math.floor(tank.rockAngle), '°'), ' at most'),
+    row('Its lid bears', whole('lidForce', tank.lidForce, ' N'), ' when it is capped cold and warmed'),
   ];
 }
 
