@@ -22,7 +22,7 @@ export default defineConfig({
           maxWorkers: 1,
           sequence: { groupOrder: 1 },
           // a camera is built twice for one test, on the page and by the command line
-          testTimeout: 240_000,
+          testTimeout: 400_000,
           // what must come on a page comes when it comes; it is not drawn within the second that is usual
           expect: { poll: { timeout: 20_000 } },
         },

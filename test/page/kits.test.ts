@@ -8,7 +8,7 @@ import { unpacked } from './unpacked.js';
 const { open } = testedPage({ solid: true });
 
 /** A busy machine takes its time. */
-const WAIT = { timeout: 200_000 };
+const WAIT = { timeout: 300_000 };
 
 const design = readFileSync(join(import.meta.dirname, '../../designs/wren.yaml'), 'utf8');
 const prices = 'currency: EUR\nsheets: [{ material: plywood, price: 7.50 }]\nlaser: { perMinute: 0.5 }\n';

@@ -9,7 +9,7 @@ import { unpacked } from './unpacked.js';
 const { open } = testedPage({ solid: true });
 
 /** A busy machine takes its time. */
-const WAIT = { timeout: 150_000 };
+const WAIT = { timeout: 300_000 };
 
 const designed = (name: string): string =>
   readFileSync(join(import.meta.dirname, '..', '..', 'designs', `${name}.yaml`), 'utf8');

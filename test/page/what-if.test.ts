@@ -82,10 +82,10 @@ describe('what if', () => {
       expect(words).toContain(own);
   });
 
-  test('a film is tried as deep as its holder is thick, and no deeper', async () => {
+  test('the film of a holder that is made is tried well beyond its depth: the holder grows with it', async () => {
     await tryNumber('holders[1].filmDepth', '24 mm');
     await page.keyboard.press('End');
-    await expect.poll(said, SOON).toBe('35 mm'); // of 36
+    await expect.poll(async () => Number.parseFloat((await said()) ?? ''), SOON).toBeGreaterThan(30);
     expect(await readOut()).toContain('reaches');
   });
 
