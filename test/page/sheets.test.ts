@@ -9,6 +9,7 @@ const layout = JSON.parse(
   readFileSync(join(import.meta.dirname, '..', '..', 'output', 'heron', 'sheets', 'layout.json'), 'utf8'),
 ) as {
   readonly layouts: readonly {
+    readonly material: string;
     readonly sheets: readonly {
       readonly file: string;
       readonly cutLength: number;
@@ -22,7 +23,10 @@ const layout = JSON.parse(
 };
 const plan = JSON.parse(
   readFileSync(join(import.meta.dirname, '..', '..', 'output', 'heron', 'plan.json'), 'utf8'),
-) as { readonly hardware: readonly { readonly name: string; readonly count: number }[] };
+) as {
+  readonly hardware: readonly { readonly name: string; readonly count: number }[];
+  readonly parts: readonly { readonly name: string; readonly count: number; readonly material: string }[];
+};
 const built = layout.layouts.flatMap(({ sheets }) => sheets);
 
 /** A busy machine takes its time. */
@@ -73,9 +77,15 @@ describe('sheets', () => {
     const rows = await page.locator('.sheets-buy tbody tr').allTextContents();
     const said = rows.map((row) => row.replaceAll('\u00a0', ' ').replace(/\s+/g, ' ').trim());
     // 600 × 400 mm is the sheet that the design names
-    expect(said[0]).toBe(`${built.length} plywood-4.05, 600 × 400 mm`);
-    expect(said[1]).toMatch(/^1 lens clamp, PETG/);
-    expect(said.length).toBe(2 + plan.hardware.length);
+    for (const { material, sheets } of layout.layouts)
+      expect(said).toContain(`${sheets.length} ${material}, 600 × 400 mm`);
+    const prints = plan.parts.filter((part) => part.material === 'PETG');
+    for (const { name, count } of prints)
+      expect(
+        said.some((row) => row.startsWith(`${count} ${name}, PETG`)),
+        name,
+      ).toBe(true);
+    expect(said.length).toBeGreaterThanOrEqual(layout.layouts.length + prints.length + plan.hardware.length);
     for (const { name, count } of plan.hardware)
       expect(said.some((row) => row.startsWith(`${count} ${name}`))).toBe(true);
   });
