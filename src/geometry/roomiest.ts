@@ -2,6 +2,9 @@ import { boundsOfPoints, type Point } from './path.js';
 
 const GRID = 24;
 
+/** Rooms are told to a nanometre: engines differ in the last digits of sines, and must agree which of two equals is first. */
+const STEP = 1e-6;
+
 /** A place in the material and how far the nearest edge is. */
 export interface Room {
   readonly at: Point;
@@ -19,7 +22,7 @@ export function roomsIn(loops: readonly (readonly Point[])[]): readonly Room[] {
   for (let i = 1; i < GRID; i++) {
     for (let j = 1; j < GRID; j++) {
       const at = { x: left + ((right - left) * i) / GRID, y: bottom + ((top - bottom) * j) / GRID };
-      const room = depthIn(loops, at);
+      const room = STEP * Math.round(depthIn(loops, at) / STEP);
       if (room > 0) rooms.push({ at, room });
     }
   }
