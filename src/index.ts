@@ -26,6 +26,7 @@ export { keepingReader } from './design/reader.js';
 export { starter } from './design/starter.js';
 export { type Explained, explain, explainAtOnce, figureMoves } from './explain/explain.js';
 export { budgetPage } from './files/budget-page.js';
+export type { CompareWords } from './files/compare-page.js';
 export type { DiallingWords } from './files/dialling-page.js';
 export { explainPage, explanationJson, figureList, figureListJson } from './files/explain-page.js';
 export type { ExposureWords } from './files/exposure-page.js';
@@ -111,23 +112,27 @@ export async function loadWorkshop(wasm?: string): Promise<LoadedWorkshop> {
   };
 }
 
-/** What makes single parts of a camera: without the rest of the workshop, so that a spare part is there at once. */
-export async function loadSpares(wasm?: string) {
+/**
+ * What makes single parts of a camera: without the rest of the workshop, so that a spare part is there at once.
+ *
+ * @param kernelOf gives the solid kernel, for whoever has one already; it is three megabytes that no sheet needs
+ */
+export async function loadSpares(kernelOf: () => Promise<Kernel> = ownKernel) {
   const [parts, spacer] = await Promise.all([import('./spare-parts.js'), import('./spare-spacer.js')]);
   return {
     spacer: spacer.spacerAlone,
+    /** What is to be said of the parts that are named before they are made, or why there are none. */
+    asked: parts.askParts,
     /** The parts that are named, or why there are none. */
     parts: async (design: Design, wanted: PartsWanted): Promise<PartsResult | { readonly refused: string }> => {
       const asked = parts.askParts(design, wanted);
       if ('refused' in asked) return asked;
-      // three megabytes that no sheet needs
-      return parts.writeParts(
-        asked,
-        asked.printed ? await (await import('./geometry/kernel.js')).loadKernel(wasm) : null,
-      );
+      return parts.writeParts(asked, asked.printed ? await kernelOf() : null);
     },
   };
 }
+
+const ownKernel = async (): Promise<Kernel> => (await import('./geometry/kernel.js')).loadKernel();
 
 /** What holds two cameras against each other, each planned now or as it was built. */
 export async function loadCompare() {
@@ -139,9 +144,11 @@ export async function loadCompare() {
   ]);
   return {
     recordOfDesign: record.recordOfDesign,
+    recordOfPlanned: record.recordOfPlanned,
     readBuilt: built.readBuilt,
     compareCameras: compare.compareCameras,
     comparePage: page.comparePage,
+    compareWords: page.compareWords,
     compareJson: page.compareJson,
   };
 }

@@ -1,5 +1,5 @@
 import type { BuiltCamera } from '../model/built-camera.js';
-import type { ChangedFigure, CompareDocument, HolderInOldBoxes } from '../model/compare.js';
+import type { ChangedFigure, CompareDocument, HolderInOldBoxes, Loss } from '../model/compare.js';
 import { magnification, mm, plainNumber } from '../units/print.js';
 import { type Colour, layersText } from './plan-page.js';
 import { type Column, table, wrap } from './text-layout.js';
@@ -13,22 +13,70 @@ const INDENT = '  ';
 
 export const compareJson = (document: CompareDocument): string => `${JSON.stringify(document, null, 2)}\n`;
 
-/** What changed from one camera to another, as a page for a person at a terminal. Ends with a line break. */
-export function comparePage(
-  document: CompareDocument,
-  { before, after }: { readonly before: BuiltCamera; readonly after: BuiltCamera },
-  page: Page,
-): string {
-  const { colour } = page;
+/** What is said of two cameras, part by part: a terminal and a screen set the same. */
+export interface CompareWords {
+  /** `Heron 1a2b3c4d to Heron 5e6f7a8b` */
+  readonly title: string;
+  /** Name of the figure, its value before and after. */
+  readonly figures: Rows;
+  /** Id of the part, what it is, why it is cut again. */
+  readonly recut: Rows;
+  readonly kept: readonly string[];
+  readonly lost: readonly Loss[];
+  /** Holder, farthest and nearest focus, what is put under. */
+  readonly inOldBoxes: readonly (readonly [string, string, string, string])[];
+}
+
+interface Rows {
+  readonly heading: string;
+  readonly rows: readonly (readonly [string, string, string])[];
+  /** What is said where there are none. */
+  readonly none: string;
+}
+
+interface Cameras {
+  readonly before: BuiltCamera;
+  readonly after: BuiltCamera;
+}
+
+export function compareWords(document: CompareDocument, { before, after }: Cameras): CompareWords {
   const named = ({ plan }: BuiltCamera) => `${plan.name} ${plan.revision}`;
-  const title = `${colour.heading(`${named(before)} to ${named(after)}`)}`;
+  const { changed, recut } = document;
+  const nameOf = (id: string) => after.parts.find((part) => part.id === id)?.name ?? '';
+  return {
+    title: `${named(before)} to ${named(after)}`,
+    figures: {
+      heading: changed.length === 0 ? 'Figures' : 'Figures that change',
+      rows: changed.map((one) => [one.figure, shown(one.before), shown(one.after)]),
+      none: 'All figures are the same.',
+    },
+    recut: {
+      heading: recut.length === 0 ? 'Cut again' : `Cut again: ${recut.length} of ${after.parts.length} kinds of parts`,
+      rows: recut.map((id) => [id, nameOf(id), document.why[id] ?? '']),
+      none: 'Nothing: every part is there already.',
+    },
+    kept: keptWords(document),
+    lost: document.lost,
+    inOldBoxes: document.inOldBoxes.map((one) => [
+      one.holder,
+      one.focuses ? (one.farthest > 0 ? magnification(one.farthest) : 'infinity') : 'no focus',
+      one.focuses ? magnification(one.nearest) : '',
+      underText(one),
+    ]),
+  };
+}
+
+/** What changed from one camera to another, as a page for a person at a terminal. Ends with a line break. */
+export function comparePage(document: CompareDocument, cameras: Cameras, page: Page): string {
+  const { colour } = page;
+  const words = compareWords(document, cameras);
   const sections = [
-    [title],
-    figureTable(document.changed, page),
-    recutTable(document, after, page),
-    keptLines(document, page),
-    lostLines(document, page),
-    boxTable(document.inOldBoxes, page),
+    [colour.heading(words.title)],
+    figureTable(words, page),
+    recutTable(words, page),
+    [colour.heading('Kept'), ...words.kept.flatMap((text) => sentence(text, page))],
+    lostLines(words, page),
+    boxTable(words, page),
   ];
   return `${sections
     .filter((lines) => lines.length > 0)
@@ -66,38 +114,36 @@ const shown = (value: ChangedFigure['before']): string =>
           ? 'none'
           : value;
 
-function figureTable(changed: CompareDocument['changed'], page: Page): readonly string[] {
-  if (changed.length === 0) return [page.colour.heading('Figures'), `${INDENT}All figures are the same.`];
-  return rowsUnder(
-    'Figures that change',
+function figureTable({ figures }: CompareWords, page: Page): readonly string[] {
+  return rowsOrNone(
+    figures,
     [
       { title: 'figure', align: 'left' },
       { title: 'before', align: 'right' },
       { title: 'after', align: 'right' },
     ],
-    changed.map(({ figure, before, after }) => [figure, shown(before), shown(after)]),
     page,
   );
 }
 
-function recutTable({ recut, why }: CompareDocument, after: BuiltCamera, page: Page): readonly string[] {
-  if (recut.length === 0) return [page.colour.heading('Cut again'), `${INDENT}Nothing: every part is there already.`];
-  const nameOf = (id: string) => after.parts.find((part) => part.id === id)?.name ?? '';
-  return rowsUnder(
-    `Cut again: ${recut.length} of ${after.parts.length} kinds of parts`,
+function recutTable({ recut }: CompareWords, page: Page): readonly string[] {
+  return rowsOrNone(
+    recut,
     [
       { title: 'part', align: 'left' },
       { title: 'what it is', align: 'left' },
       { title: 'why', align: 'left' },
     ],
-    recut.map((id) => [id, nameOf(id), why[id] ?? '']),
     page,
   );
 }
 
-function keptLines({ keeps, engraved, glued, left, renamed }: CompareDocument, page: Page): readonly string[] {
+const rowsOrNone = ({ heading, rows, none }: Rows, columns: readonly Column[], page: Page): readonly string[] =>
+  rows.length === 0 ? [page.colour.heading(heading), `${INDENT}${none}`] : rowsUnder(heading, columns, rows, page);
+
+function keptWords({ keeps, engraved, glued, left, renamed }: CompareDocument): readonly string[] {
   const moved = Object.entries(renamed).map(([id, was]) => `${id} was ${was}`);
-  const said = [
+  return [
     keeps.length === 0 ? 'No part of the earlier camera fits the later one.' : `${keeps.join(', ')}.`,
     ...(engraved.length === 0
       ? []
@@ -112,10 +158,9 @@ function keptLines({ keeps, engraved, glued, left, renamed }: CompareDocument, p
     ...(moved.length === 0 ? [] : [`Under another mark than before: ${moved.join(', ')}.`]),
     ...(left.length === 0 ? [] : [`No longer needed: ${left.join(', ')}.`]),
   ];
-  return [page.colour.heading('Kept'), ...said.flatMap((text) => sentence(text, page))];
 }
 
-function lostLines({ lost }: CompareDocument, page: Page): readonly string[] {
+function lostLines({ lost }: CompareWords, page: Page): readonly string[] {
   if (lost.length === 0) return [];
   return [
     page.colour.heading('Lost'),
@@ -126,7 +171,7 @@ function lostLines({ lost }: CompareDocument, page: Page): readonly string[] {
   ];
 }
 
-function boxTable(holders: CompareDocument['inOldBoxes'], page: Page): readonly string[] {
+function boxTable({ inOldBoxes }: CompareWords, page: Page): readonly string[] {
   return rowsUnder(
     'In the boxes as they are',
     [
@@ -135,12 +180,7 @@ function boxTable(holders: CompareDocument['inOldBoxes'], page: Page): readonly 
       { title: 'nearest', align: 'right' },
       { title: 'what is put under', align: 'left' },
     ],
-    holders.map((one) => [
-      one.holder,
-      one.focuses ? (one.farthest > 0 ? magnification(one.farthest) : 'infinity') : 'no focus',
-      one.focuses ? magnification(one.nearest) : '',
-      underText(one),
-    ]),
+    inOldBoxes,
     page,
   );
 }
