@@ -100,7 +100,7 @@ export function startApp(design: DesignText, draw: (app: App) => void, keeping: 
       saved,
       // what was still being typed, allowed or told was of the one before
       designView: { ...designView, typed: null },
-      takeAway: { ...takeAway, despite: [] },
+      takeAway: { ...takeAway, despite: [], onlyChanged: false },
       lens: { ...lens, written: null },
       past: [],
       future: [],

@@ -3,6 +3,7 @@ import type { KeyEdit } from '../model/design-form.js';
 import type { ShownSection, ShownSolids } from '../model/shown.js';
 import { type DesignView, firstDesignView } from './design/state.js';
 import type { ServedState } from './served/state.js';
+import { firstSpare, type SpareState } from './spare/state.js';
 import { type FiguresState, firstFigures } from './trays/figures/state.js';
 import { type FindingsState, firstFindings } from './trays/findings/state.js';
 import { firstLens, type LensState } from './trays/lens/state.js';
@@ -11,6 +12,7 @@ import { firstSheets, type SheetsState } from './trays/sheets/state.js';
 import { firstSitting, type SittingState } from './trays/sitting/state.js';
 import { firstSurvey, type SurveyState } from './trays/survey/state.js';
 import { firstTakeAway, type TakeAwayState } from './trays/take-away/state.js';
+import { firstWhatChanged, type WhatChangedState } from './trays/what-changed/state.js';
 import { firstWhatIf, type WhatIfState } from './trays/what-if/state.js';
 import type { DesignText, Reading } from './worker/questions.js';
 
@@ -20,6 +22,7 @@ export const trayNames = [
   'figures',
   'sheets',
   'what-if',
+  'what-changed',
   'lens',
   'survey',
   'sitting',
@@ -84,10 +87,13 @@ export interface State {
   readonly notice: string | null;
   /** Why the design was not saved when that was last asked for; it stays until it is saved, or put away. */
   readonly notSaved: string | null;
+  /** The part that is chosen, made alone. */
+  readonly spare: SpareState;
   readonly findings: FindingsState;
   readonly figures: FiguresState;
   readonly sheets: SheetsState;
   readonly whatIf: WhatIfState;
+  readonly whatChanged: WhatChangedState;
   readonly lens: LensState;
   readonly survey: SurveyState;
   readonly sitting: SittingState;
@@ -115,10 +121,12 @@ export const firstState = (design: DesignText): State => ({
   spread: false,
   notice: null,
   notSaved: null,
+  spare: firstSpare,
   findings: firstFindings,
   figures: firstFigures,
   sheets: firstSheets,
   whatIf: firstWhatIf,
+  whatChanged: firstWhatChanged,
   lens: firstLens,
   survey: firstSurvey,
   sitting: firstSitting,

@@ -1,5 +1,6 @@
 import type { LightProof } from '../index.js';
 import { markOf } from './mark-of.js';
+import type { CameraText } from './worker/camera-asked.js';
 import type { DesignText } from './worker/questions.js';
 import type {
   Built,
@@ -25,7 +26,11 @@ export interface Workbench {
   /** Problems are those of what was typed for the kits. */
   readonly build: (
     given: DesignText,
-    options: { readonly despite: readonly string[]; readonly kits: KitsWanted | null },
+    options: {
+      readonly despite: readonly string[];
+      readonly kits: KitsWanted | null;
+      readonly since: CameraText | null;
+    },
     onProgress: OnProgress,
   ) => Promise<Built | { readonly problems: readonly string[] } | null>;
   readonly putAside: () => void;
@@ -132,7 +137,7 @@ export function openWorkbench(onMistake: (words: string) => void): Workbench {
           share.light = 1;
         } else watchman.postMessage(given satisfies ToLight);
       }),
-    build: (given, { despite, kits }, onProgress) =>
+    build: (given, { despite, kits, since }, onProgress) =>
       begin<Built | { readonly problems: readonly string[] }>(({ prover }, end, fail) => {
         prover.onmessage = ({ data }: MessageEvent<FromWorkbench>) => {
           if (data.kind === 'mistake') fail(data.words);
@@ -142,7 +147,7 @@ export function openWorkbench(onMistake: (words: string) => void): Workbench {
         };
         // without a proof of the dark the worker looks for light itself
         const light = bench.light?.of === markOf(given) ? bench.light.found : null;
-        send(prover, { kind: 'build', given, kits, despite, light });
+        send(prover, { kind: 'build', given, kits, since, despite, light });
       }),
   };
 }

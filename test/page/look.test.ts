@@ -90,7 +90,7 @@ test('headings go down one step at a time, and one stands over all', async () =>
 test('at 390 nothing is wider than the screen in any tray, targets are large enough, and the design is a tray', async () => {
   await page.setViewportSize({ width: 390, height: 844 });
   const tabs = page.getByRole('tab');
-  await until(() => tabs.count()).toBe(10);
+  await until(() => tabs.count()).toBe(11);
   for (const tab of await tabs.all()) {
     await tab.click();
     const name = await tab.textContent();
@@ -121,7 +121,7 @@ test('at 390 nothing is wider than the screen in any tray, targets are large eno
   const order = await page.$$eval('main > section', (found) => found.map(({ id, className }) => id || className));
   expect(order).toEqual(['camera', 'trays', 'design']);
   await page.setViewportSize({ width: 1280, height: 800 });
-  await until(() => tabs.count()).toBe(9);
+  await until(() => tabs.count()).toBe(10);
 });
 
 test('a text that is no design leaves the last camera in grey, and says so', async () => {

@@ -6,6 +6,7 @@ import type { App } from '../app.js';
 import { saveFile } from '../files.js';
 import { markOf } from '../mark-of.js';
 import type { Pose } from '../pose.js';
+import { attendSpare } from '../spare/deeds.js';
 import type { DesignText } from '../worker/questions.js';
 import { apartAt } from './apart.js';
 import { controls } from './controls.js';
@@ -87,11 +88,24 @@ function newPanel(app: App): Panel {
       savePicture,
     };
     // not for the figures alone: the solids that go with them come a moment later, and until then all stands as it was
-    const { sheets, findings } = app.state();
+    const { sheets, findings, spare, whatChanged } = app.state();
     const proof = findings.proof.kind === 'running' ? null : findings.proof;
-    const seen = [solids, shown.reached, pose, steps, own.touched, own.sight, own.stage, sheets.places, proof];
+    const seen = [
+      solids,
+      shown.reached,
+      pose,
+      steps,
+      own.touched,
+      own.sight,
+      own.stage,
+      sheets.places,
+      proof,
+      spare,
+      whatChanged,
+    ];
     if (seen.some((one, i) => one !== own.seen[i])) render(cache(controls(app, now, shown)), element);
     own.seen = seen;
+    attendSpare(app, solids);
     if (own.stage === null) return;
     stand(own.stage, { pose, steps, touched: own.touched });
     if (own.on.solids !== solids || own.on.setup !== pose.setup) {

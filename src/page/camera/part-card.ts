@@ -2,6 +2,7 @@ import { html } from 'lit-html';
 import type { App } from '../app.js';
 import { goToPart } from '../go-to-part.js';
 import { markOf } from '../mark-of.js';
+import { partAlone } from '../spare/view.js';
 import { unbroken } from '../unbroken.js';
 import type { PanelNow } from './panel-now.js';
 import { joinWords, materialWords, partWords, sizeWords } from './words.js';
@@ -58,6 +59,7 @@ export function partCard(app: App, { solids }: PanelNow) {
           ? ''
           : html`<button type="button" @click=${() => goToPart(app, body.part)}>Where it lies on the sheets</button>`
       }
+      ${partAlone(app, body)}
     </section>
   `;
 }

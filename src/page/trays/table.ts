@@ -11,6 +11,8 @@ import { view as sheets } from './sheets/view.js';
 import { view as sitting } from './sitting/view.js';
 import { view as survey } from './survey/view.js';
 import { view as takeAway } from './take-away/view.js';
+import { attendWhatChanged } from './what-changed/deeds.js';
+import { view as whatChanged } from './what-changed/view.js';
 import { attendWhatIf } from './what-if/ask.js';
 import { view as whatIf } from './what-if/view.js';
 
@@ -27,6 +29,7 @@ export const trays: Readonly<Record<TrayName, Tray>> = {
   figures: { title: 'Figures', view: figures, attend: attendFigures },
   sheets: { title: 'Sheets', view: sheets, attend: attendSheets },
   'what-if': { title: 'What if', view: whatIf, attend: attendWhatIf },
+  'what-changed': { title: 'What changed', view: whatChanged, attend: attendWhatChanged },
   lens: { title: 'Lens on the bench', view: lens },
   survey: { title: 'Lens drawer', view: survey },
   sitting: { title: 'Sitting', view: sitting },

@@ -1,7 +1,9 @@
 import { card } from './card.js';
+import { compare } from './compare.js';
 import { explain, moves } from './explain.js';
 import { benchOpen, benchSave, lens } from './lens.js';
 import { formatNames, newDesign } from './new-design.js';
+import { partFiles, partSaid } from './part.js';
 import { places } from './places.js';
 import { processCard, processSteps } from './process.js';
 import type { Answer, Given, QuestionName } from './questions.js';
@@ -29,6 +31,9 @@ export const answers: {
   sheets,
   'what-if-inputs': whatIfInputs,
   'what-if-point': whatIfPoint,
+  compare,
+  'part-said': partSaid,
+  'part-files': partFiles,
   explain,
   moves,
   sitting,

@@ -8,9 +8,10 @@ import {
   loadPrices,
   loadTakenOut,
   loadWorkshop,
-  manifestOf,
   printProblem,
 } from '../../index.js';
+import { archiveOf } from './archive.js';
+import { cameraOf } from './camera-text.js';
 import { planKept, readKept } from './kept.js';
 import { placed } from './places.js';
 import type { DesignText } from './questions.js';
@@ -64,7 +65,10 @@ async function endCheck(light: LightProof | null): Promise<void> {
   });
 }
 
-async function build(design: Design, { despite, kits, light }: Extract<ToWorkbench, { kind: 'build' }>): Promise<void> {
+async function build(
+  design: Design,
+  { despite, kits, since: earlier, light }: Extract<ToWorkbench, { kind: 'build' }>,
+): Promise<void> {
   onProgress({ stage: 'sizing', done: 0 });
   const { readPrices, runSlug } = await loadPrices();
   const read = kits?.prices ? readPrices(kits.prices.text, kits.prices.file) : { prices: null };
@@ -72,7 +76,9 @@ async function build(design: Design, { despite, kits, light }: Extract<ToWorkben
     page.postMessage({ kind: 'refused', problems: read.problems.map(printProblem) });
     return;
   }
-  const [workshop, { pagePdf }, { zip, sha256, laserCaution }, regular, bold] = await Promise.all([
+  const since = earlier === null ? null : await cameraOf(earlier);
+  if (since !== null && 'refused' in since) throw new Error('a camera that cannot be read was to be built on');
+  const [workshop, { pagePdf }, { laserCaution }, regular, bold] = await Promise.all([
     loaded,
     loadDocuments(),
     loadArchive(),
@@ -87,13 +93,17 @@ async function build(design: Design, { despite, kits, light }: Extract<ToWorkben
   };
   const { files, findings, summary } =
     kits === null
-      ? workshop.build(design, options)
+      ? workshop.build(design, { ...options, ...(since === null ? {} : { since }) })
       : workshop.kits(design, { ...options, copies: kits.copies, prices: read.prices });
   onProgress({ stage: 'packing the archive', done: 0.95 });
-  const slug = kits === null ? design.slug : runSlug(design.slug, kits.copies);
-  const folder = [...files, manifestOf(files, sha256)];
-  const archive = zip(folder.map(({ path, bytes }) => ({ path: `${slug}/${path}`, bytes })));
-  page.postMessage({ kind: 'built', built: { slug, files: folder, archive, findings, summary, laserCaution } });
+  const slug =
+    kits !== null
+      ? runSlug(design.slug, kits.copies)
+      : since === null
+        ? design.slug
+        : `${design.slug}-since-${since.plan.revision}`;
+  const { folder, archive } = await archiveOf(slug, files);
+  page.postMessage({ kind: 'built', built: { files: folder, archive, findings, summary, laserCaution } });
 }
 
 async function letters(file: string): Promise<Uint8Array> {

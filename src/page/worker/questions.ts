@@ -5,6 +5,7 @@ import type { Explanation } from '../../model/explanation.js';
 import type { ShownSection, ShownSolids } from '../../model/shown.js';
 import type { ShownSheets } from '../../model/shown-sheets.js';
 import type { WhatIfInput, WhatIfPoint } from '../../model/what-if.js';
+import type { CameraText, Compared, PartAsked, PartMade, PartSaid } from './camera-asked.js';
 import type { BenchForm, BenchOpened, LensAnswer } from './lens-asked.js';
 import type { PlacedFinding } from './placed-finding.js';
 import type { ProcessAnswer, ProcessCardAnswer, ProcessText } from './process-asked.js';
@@ -86,6 +87,17 @@ export interface Questions {
       readonly sheets: 'counted' | 'left out';
     };
     readonly answer: WhatIfPoint;
+  };
+  /** Null where the text is no design. */
+  readonly compare: {
+    readonly given: { readonly before: CameraText; readonly after: DesignText };
+    readonly answer: Compared | null;
+  };
+  /** One part alone: what is to be said of it, and its files. */
+  readonly 'part-said': { readonly given: PartAsked & { readonly of: DesignText }; readonly answer: PartSaid };
+  readonly 'part-files': {
+    readonly given: PartAsked & { readonly of: DesignText; readonly despite: readonly string[] };
+    readonly answer: PartMade;
   };
   readonly explain: {
     readonly given: { readonly of: DesignText; readonly figure: string };

@@ -1,6 +1,7 @@
 import type { Finding, LightProof, OutputFile } from '../../index.js';
 import type { ProofDocument } from '../../model/proof.js';
 import type { TakenOut } from '../../model/shown.js';
+import type { CameraText } from './camera-asked.js';
 import type { PlacedFinding } from './placed-finding.js';
 import type { DesignText } from './questions.js';
 
@@ -17,9 +18,8 @@ export interface Checked {
 
 /** What was built: the files of the folder, and all of them in one archive. */
 export interface Built {
-  readonly slug: string;
   readonly files: readonly OutputFile[];
-  readonly archive: Uint8Array;
+  readonly archive: OutputFile;
   readonly findings: readonly Finding[];
   readonly summary: readonly string[];
   /** What to heed with the files for the laser. */
@@ -40,6 +40,8 @@ export type ToWorkbench =
       readonly kind: 'build';
       readonly given: DesignText;
       readonly kits: KitsWanted | null;
+      /** The camera that stands already: what it has is not cut. */
+      readonly since: CameraText | null;
       readonly despite: readonly string[];
       readonly light: LightProof | null;
     };

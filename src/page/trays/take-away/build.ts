@@ -3,8 +3,10 @@ import type { App } from '../../app.js';
 import { pickFiles } from '../../files.js';
 import { markOf } from '../../mark-of.js';
 import type { State } from '../../state.js';
+import type { CameraText } from '../../worker/camera-asked.js';
 import type { Built } from '../../worker/workbench-tasks.js';
 import { findingsNow } from '../findings/now.js';
+import { standing } from '../what-changed/state.js';
 import type { FileAtHand, Harvest, Kits, TakeAwayState } from './state.js';
 
 /** The rules of level error that are broken, and may be waived. */
@@ -89,6 +91,12 @@ export async function openPrices(app: App): Promise<void> {
 
 export const dropPrices = (app: App): void => put(app, { kits: { ...app.state().takeAway.kits, prices: null } });
 
+/** The camera of which only the rest is cut, where that is asked for and one was opened. */
+export const sinceOf = (state: State): CameraText | null =>
+  state.takeAway.onlyChanged ? standing(state.whatChanged) : null;
+
+export const cutOnlyChanged = (app: App, onlyChanged: boolean): void => put(app, { onlyChanged });
+
 const CHANGED = 'The design was changed meanwhile.';
 
 async function build(app: App, of: string, despite: readonly string[]): Promise<void> {
@@ -97,10 +105,11 @@ async function build(app: App, of: string, despite: readonly string[]): Promise<
   put(app, { job: { kind: 'running', of, stage: 'sizing', done: 0 } });
   const { kits } = app.state().takeAway;
   const copies = copiesOf(kits);
+  const since = sinceOf(app.state());
   let built: Built | { readonly problems: readonly string[] } | null;
   try {
     const wanted = copies === null ? null : { copies, prices: kits.prices };
-    built = await app.workbench.build(shown.of, { despite, kits: wanted }, ({ stage, done }) =>
+    built = await app.workbench.build(shown.of, { despite, kits: wanted, since }, ({ stage, done }) =>
       put(app, { job: { kind: 'running', of, stage, done } }),
     );
   } catch {
@@ -123,7 +132,7 @@ async function build(app: App, of: string, despite: readonly string[]): Promise<
   }
   const before = app.state().takeAway.harvest;
   for (const { url } of before === null ? [] : [...before.files, before.archive]) URL.revokeObjectURL(url);
-  put(app, { job: { kind: 'none' }, harvest: harvestOf(built, of, kits) });
+  put(app, { job: { kind: 'none' }, harvest: harvestOf(built, { of, kits, since }) });
 }
 
 /** Ends a build, or its waiting for the proof, that came to nothing by a mistake of ours. */
@@ -142,13 +151,14 @@ export function stopBuild(app: App): void {
   if (kind === 'running') app.workbench.putAside();
 }
 
-function harvestOf({ slug, files, archive, summary, laserCaution }: Built, of: string, kits: Kits): Harvest {
+function harvestOf(
+  { files, archive, summary, laserCaution }: Built,
+  asked: Pick<Harvest, 'of' | 'kits' | 'since'>,
+): Harvest {
   return {
-    of,
-    kits,
-    slug,
+    ...asked,
     files: files.map(atHand),
-    archive: atHand({ path: `${slug}.zip`, bytes: archive }),
+    archive: atHand(archive),
     summary,
     laserCaution,
   };

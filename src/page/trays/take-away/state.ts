@@ -1,3 +1,5 @@
+import type { CameraText } from '../../worker/camera-asked.js';
+
 /** A file that can be taken away, at a place in the browser's memory. */
 export interface FileAtHand {
   readonly path: string;
@@ -9,7 +11,6 @@ export interface FileAtHand {
 /** What was built, of the design with this mark. */
 export interface Harvest {
   readonly of: string;
-  readonly slug: string;
   /** Of the folder, by their paths in it. */
   readonly files: readonly FileAtHand[];
   /** All of them in one. */
@@ -17,6 +18,8 @@ export interface Harvest {
   readonly summary: readonly string[];
   /** What it was asked for: one camera, or so many kits with these prices. */
   readonly kits: Kits;
+  /** The camera that stands already, of which only the rest is cut; null where all of it is. */
+  readonly since: CameraText | null;
   /** What to heed with the files for the laser. */
   readonly laserCaution: string;
 }
@@ -47,6 +50,8 @@ export interface TakeAwayState {
   /** Rules of level error that may be broken. */
   readonly despite: readonly string[];
   readonly kits: Kits;
+  /** Whether only that is cut which the camera that was opened to compare with does not have. */
+  readonly onlyChanged: boolean;
 }
 
 export const firstTakeAway: TakeAwayState = {
@@ -54,4 +59,5 @@ export const firstTakeAway: TakeAwayState = {
   harvest: null,
   despite: [],
   kits: { copies: '', prices: null },
+  onlyChanged: false,
 };

@@ -7,14 +7,17 @@ import { save } from '../../design/save.js';
 import { markOf } from '../../mark-of.js';
 import { isStale, type State } from '../../state.js';
 import { findingsNow } from '../findings/now.js';
+import { standing } from '../what-changed/state.js';
 import {
   askForBuild,
   brokenRules,
   copiesOf,
+  cutOnlyChanged,
   dropPrices,
   inTheWay,
   MOST_COPIES,
   openPrices,
+  sinceOf,
   stopBuild,
   typeCopies,
 } from './build.js';
@@ -34,7 +37,7 @@ export function view(app: App) {
       What to buy for it stands under
       <button type="button" class="take-away-why" @click=${() => app.turnTo('sheets')}>Sheets</button>
     </p>
-    ${madeUpList(app)} ${designFile(app)} ${kitsWanted(app)} ${waivers(app)} ${deeds(app)}
+    ${madeUpList(app)} ${designFile(app)} ${kitsWanted(app)} ${cameraThatStands(app)} ${waivers(app)} ${deeds(app)}
     ${takeAway.harvest === null ? nothing : harvestView(takeAway.harvest, isOfShown(state))}
   `;
 }
@@ -89,9 +92,45 @@ function kitsWanted(app: App) {
   `;
 }
 
+/** For who has the camera already, as it was made from an earlier design. */
+function cameraThatStands(app: App) {
+  const state = app.state();
+  const { before } = state.whatChanged;
+  if (standing(state.whatChanged) === null || before === null) return nothing;
+  const { job, onlyChanged } = state.takeAway;
+  return html`
+    <fieldset class="take-away-since" ?disabled=${job.kind === 'waiting' || job.kind === 'running'}>
+      <legend>For a camera that stands</legend>
+      <label>
+        <input
+          type="checkbox"
+          .checked=${onlyChanged}
+          aria-describedby="take-away-since-help"
+          @change=${(event: Event) => cutOnlyChanged(app, (event.target as HTMLInputElement).checked)}
+        />
+        Cut only what <b>${before.name}</b> does not have
+      </label>
+      <span id="take-away-since-help" class=${clashes(state) ? 'level-error' : 'help'}>
+        ${
+          clashes(state)
+            ? 'This is for one camera that stands, and kits are for new ones: take one of the two away.'
+            : html`What that is stands under
+                <button type="button" class="take-away-why" @click=${() => app.turnTo('what-changed')}>What changed</button>`
+        }
+      </span>
+    </fieldset>
+  `;
+}
+
+/** Kits are for new cameras. */
+const clashes = (state: State): boolean => sinceOf(state) !== null && copiesOf(state.takeAway.kits) !== null;
+
 /** Whether what was built is of the camera that is shown, and as many as are asked for. */
-function isOfShown({ shown, takeAway: { harvest, kits } }: State): boolean {
+function isOfShown(state: State): boolean {
+  const { shown, takeAway } = state;
+  const { harvest, kits } = takeAway;
   if (harvest === null || shown === null || harvest.of !== markOf(shown.of)) return false;
+  if (harvest.since !== sinceOf(state)) return false;
   return harvest.kits.copies.trim() === kits.copies.trim() && harvest.kits.prices === kits.prices;
 }
 
@@ -162,7 +201,7 @@ function deeds(app: App) {
       <button
         type="button"
         class=${isNewest ? '' : 'main'}
-        ?disabled=${rules.length > 0 || Number.isNaN(copies)}
+        ?disabled=${rules.length > 0 || Number.isNaN(copies) || clashes(state)}
         @click=${() => askForBuild(app)}
       >
         ${isNewest ? 'Build it again' : copies === null ? 'Build the folder' : 'Build the kits'}
@@ -226,7 +265,7 @@ const groups = (laserCaution: string): readonly FileGroup[] => [
   },
   { title: 'Drawings', of: /^drawings\// },
   { title: 'What is left of the sheets', of: /^remnants\// },
-  { title: 'Figures', of: /^(?:plan|parts|kits|\.tailboard)\.json$/ },
+  { title: 'Figures', of: /^(?:plan|parts|kits|changes|\.tailboard)\.json$/ },
 ];
 
 function fileGroup(title: string, files: readonly FileAtHand[], caution?: string) {

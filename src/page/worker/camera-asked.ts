@@ -1,0 +1,33 @@
+import type { CompareWords, Finding, OutputFile } from '../../index.js';
+
+/** A camera as files have it: a design, or the `plan.json` of a build, where `parts.json` may lie beside it. */
+export interface CameraText {
+  readonly file: string;
+  readonly text: string;
+  /** By name. */
+  readonly beside: Readonly<Record<string, string>>;
+}
+
+/** What became of a camera, or why the earlier one cannot be read. */
+export type Compared = { readonly refused: string } | { readonly words: CompareWords };
+
+/** One part of a design alone. */
+export interface PartAsked {
+  readonly id: string;
+  /** Of the sheet at hand, as it was typed; empty where it is that of the design. */
+  readonly thickness: string;
+  /** The camera that it is for, where that was opened. */
+  readonly since: CameraText | null;
+}
+
+/** What is to be said of a part before it is made, or why there is none. */
+export type PartSaid = { readonly refused: string } | { readonly findings: readonly Finding[] };
+
+/** The folder of a part in one archive; null where a rule of level error is broken that nobody waived. */
+export type PartMade =
+  | { readonly refused: string }
+  | {
+      readonly findings: readonly Finding[];
+      readonly summary: readonly string[];
+      readonly archive: OutputFile | null;
+    };
