@@ -1,7 +1,8 @@
 import type { Build } from './assembly/build.js';
-import { assemble, type Camera, sizeCamera } from './camera/camera.js';
+import { assemble, type Camera } from './camera/camera.js';
 import { checkWhole } from './camera/check-whole.js';
 import { checkObjects } from './camera/objects.js';
+import { sizeAsItStands } from './camera/standing.js';
 import type { Design } from './design/design.js';
 import { plausibility } from './design/plausibility.js';
 import { revisionOf } from './design/revision.js';
@@ -32,16 +33,16 @@ export interface Planned {
  *
  * Each arrow is a pure function from immutable records to an immutable record; nothing flows back.
  */
-export function planCamera(design: Design): Planned {
-  const camera = sizeCamera(design);
+export function planCamera(asked: Design): Planned {
+  const { design, camera } = sizeAsItStands(asked);
   const build = assemble(camera);
-  const typed = plausibility(design);
+  const typed = plausibility(asked);
   const misread = isMisread(typed);
   const measured = misread ? [] : measuredOn(design, camera, build);
   const { rearLength, frontLength, overlapRequired } = camera.settingOut;
   const drawable = !misread && Math.min(rearLength.value, frontLength.value) >= overlapRequired.value;
   const findings = inOrder([...typed, ...measured]);
-  return { design, revision: revisionOf(design), camera, parts: camera.parts, build, findings, drawable };
+  return { design, revision: revisionOf(asked), camera, parts: camera.parts, build, findings, drawable };
 }
 
 /** Whether a length was read in the wrong unit: it makes a hundred others wrong, and what follows from it would only bury it. */

@@ -1,4 +1,4 @@
-import { nearestFocus } from './camera/camera.js';
+import { nearestFocus } from './camera/standing.js';
 import type { Design } from './design/design.js';
 import { lineTrouble } from './design/names.js';
 import type { Problem } from './design/problem.js';

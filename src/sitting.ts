@@ -1,4 +1,4 @@
-import { nearestFocus } from './camera/camera.js';
+import { nearestFocus } from './camera/standing.js';
 import type { Design, Sitting } from './design/design.js';
 import { readToday } from './design/read-today.js';
 import { sittingDocument } from './exposure/sitting.js';

@@ -21,7 +21,7 @@ import { claim, widest } from './claim.js';
 import type { Cords } from './cords/size.js';
 import { channelEnd } from './dark-slide.js';
 import { sizeDropShutter } from './drop-shutter/size.js';
-import { constant, type Figure, formula, measured, PRACTICE, reckoned, told } from './figure.js';
+import { constant, type Figure, formula, keyed, measured, PRACTICE, reckoned, told } from './figure.js';
 import { gelCard, sizeFilterHolder } from './filter-holder/size.js';
 import { type FocusScale, sizeFocusScale } from './focus-scale/size.js';
 import { footSlots } from './front-box/parts.js';
@@ -115,14 +115,24 @@ export interface CameraFigures {
   readonly spacers: readonly Figure[];
 }
 
+/** Of a camera that stands, what another lens before it does not change. */
+export interface Standing extends Pick<Camera, 'objects' | 'focusScale'> {
+  readonly settingOut: Pick<SettingOut, 'panelDead'>;
+  readonly optics: Pick<Optics, 'registerTolerance'>;
+  /** z of the holder seat at the end of the slide. */
+  readonly end: number;
+}
+
 /** What the first two acts come to: what lies on the bench, and the rod. */
 export type SetOutCamera = ReturnType<typeof setOutCamera>;
 
 /**
  * The first two acts of `sizeCamera`: enough to know how near a camera could focus, and a twentieth of the work of all
  * three.
+ *
+ * @param stands the camera that the lens is put before; its slide is that of `design.focus`
  */
-export function setOutCamera(design: Design) {
+export function setOutCamera(design: Design, stands: Standing | null = null) {
   const { lens, plywood, format, groundGlass, focus, workshop, shims } = design;
   const t = plywood.thickness;
   const wood: Wood = { ply: plyOf(plywood.material, t, workshop.density), fits: workshop.fits };
@@ -154,6 +164,7 @@ export function setOutCamera(design: Design) {
         })
       : null;
   const figures = givenFigures(design);
+  const panelOpening = openingOf(design, stands);
   const glassFigure = glassDepthOf(figures, effectiveDepth(groundGlass), groundGlass.frosted);
   const glassDepth = glassFigure.value;
   const fieldTangent = Math.sqrt(format.image.short ** 2 + format.image.long ** 2) / 2 / lens.focalLength;
@@ -176,6 +187,7 @@ export function setOutCamera(design: Design) {
       fieldTangent,
       light: lightThrough(design, glassDepth),
       frame: frame && measured('w_a', 'side of the accessory frame', frame.outside, 'its rings, sized round the lens'),
+      panelOpening,
     };
     return sizeLensBoard(given);
   };
@@ -189,6 +201,8 @@ export function setOutCamera(design: Design) {
   const clamp = clampOn(side);
   const { lensBoard, accessoryFrame } = frontOn(side);
   const optics = solveOptics({ lens, focus, format, seat: lensBoard.seat });
+  // layers that were glued for the old lens are left as they are, as long as they do for the new one
+  const within = Math.min(optics.registerTolerance, stands?.optics.registerTolerance ?? Number.POSITIVE_INFINITY) / 2;
   const spacers = design.holders.map((h, i) =>
     sizeSpacer({
       id: `SP${i + 1}`,
@@ -198,6 +212,7 @@ export function setOutCamera(design: Design) {
       ply: t,
       shims,
       stock: stock.map((s) => s.thickness),
+      within,
       tolerance: optics.registerTolerance,
     }),
   );
@@ -230,6 +245,17 @@ export function setOutCamera(design: Design) {
     farthestFocus: figures.farthest,
     pastInfinity: figures.pastInfinity,
     pastNearest: figures.pastNearest,
+    asBuilt: stands
+      ? {
+          panelDead: measured(
+            'd_f',
+            'depth kept free behind the front panel',
+            stands.settingOut.panelDead.value,
+            AS_BUILT,
+          ),
+          end: measured('s_end', 'z of the holder seat at the end of the slide', stands.end, AS_BUILT),
+        }
+      : undefined,
     lens: lensBoard.figures,
     otherSide: frontOn(side === 'inside' ? 'front' : 'inside').lensBoard.figures,
     imageLong: figures.imageLong,
@@ -248,6 +274,7 @@ export function setOutCamera(design: Design) {
     lensBoard,
     accessoryFrame,
     optics,
+    within,
     spacers,
     depths,
     holders,
@@ -255,6 +282,16 @@ export function setOutCamera(design: Design) {
     closedExtent,
     rod,
   };
+}
+
+const AS_BUILT = 'the camera as it was built';
+
+/** The opening of a panel that is there already: as somebody wrote it, or that of the camera that stands. */
+function openingOf({ lens }: Design, stands: Standing | null): Figure | null {
+  const what = 'side of the opening for the lens board';
+  const { opening: written } = lens.mount;
+  if (written !== undefined) return keyed('w_o', what, 'lens.mount.opening', written);
+  return stands && measured('w_o', what, stands.objects.lensBoard.opening, AS_BUILT);
 }
 
 /** Air between tailboard and thumb screws and a slide that falls ahead of them; common practice, no source. */
@@ -306,7 +343,7 @@ function frameOn(design: Design, wood: Wood, lensBoard: LensBoard, fieldTangent:
 export const sizeCamera = (design: Design): Camera => markOut(design, setOutCamera(design));
 
 /** The third act: each object marked from the rod. */
-export function markOut(design: Design, bench: SetOutCamera): Camera {
+export function markOut(design: Design, bench: SetOutCamera, stands: Standing | null = null): Camera {
   const { lens, plywood, format, groundGlass, focus, workshop, shims } = design;
   const {
     wood,
@@ -318,6 +355,7 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
     lensBoard,
     accessoryFrame,
     optics,
+    within,
     spacers,
     depths,
     holders,
@@ -387,6 +425,7 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
     keeperWidth: keeperWidth(railWidth(t)),
     screwLine: keeperWidth(railWidth(t)) - railWidth(t) / 2,
     railLength,
+    screwed: stands?.focusScale.keeperScrews ?? null,
   });
   const rearStandard = sizeRearStandard({
     wood,
@@ -442,14 +481,15 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
     travel: rod.travel + rod.reserve,
   };
   const baffle = design.baffle
-    ? sizeBaffle({
+    ? (stands?.objects.baffle ??
+      sizeBaffle({
         wood,
         inside: rearInside,
         boxFront: rearBox.front,
         lensRear,
         ringFront: back.seat - 2 * t,
         light: (z) => leftOpen(light, z),
-      })
+      }))
     : null;
   // raised by shims alone the frame shows the light a slit above the low fence of the open end: there it reaches that fence
   const slit = spacers.some(
@@ -490,7 +530,7 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
     openingMargin: rod.openingMargin,
     ...groundGlass,
     shims,
-    within: optics.registerTolerance / 2,
+    within,
     stock,
     pins: allPins,
     stances: spacers.map((s) =>
@@ -545,7 +585,7 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
             filmDepth: make.asked,
             shims,
             stock,
-            within: optics.registerTolerance / 2,
+            within,
             pinProud: PIN_PROUD,
             weighedKg: make.weighedKg,
             notchesFor: (wall) => notchesFor({ ...wall, ...printed }),
@@ -579,7 +619,7 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
             imageLong: format.image.long,
             sheet: make.sheet,
             filmDepth: make.asked,
-            within: optics.registerTolerance / 2,
+            within,
             shims,
             stock,
             insert: make.insert && {
@@ -616,6 +656,7 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
         turns: { behindSeat: 0, upright: places.upright, lengthwise: places.lengthwise },
         packed: { behindSeat: overProtector, upright: [ON_THE_ROAD], lengthwise: [] },
         on: 'G3',
+        standing: stands?.objects.masks ?? null,
       })
     : null;
   const stops = design.stops
@@ -718,6 +759,7 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
       footSlots: footSlots(frontBox),
       keeperScrews: focusScale.keeperScrews,
       scale: focusScale,
+      standing: stands?.objects.tailboard ?? null,
     });
   // a first tailboard to be weighed with the rest; moving its nut and doubler moves the balance by less than a millimetre
   const partsAbove = cutOut(above);
@@ -730,13 +772,14 @@ export function markOut(design: Design, bench: SetOutCamera): Camera {
     tailboard: tailboardOn(reckoned('z_0', 'a first guess', formula`${rod.closest} / 2`), 0),
   });
   const handle = design.handle
-    ? sizeHandle({
+    ? (stands?.objects.handle ??
+      sizeHandle({
         wood,
         top: rod.frontOutside.value / 2,
         boxLength: rod.frontLength.value,
         // it is carried with all that is packed
         balance: weigh(draftBoard, sharesAbove).closest,
-      })
+      }))
     : null;
   const handleParts = handle ? cutOut({ handle }) : [];
   const draft = weigh([...draftBoard, ...handleParts]);
@@ -960,13 +1003,7 @@ const SLIT = 0.6;
 const underGlass = (spacer: Spacer): number => (spacer.under === 'glass' ? asMade(spacer) : 0);
 const underHolder = (spacer: Spacer): number => (spacer.under === 'holder' ? asMade(spacer) : 0);
 
-/**
- * The nearest focus of the camera as it is cut, at the end of its reserve, as a magnification. What two boxes *could*
- * reach is another thing: the slot of this tailboard ends before. The rod knows it, before anything is cut out.
- */
-export const nearestFocus = (design: Design): number => endOfSlide(design, setOutCamera(design).rod);
-
-/** The same of a rod that is set out. */
+/** The nearest focus of a rod that is set out, at the end of its reserve, as a magnification. */
 export const endOfSlide = (
   { focus, lens }: Design,
   { slack, reachable, reserve }: Pick<SettingOut, 'slack' | 'reachable' | 'reserve'>,

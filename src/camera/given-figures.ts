@@ -75,9 +75,14 @@ export function givenFigures(design: Design): GivenFigures {
       'magnification',
     ),
     farthest: keyed('m_far', 'farthest focus, as a magnification', 'focus.farthest', focus.farthest, 'magnification'),
-    pastInfinity: keyed('p', 'run past infinity', 'focus.pastInfinity', focus.pastInfinity),
-    pastNearest:
-      focus.pastNearest === null ? null : keyed('p_n', 'run past the nearest', 'focus.pastNearest', focus.pastNearest),
+    pastInfinity: design.builtFor
+      ? measured('p', 'run past infinity', focus.pastInfinity, SLIDE_AS_BUILT)
+      : keyed('p', 'run past infinity', 'focus.pastInfinity', focus.pastInfinity),
+    pastNearest: design.builtFor
+      ? measured('p_n', 'run past the nearest', focus.pastNearest ?? 0, SLIDE_AS_BUILT)
+      : focus.pastNearest === null
+        ? null
+        : keyed('p_n', 'run past the nearest', 'focus.pastNearest', focus.pastNearest),
     imageShort: keyed('i_w', 'short side of the image', 'format', format.image.short),
     imageLong,
     modulus: keyed('E', 'modulus of elasticity of the sheet', 'workshop.modulus', workshop.modulus, 'N/mm²'),
@@ -117,6 +122,8 @@ export function givenFigures(design: Design): GivenFigures {
     }),
   };
 }
+
+const SLIDE_AS_BUILT = 'what the slide of the camera as it was built leaves this lens';
 
 interface Construction {
   readonly filmDepth: () => Formula;

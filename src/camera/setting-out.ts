@@ -44,7 +44,7 @@ export interface SettingOut {
   readonly reachable: number;
   readonly reachableOtherSide: number;
   readonly limitedBy: string;
-  /** What a third box would reach; null where there is one. */
+  /** What a third box would reach; null where there is one, or the boxes stand already. */
   readonly reachableThree: () => number | null;
 
   readonly frontLength: Claimed;
@@ -121,6 +121,8 @@ export interface SettingOutGiven {
   readonly farthestFocus: Figure;
   readonly pastInfinity: Figure;
   readonly pastNearest: Figure | null;
+  /** Of boxes that stand: what they keep free behind the panel, and z of the holder seat at the end of the slide. */
+  readonly asBuilt?: { readonly panelDead: Figure; readonly end: Figure } | undefined;
   readonly lens: LensClaimFigures;
   /** The same lens mounted from the other side of the board. */
   readonly otherSide: LensClaimFigures;
@@ -237,11 +239,30 @@ export function setOut(given: SettingOutGiven): SettingOut {
     { source: PRACTICE },
   );
   const passes = lens.radiusBehindPanel.value + FREE_AIR <= rearInside.value / 2;
-  const panelDead = deadDepth(lens, passes, t);
+  const { asBuilt } = given;
+  const panelDead = asBuilt
+    ? derived('d_f', DEAD_DEPTH, 'the rear box as it was built', formula`${asBuilt.panelDead}`)
+    : deadDepth(lens, passes, t);
   const overlapRequired = overlapOf('O', 'overlap of the boxes that is needed', 'rear', rearOutside);
   const overlapInFront =
     across && overlapOf('O_m', 'overlap of the middle box in the front box that is needed', 'middle', across.outside);
+  const { closest, farthest } = seatClaims(given, behindSeat);
+  const most = asBuilt
+    ? reckoned(
+        's_most',
+        'z of the holder seat, as far as boxes and tailboard let it as they were built',
+        overlapInFront
+          ? formula`min(${asBuilt.end}, 3 ${closest} - 2 ${stack} - 2 ${panelDead} - 3 ${backGap} - ${t} - ${overlapRequired} - ${overlapInFront})`
+          : formula`min(${asBuilt.end}, 2 ${closest} - ${stack} - ${panelDead} - ${backGap} - ${overlapRequired})`,
+        { source: SLIDE },
+      )
+    : null;
   const reach = (symbol: string, what: string, from: LensClaimFigures): Figure => {
+    if (most)
+      return reckoned(symbol, what, formula`(${most} + ${least} - ${from.seat} - ${given.flangeDistance}) / ${f}`, {
+        unit: 'magnification',
+        source: SLIDE,
+      });
     const inside = from.radiusBehindPanel.value + FREE_AIR <= rearInside.value / 2;
     const { flangeDistance: V, pastInfinity: p, farthestFocus: far } = given;
     const dead = deadDepth(from, inside, t);
@@ -264,7 +285,6 @@ export function setOut(given: SettingOutGiven): SettingOut {
   const reserve =
     given.pastNearest ??
     reckoned('p_n', 'run past the nearest', formula`max(0, min(${slack}, 0.05 ${f}))`, { source: PRACTICE });
-  const { closest, farthest } = seatClaims(given, behindSeat);
   const travel = reckoned('s_t', 'travel of the holder seat', formula`${farthest} - ${closest}`);
   const rearLength = derived(
     'L_r',
@@ -383,8 +403,8 @@ export function setOut(given: SettingOutGiven): SettingOut {
     slack: slack.value,
     reachable: reachable.value,
     reachableOtherSide: reachableOtherSide.value,
-    limitedBy: overlapRequired.because,
-    reachableThree: () => (given.boxes === 3 ? null : setOut({ ...given, boxes: 3 }).reachable),
+    limitedBy: most && asBuilt && asBuilt.end.value <= most.value ? END_AS_BUILT : overlapRequired.because,
+    reachableThree: () => (given.boxes === 3 || asBuilt ? null : setOut({ ...given, boxes: 3 }).reachable),
     frontLength,
     rearLength,
     overlapFarthest: overlapFarthest.value,
@@ -515,9 +535,14 @@ function seatClaims(
 const ofEach = ([first, ...others]: readonly [Depth, ...Depth[]], make: (depth: Depth) => Reason) =>
   [make(first), ...others.map(make)] as const;
 
+/** What limits a slide that stands, where the boxes would let it go farther. */
+export const END_AS_BUILT = 'the end of the slide as it was built';
+
+const DEAD_DEPTH = 'depth kept free behind the front panel';
+
 /** d_f: only the corner strips stay behind the panel where the lens passes inside the rear box. */
 function deadDepth(lens: LensClaimFigures, passes: boolean, ply: Figure): Claimed {
-  const what = 'depth kept free behind the front panel';
+  const what = DEAD_DEPTH;
   const strips: Formula = formula`${ply} + ${panelGap}`;
   return passes
     ? derived('d_f', what, 'the corner strips behind the panel; the lens passes inside the rear box', strips)

@@ -1,6 +1,7 @@
 import { type Deepest, deepestOf, depthGain } from '../assembly/depth-gain.js';
 import { ROUNDING, unless } from '../assembly/limit.js';
 import type { Design } from '../design/design.js';
+import type { Finding } from '../model/finding.js';
 import { lineDoubt } from '../statistics/line-doubt.js';
 import { magnification, metres, mm, tenth } from '../units/print.js';
 import type { Camera } from './camera.js';
@@ -14,6 +15,7 @@ const reachNear: WholeRule = (design, camera) => {
   const { settingOut: rod } = camera;
   if (rod.slack >= -ROUNDING * lens.focalLength) return [];
   const missing = -rod.slack;
+  if (design.builtFor) return [tooShortAsBuilt(design, camera)];
   const gained = (more: number) => {
     const reached = rod.reachable + more / lens.focalLength;
     return reached > 0 ? ` (${magnification(reached)})` : '';
@@ -45,10 +47,91 @@ const reachNear: WholeRule = (design, camera) => {
   ];
 };
 
+/** Boxes that stand grow no more by a shallower holder. */
+function tooShortAsBuilt({ focus, lens }: Design, { settingOut: rod }: Camera): Finding {
+  const other = otherSide({ lens });
+  const cures = [
+    ...(rod.reachable > 0 ? [`write nearest: ${proposed(rod.reachable, 'farther')}`] : []),
+    ...(rod.reachableOtherSide > Math.max(0, rod.reachable)
+      ? [`mount the lens ${other.words}, side: ${other.key}: it would reach ${magnification(rod.reachableOtherSide)}`]
+      : []),
+  ];
+  return {
+    rule: 'reach-near',
+    level: 'error',
+    value: rod.reachable,
+    limit: focus.nearest,
+    unit: 'magnification',
+    about: 'focus.nearest',
+    message:
+      rod.reachable > 0
+        ? `In the boxes as they were built ${magnification(rod.reachable)} is the nearest that every holder reaches with this lens; ${magnification(focus.nearest)} asks for a slide ${mm(tenth(-rod.slack))} longer.`
+        : `The boxes as they were built are too short for this lens: even at infinity the film would stand ${mm(tenth(-rod.reachable * lens.focalLength))} behind the end of the slide.`,
+    hint: inWords(cures.length > 0 ? cures : ['leave out builtFor: this lens needs boxes of its own']),
+  };
+}
+
+/** reach-infinity: boxes that stand can be too long for a new lens. */
+const reachFarthest: WholeRule = ({ focus, lens, builtFor }, camera) => {
+  if (builtFor === undefined) return [];
+  const { reachable } = camera.settingOut;
+  const short = -focus.pastInfinity;
+  const farthest = focus.farthest + short / lens.focalLength;
+  const other = otherSide({ lens });
+  return unless(short <= ROUNDING * lens.focalLength, {
+    rule: 'reach-infinity',
+    level: 'error',
+    value: short,
+    limit: 0,
+    unit: 'mm',
+    about: 'focus.farthest',
+    message: `In the boxes as they were built the slide ends ${mm(tenth(short))} short of ${magnification(focus.farthest)} with the ${deepestHolder(camera).holders}: with every holder it focuses no farther than ${magnification(farthest, 'nearer')}.`,
+    hint: inWords([
+      ...(farthest >= reachable
+        ? ['leave out builtFor: this lens needs boxes of its own']
+        : farthest < focus.nearest
+          ? [`write farthest: ${proposed(farthest, 'nearer')}`]
+          : [`write farthest: ${proposed(farthest, 'nearer')} and nearest: ${proposed(reachable, 'farther')}`]),
+      // from inside the lens stands nearer to the film by board and plug
+      ...(lens.mount.side === 'front' ? [`mount the lens ${other.words}: side: ${other.key}`] : []),
+    ]),
+  });
+};
+
+/** boxes-as-built: what a new lens reaches in boxes that stand. */
+const boxesAsBuilt: WholeRule = ({ focus, lens, builtFor }, { settingOut: rod }) => {
+  if (builtFor === undefined || focus.pastInfinity < 0 || rod.slack < 0) return [];
+  const past = focus.pastInfinity;
+  const end = focus.farthest - past / lens.focalLength;
+  const far =
+    end > ROUNDING ? magnification(end, 'nearer') : `infinity (and ${mm(tenth(-end * lens.focalLength))} past it)`;
+  return [
+    {
+      rule: 'boxes-as-built',
+      level: 'note',
+      about: 'builtFor',
+      message: `Boxes, panel and tailboard stay as they were built for the ${builtFor.lens.name}. With this lens the slide takes every holder from ${far} to ${magnification(rod.reachable)}.`,
+      hint: 'tailboard compare with the old design tells which parts are cut again, and what each holder reaches.',
+    },
+  ];
+};
+
+/** What is printed is no promise to the last tenth of its last figure; what is to be typed must be within the slide. */
+function proposed(m: number, side: 'farther' | 'nearer'): string {
+  const step = side === 'farther' ? NO_PROMISE : -NO_PROMISE;
+  return magnification(m > 1 ? m - step : 1 / (1 / m + step), side);
+}
+
+/** A tenth of a hundredth, in the larger figure of a magnification. */
+const NO_PROMISE = 0.001;
+
+const inWords = ([first = '', ...others]: readonly string[]): string =>
+  [upper(first), ...others.map((cure) => `Or ${cure}`)].map((cure) => `${cure}.`).join(' ');
+
 const reachCure = (design: Design, camera: Camera): string => {
   const [first = 'use shallower holders, thinner sheet, or a lens with a longer flange distance', ...others] =
     reachCures(design, camera);
-  return [upper(first), ...others.map((cure) => `Or ${cure}`)].map((cure) => `${cure}.`).join(' ');
+  return inWords([first, ...others]);
 };
 
 const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
@@ -85,7 +168,7 @@ const FARTHEST_PORTRAIT = 1 / 5;
 const deepestHolder = ({ holders, objects }: Camera): Deepest =>
   deepestOf(holders, objects.groundGlassFrame.effectiveDepth);
 
-const otherSide = ({ lens }: Design) =>
+const otherSide = ({ lens }: Pick<Design, 'lens'>) =>
   lens.mount.side === 'inside' ? { words: 'from the front', key: 'front' } : { words: 'from inside', key: 'inside' };
 
 /** How far an engraved focal length, and a flange distance from one look, may be off; common practice, no source. */
@@ -146,10 +229,10 @@ const reachReserve: WholeRule = (design, { settingOut: rod }) => {
       ...past,
       value: rod.reserve,
       limit: longer,
-      about: rod.slack >= longer ? 'focus.pastNearest' : 'focus.nearest',
+      about: rod.slack >= longer && !design.builtFor ? 'focus.pastNearest' : 'focus.nearest',
       message: `Past the nearest focus the slide has ${mm(tenth(rod.reserve))} left. ${strays.becauseNearest}`,
       hint:
-        rod.slack >= longer
+        rod.slack >= longer && !design.builtFor
           ? `Write pastNearest: ${mm(Math.ceil(longer * 2) / 2)}, or leave it out.`
           : `Write nearest: ${magnification(Math.max(1e-3, rod.reachable - longer / lens.focalLength))}, or ${strays.cure}.`,
     }),
@@ -161,20 +244,23 @@ const reachReserve: WholeRule = (design, { settingOut: rod }) => {
       message: `At the end of the reserve of ${mm(tenth(rod.reserve))} the boxes overlap ${mm(tenth(rod.reserve - rod.slack))} less than they must: light and wobble.`,
       hint: `Write pastNearest: ${mm(Math.floor(rod.slack * 10) / 10)}.`,
     }),
-    ...unless(shorter === null || shorter <= focus.pastInfinity + ROUNDING, {
+    ...unless(shorter === null || focus.pastInfinity < 0 || shorter <= focus.pastInfinity + ROUNDING, {
       ...past,
       value: focus.pastInfinity,
       limit: shorter ?? 0,
       about: 'focus.pastInfinity',
-      message: `The slide runs ${mm(focus.pastInfinity)} past ${focus.farthest > 0 ? 'the farthest focus' : 'infinity'}. ${strays.becauseFarthest}`,
-      hint: `Write pastInfinity: ${mm(Math.ceil((shorter ?? 0) * 2) / 2)}.`,
+      message: `The slide runs ${mm(tenth(focus.pastInfinity))} past ${focus.farthest > 0 ? 'the farthest focus' : 'infinity'}. ${strays.becauseFarthest}`,
+      hint: design.builtFor
+        ? `${upper(strays.cure)}${focus.farthest > 0 ? '' : ', and the flange distance with it'}.`
+        : `Write pastInfinity: ${mm(Math.ceil((shorter ?? 0) * 2) / 2)}.`,
     }),
   ];
 };
 
 /** infinity-left-out: a camera that was asked for portraits alone says where its far end is, and what that buys. */
-const infinityLeftOut: WholeRule = ({ focus, lens, boxes = 2 }, { settingOut: rod }) => {
-  if (focus.farthest === 0) return [];
+const infinityLeftOut: WholeRule = ({ focus, lens, builtFor, boxes = 2 }, { settingOut: rod }) => {
+  // in boxes that stand it saves nothing
+  if (focus.farthest === 0 || builtFor) return [];
   const { focalLength: f } = lens;
   const saved = f * focus.farthest;
   // with the run past it, so far on every holder
@@ -206,6 +292,8 @@ const lensPassesBox: WholeRule = (design, { settingOut: rod, objects }) => {
   const { radiusBehindPanel: radius, reachBehindPanel } = objects.lensBoard.claims;
   const limit = rod.rearInside.value / 2 - FREE_AIR;
   const lost = rod.panelDead.value - rod.ply - 2;
+  // a rear box that stands is not made shorter for it: box-meets-panel says whether it strikes
+  if (design.builtFor) return [];
   // a lens whose inside parts end within the corner strips costs nothing, however wide they are
   return unless(radius <= limit + ROUNDING || lost <= ROUNDING, {
     rule: 'lens-passes-box',
@@ -223,7 +311,8 @@ const lensPassesBox: WholeRule = (design, { settingOut: rod, objects }) => {
 };
 
 /** board-widens: the lens board, not the picture, makes the boxes wide. */
-const boardWidens: WholeRule = (_design, { settingOut: rod }) => {
+const boardWidens: WholeRule = ({ builtFor }, { settingOut: rod }) => {
+  if (builtFor) return [];
   const [image, board] = rod.rearInside.claims;
   return unless(!image || !board || board.value <= image.value + ROUNDING, {
     rule: 'board-widens',
@@ -237,4 +326,12 @@ const boardWidens: WholeRule = (_design, { settingOut: rod }) => {
   });
 };
 
-export const slideRules: readonly WholeRule[] = [reachNear, reachReserve, infinityLeftOut, lensPassesBox, boardWidens];
+export const slideRules: readonly WholeRule[] = [
+  reachNear,
+  reachFarthest,
+  boxesAsBuilt,
+  reachReserve,
+  infinityLeftOut,
+  lensPassesBox,
+  boardWidens,
+];

@@ -5,7 +5,7 @@ import { magnification, mm } from '../units/print.js';
 /** Free air round what passes inside the rear box, and between it and what does not: section 6 and 7 of the camera's description. */
 const FREE_AIR = 3;
 const PANEL_GAP = 2;
-/** Round what goes through the panel with the lens board, each side: rule board-out. */
+/** Round what goes through the panel with the lens board, in all: rule board-out. */
 const BOARD_OUT = 2;
 
 /** Lens and holders of a later design in the boxes of an earlier camera: nothing of its slide changes, so all of this is arithmetic. */
@@ -101,7 +101,7 @@ export const reachesInfinity = (plan: BuiltPlan): boolean =>
 
 /** Whether the lens goes through the old panel with its board. */
 function lensInOldPanel({ lensBoard: old }: BuiltPlan, { lensBoard }: BuiltPlan): readonly Loss[] {
-  const through = 2 * lensBoard.radiusBehindPanel + 2 * BOARD_OUT;
+  const through = 2 * lensBoard.radiusBehindPanel + BOARD_OUT;
   if (through <= old.opening + ROUNDING) return [];
   return [
     {

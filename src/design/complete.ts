@@ -5,7 +5,18 @@ import { completeFormat } from './complete-format.js';
 import { completeMask } from './complete-mask.js';
 import { completeStops } from './complete-stops.js';
 import { magnificationAt } from './consistency.js';
-import type { Barrel, Board, Design, Format, Holder, Lens, SheetSize, ShutterAsked, Workshop } from './design.js';
+import type {
+  Barrel,
+  Board,
+  Design,
+  FocusAsked,
+  Format,
+  Holder,
+  Lens,
+  SheetSize,
+  ShutterAsked,
+  Workshop,
+} from './design.js';
 import { madeSizes } from './made-holder.js';
 import { materialName } from './material-name.js';
 import { slugOf } from './names.js';
@@ -32,6 +43,7 @@ export function completeDesign(written: Written, defaulted: readonly string[], f
   const thickness = Math.max(...plywood.thickness);
   const sheet = sizeOf(plywood.sheet);
   const lens = completeLens(written.lens);
+  const { builtFor } = written;
   const format = completeFormat(written.format);
   const given: HolderGiven = { format, plywood: thickness, workshop, refractiveIndex: groundGlass.refractiveIndex };
   const holders = written.holders?.map((holder) => completeHolder(holder, given)) ?? publishedHolder(given);
@@ -40,12 +52,10 @@ export function completeDesign(written: Written, defaulted: readonly string[], f
     slug: slugOf(name),
     format,
     lens,
-    focus: {
-      nearest: magnificationAt(focus.nearest, lens.focalLength),
-      farthest: magnificationAt(focus.farthest, lens.focalLength),
-      pastInfinity: focus.pastInfinity,
-      pastNearest: focus.pastNearest ?? null,
-    },
+    focus: completeFocus(focus, lens),
+    ...(builtFor
+      ? { builtFor: { lens: completeLens(builtFor.lens), focus: completeFocus(builtFor.focus, builtFor.lens) } }
+      : {}),
     plywood: { thickness, readings: plywood.thickness, sheet, material: materialName(plywood.material, thickness) },
     stock: completeStock(written, sheet, files),
     boards: {
@@ -74,6 +84,13 @@ export function completeDesign(written: Written, defaulted: readonly string[], f
     defaulted,
   };
 }
+
+const completeFocus = (focus: Written['focus'], { focalLength }: Pick<Lens, 'focalLength'>): FocusAsked => ({
+  nearest: magnificationAt(focus.nearest, focalLength),
+  farthest: magnificationAt(focus.farthest, focalLength),
+  pastInfinity: focus.pastInfinity,
+  pastNearest: focus.pastNearest ?? null,
+});
 
 const boardOf = (thickness: number): Board => ({ material: materialName('board', thickness), thickness });
 

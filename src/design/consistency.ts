@@ -29,6 +29,7 @@ export function inconsistencies(written: Written, files: RemnantFiles): readonly
     ...barrelGiven(written),
     ...flangeHoldsScrews(written),
     ...focusInOrder(written),
+    ...builtForFits(written),
     ...(written.holders ?? []).flatMap(holderAddsUp),
     ...madeHoldersFit(written),
     ...glassMeasured(written),
@@ -42,7 +43,7 @@ export function inconsistencies(written: Written, files: RemnantFiles): readonly
   ];
 }
 
-function barrelGiven({ lens }: Written): readonly Fault[] {
+function barrelGiven({ lens }: Pick<Written, 'lens'>): readonly Fault[] {
   if (lens.mount.by !== 'clamp' || lens.barrel !== undefined) return [];
   return [
     fault(
@@ -82,7 +83,7 @@ export function flangeHoldsScrews({
   ];
 }
 
-function focusInOrder({ lens, focus }: Written): readonly Fault[] {
+function focusInOrder({ lens, focus }: Pick<Written, 'lens' | 'focus'>): readonly Fault[] {
   const f = lens.focalLength;
   const faults = (['nearest', 'farthest'] as const).flatMap((key) => {
     const where = focus[key];
@@ -103,6 +104,34 @@ function focusInOrder({ lens, focus }: Written): readonly Fault[] {
       'Write the closer of the two as nearest, such as nearest: 1:2.5.',
     ),
   ];
+}
+
+/** Lens and focus of the camera that stands. */
+function builtForFits({ builtFor }: Written): readonly Fault[] {
+  if (builtFor === undefined) return [];
+  const own = [...barrelGiven(builtFor), ...flangeHoldsScrews(builtFor), ...focusInOrder(builtFor)];
+  return own.map((each) => ({ ...each, path: ['builtFor', ...each.path] }));
+}
+
+/**
+ * What is no wish any more once the boxes stand.
+ *
+ * @param typed the file as it was written, before defaults were filled in
+ */
+export function slideStands({ builtFor }: Written, typed: unknown): readonly Fault[] {
+  if (builtFor === undefined || typeof typed !== 'object' || typed === null || !('focus' in typed)) return [];
+  const { focus } = typed;
+  if (typeof focus !== 'object' || focus === null) return [];
+  return ['pastInfinity', 'pastNearest']
+    .filter((key) => Object.hasOwn(focus, key))
+    .map((key) =>
+      fault(
+        ['focus', key],
+        'The slide of the camera that stands is as long as it is: how far it runs past the focus follows from that.',
+        'Delete the key, or write it under builtFor.focus where the camera was built with it.',
+        'key',
+      ),
+    );
 }
 
 function shutterByOne({ shutter }: Written): readonly Fault[] {

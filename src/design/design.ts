@@ -8,13 +8,9 @@ export interface Design {
   readonly slug: string;
   readonly format: Format;
   readonly lens: Lens;
-  readonly focus: {
-    readonly nearest: number;
-    readonly farthest: number;
-    readonly pastInfinity: number;
-    /** null: the slack of the slide, at most 5 % of the focal length. */
-    readonly pastNearest: number | null;
-  };
+  readonly focus: FocusAsked;
+  /** What boxes that stand were built for, where another lens is put before them; left out where nothing stands. */
+  readonly builtFor?: { readonly lens: Lens; readonly focus: FocusAsked };
   readonly plywood: {
     /** The thickest reading. */
     readonly thickness: number;
@@ -60,6 +56,15 @@ export interface Design {
   readonly sitting: Sitting;
   /** Paths of the keys that the user did not write, such as lens.maxAperture. */
   readonly defaulted: readonly string[];
+}
+
+/** How near and how far a camera focuses. */
+export interface FocusAsked {
+  readonly nearest: number;
+  readonly farthest: number;
+  readonly pastInfinity: number;
+  /** null: the slack of the slide, at most 5 % of the focal length. */
+  readonly pastNearest: number | null;
 }
 
 /** A mask at the film gate: the picture that it leaves, the back upright, and the holder in which it has that size. */
@@ -108,6 +113,8 @@ export interface Lens {
     readonly by: 'clamp' | 'flange' | 'ring';
     readonly side: 'front' | 'inside';
     readonly screws: number;
+    /** Side of the opening that the front panel has already; left out where it follows the lens. */
+    readonly opening?: number | undefined;
   };
 }
 

@@ -16,8 +16,8 @@ interface Described<Schema extends z.ZodType> {
   readonly kind: FileKind;
   /** A key that such a file may begin with, for the message to somebody who wrote none. */
   readonly firstKey: string;
-  /** What cannot be true of two keys together, though each of them could be. */
-  readonly check?: (value: z.output<Schema>) => readonly Fault[];
+  /** What cannot be true of two keys together, though each of them could be; `written` as in `ReadDocument`. */
+  readonly check?: (value: z.output<Schema>, written: unknown) => readonly Fault[];
 }
 
 /** A file that was read: its values, what was written for them, and how to point at a key of it. */
@@ -50,7 +50,7 @@ export function readDocument<Schema extends z.ZodType>(
     return { problems: [notAGroup(source, written, firstKey)] };
   const outcome = schema.safeParse(written, { jitless: true });
   const faults = outcome.success
-    ? check(outcome.data)
+    ? check(outcome.data, written)
     : explainIssues(outcome.error.issues, written, keyTable(jsonSchemaOf(schema, '')));
   const told = new Set(outline.problems.map(({ path }) => path));
   const news = faults.filter(({ path }) => !told.has(pathText(path)));

@@ -1,5 +1,5 @@
 import { completeDesign } from './complete.js';
-import { inconsistencies } from './consistency.js';
+import { inconsistencies, slideStands } from './consistency.js';
 import { defaultedPaths } from './defaulted.js';
 import type { Design } from './design.js';
 import type { Problem } from './problem.js';
@@ -22,9 +22,9 @@ export function readDesign(
   reader: Reader = plainReader,
 ): { readonly design: Design } | { readonly problems: readonly Problem[] } {
   let files: RemnantFiles = new Map();
-  const check = (written: Written) => {
+  const check = (written: Written, typed: unknown) => {
     files = remnantFiles(written, find);
-    return inconsistencies(written, files);
+    return [...inconsistencies(written, files), ...slideStands(written, typed)];
   };
   const read = readDocument(
     text,

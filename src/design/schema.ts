@@ -184,6 +184,12 @@ export const lensSchema = z
           },
           { least: 2, most: 12 },
         ).optional(),
+        opening: length({
+          description:
+            'side of the square opening that the front panel has already: plug, board and retainers follow it',
+          example: '104.2 mm',
+          whenAbsent: 'as wide as lens and mount ask; with builtFor, as it was built',
+        }).optional(),
       })
       .meta(section({ description: 'how the lens is held', example: '{ by: clamp, side: inside, screws: 4 }' }))
       .prefault({}),
@@ -218,6 +224,31 @@ export const focusSchema = z
   })
   .meta(section({ description: 'how near and how far the camera focuses', example: '{ nearest: 1:2.5 }' }))
   .prefault({});
+
+const builtForSchema = z
+  .strictObject({
+    lens: lensSchema.meta(
+      section({
+        description: 'the lens that it was built for, with the same keys as `lens`',
+        example: '{ focalLength: 210 mm, flangeDistance: 203.5 mm }',
+      }),
+    ),
+    focus: focusSchema.meta(
+      section({
+        description: 'the focus that it was built for, with the same keys as `focus`',
+        example: '{ nearest: 1:2.5 }',
+        whenAbsent: 'that of a design that says nothing of it',
+      }),
+    ),
+  })
+  .meta(
+    section({
+      description:
+        'a camera that stands, for which this design has a new lens: its boxes, panel and tailboard stay as they are; move `lens` and `focus` of its design here, and write the new ones in their place',
+      example: '{ lens: { focalLength: 210 mm, flangeDistance: 203.5 mm }, focus: { nearest: 1:2.5 } }',
+      whenAbsent: 'boxes and panel are made for the lens',
+    }),
+  );
 
 export const plywoodSchema = z
   .strictObject({
@@ -574,6 +605,7 @@ export const designSchema = z.strictObject({
   format: formatSchema,
   lens: lensSchema,
   focus: focusSchema,
+  builtFor: builtForSchema.optional(),
   plywood: plywoodSchema,
   stock: stockSchema,
   laser: laserSchema,

@@ -1,6 +1,8 @@
-import { assemble, type Camera, sizeCamera } from '../camera/camera.js';
+import { assemble, type Camera } from '../camera/camera.js';
 import { type Absent, type Figure, formula, keyed, measured, reckoned } from '../camera/figure.js';
 import { type PlanFigures, planFigures } from '../camera/plan-figures.js';
+import { END_AS_BUILT } from '../camera/setting-out.js';
+import { sizeAsItStands } from '../camera/standing.js';
 import type { Design } from '../design/design.js';
 import { boundsOf } from '../geometry/path.js';
 import type { FlatPart, Part } from '../model/part.js';
@@ -22,8 +24,8 @@ interface Word {
 }
 
 /** Every figure of a design's plan, in the order of the plan. */
-export function entriesOf(design: Design): readonly Entry[] {
-  const camera = sizeCamera(design);
+export function entriesOf(asked: Design): readonly Entry[] {
+  const { design, camera } = sizeAsItStands(asked);
   const build = assemble(camera);
   const figures = planFigures(design, camera, build);
   const words = wordsOf(figures, camera);
@@ -56,11 +58,17 @@ function wordsOf({ slide, spacers }: PlanFigures, { settingOut: rod, figures }: 
       value: slide.passesInsideRearBox,
       because: 'the lens passes inside the rear box where this room is not below 0',
     }),
-    word('slide.limitedBy', rod.overlapRequired, {
-      what: 'what stops the slide from reaching nearer',
-      value: slide.limitedBy,
-      because: 'it is what governs the overlap of the boxes that is needed',
-    }),
+    slide.limitedBy === END_AS_BUILT
+      ? word('slide.limitedBy', rod.figures.reachable, {
+          what: 'what stops the slide from reaching nearer',
+          value: slide.limitedBy,
+          because: 'the boxes would overlap enough farther out too',
+        })
+      : word('slide.limitedBy', rod.overlapRequired, {
+          what: 'what stops the slide from reaching nearer',
+          value: slide.limitedBy,
+          because: 'it is what governs the overlap of the boxes that is needed',
+        }),
     ...spacers.flatMap(({ under, holder }, i) => {
       const film = figures.given.holders[i]?.filmDepth;
       if (!film) return [];

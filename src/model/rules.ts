@@ -140,6 +140,14 @@ export const rules: readonly Rule[] = [
     'camera/slide-rules',
   ),
   raised(
+    'board-in-opening',
+    'E',
+    'a lens board for which the panel that stands has no room',
+    `derived; wood and land ${PRACTICE}`,
+    'camera/lens-board/checks',
+    'camera/standing',
+  ),
+  raised(
     'board-out',
     'E',
     'a lens that must be dismounted to change boards',
@@ -195,6 +203,14 @@ export const rules: readonly Rule[] = [
     'inequalities of the slide, derived',
     'proof/slide',
     'proof/slide',
+  ),
+  raised(
+    'boxes-as-built',
+    'N',
+    'a new lens bought for what the old boxes do not reach',
+    'thin lens, on the slide that is there',
+    'camera/slide-rules',
+    'camera/standing',
   ),
   raised(
     'reach-reserve',

@@ -233,7 +233,9 @@ const SLOT_WEB = 12;
 const RESERVE = 0.05;
 
 /** slot-length: the slot through both plies, against travel, reserve and bolt; where the bolt stands in it; and the solid behind it. */
-const slotLength = ({ focus, lens }: Design, build: Build, { slack }: Boxes): readonly Finding[] => {
+const slotLength = ({ focus, lens, builtFor }: Design, build: Build, { slack }: Boxes): readonly Finding[] => {
+  // boxes that stand, and a focus that lies beyond their slide: reach-infinity says so
+  if (builtFor && focus.pastInfinity < 0) return [];
   const stem = spanOf(build, 'lock-bolt');
   const bolt = stem.x[1] - stem.x[0];
   const middle = { x: (stem.x[0] + stem.x[1]) / 2, y: 0, z: (stem.z[0] + stem.z[1]) / 2 };

@@ -18,7 +18,12 @@ const BACK_GAP = 2;
 const FREE_AIR = 3;
 
 /** box-meets-panel: the rear box behind what it cannot pass around, at the closest place; and whether there is room for boxes. */
-const boxMeetsPanel = (build: Build, boxes: Boxes, pieces: readonly PlacedPart[]): readonly Finding[] => {
+const boxMeetsPanel = (
+  { builtFor, lens }: Design,
+  build: Build,
+  boxes: Boxes,
+  pieces: readonly PlacedPart[],
+): readonly Finding[] => {
   const { rear: box, middle } = boxes;
   const panel = spanOf(build, 'F1').z[1];
   const { inside } = box;
@@ -50,7 +55,9 @@ const boxMeetsPanel = (build: Build, boxes: Boxes, pieces: readonly PlacedPart[]
       unit: 'mm',
       about: 'focus.pastInfinity',
       message: `At the closest position the ${middle !== null && middle.front.least < box.front.least ? 'middle' : 'rear'} box stands ${mm(tenth(air))} behind the panel, where ${deepest.name === '' ? 'the gap' : `the ${deepest.name} and a gap`} take ${mm(tenth(taken))}.`,
-      hint: `Take ${mm(tenth(taken - air))} off pastInfinity.`,
+      hint: builtFor
+        ? `${lens.mount.side === 'inside' ? 'Mount the lens from the front, or by' : 'Mount it by'} a narrower flange or ring that the ${middle === null ? 'rear box' : 'boxes'} can pass around.`
+        : `Take ${mm(tenth(taken - air))} off pastInfinity.`,
     }),
     ...unless(room >= least - ROUNDING, {
       rule: 'box-meets-panel',
@@ -84,7 +91,9 @@ const backMeetsBox = (build: Build, { front, middle }: Boxes): readonly Finding[
 
 /** overlap-far: each box over the one in it at the farthest seat, the reserve left out; three boxes at their stops. */
 const overlapFar = (design: Design, { overlaps }: Boxes): readonly Finding[] => {
-  const { focus, lens } = design;
+  const { focus, lens, builtFor } = design;
+  // beyond the end of a slide that stands no seat comes: reach-near says so
+  if (builtFor && (focus.pastNearest ?? 0) < 0) return [];
   return overlaps.flatMap(({ of, value: overlap, needed: least, because }) => {
     // what the overlap lacks is asked of the slide: it draws out by f for each unit of magnification
     const within = focus.nearest - (least - overlap) / lens.focalLength;
@@ -96,8 +105,9 @@ const overlapFar = (design: Design, { overlaps }: Boxes): readonly Finding[] => 
       unit: 'mm',
       about: 'focus.nearest',
       message: `At full draw ${of} ${overlap < 0 ? `are ${mm(tenth(-overlap))} apart` : `overlap by ${mm(tenth(overlap))}`}, and light gets in; ${mm(tenth(least))} of overlap are needed (${because}).`,
-      hint:
-        within > 0
+      hint: builtFor
+        ? `Write nearest: ${magnification(Math.max(focus.farthest, within))}.`
+        : within > 0
           ? `Write nearest: ${magnification(within)}. Or gain ${mm(tenth(least - overlap))}: ${depthGain(deepestOf(design.holders, typedGlassDepth(design)), design.boxes ?? 2, least - overlap)}.`
           : `Gain ${mm(tenth(least - overlap))}: shallower holders, thinner sheet, the other side of the board, or a lens with a longer flange distance.`,
     });
@@ -145,5 +155,5 @@ export const bothEnds: ProofRule = (design, build) => {
 /** The boxes are measured once for all of their rules. */
 export const inequalities: PieceRule = (design, build, pieces) => {
   const boxes = boxesIn(build);
-  return [...boxMeetsPanel(build, boxes, pieces), ...backMeetsBox(build, boxes), ...overlapFar(design, boxes)];
+  return [...boxMeetsPanel(design, build, boxes, pieces), ...backMeetsBox(build, boxes), ...overlapFar(design, boxes)];
 };

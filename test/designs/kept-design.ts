@@ -12,6 +12,9 @@ export const keptDesigns: readonly string[] = readdirSync(folder)
 
 export const keptDesign = (name: string): Design => designFrom(folder, `${name}.yaml`);
 
+/** A new lens for Teal, whose boxes stand. */
+export const secondLens = (): Design => designFrom(join(folder, 'second-lens'), 'teal-210.yaml');
+
 /** Heron with bought holders and nothing ahead of the lens: the camera alone. */
 export const bareHeron = (): Design => designFrom(import.meta.dirname, BARE);
 

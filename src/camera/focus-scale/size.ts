@@ -41,6 +41,8 @@ export interface FocusScaleGiven {
   /** Middles of the screws from that edge. */
   readonly screwLine: number;
   readonly railLength: number;
+  /** z of the screws of keepers that are there already; null where they follow the words. */
+  readonly screwed: readonly number[] | null;
 }
 
 /** Solid between what is engraved and the keeper's edge: on the edge itself the beam chips it. */
@@ -120,7 +122,7 @@ export function sizeFocusScale(given: FocusScaleGiven): FocusScale {
     word('stops', ahead, { ending: last }),
     ...named.flatMap(({ stops, z }) => (stops === undefined ? [] : [word(stops, z, { ending: last })])),
   ];
-  const screws = screwsBeside(given, corrections);
+  const screws = given.screwed ?? screwsBeside(given, corrections);
   return {
     infinity,
     indexes,

@@ -35,7 +35,7 @@ function openingOf({ part, placement }: StandingOutline): Loop {
 const WITH_BOARD = /^(?:lens|clamp|pinch)-/;
 
 /** board-out: the board must come out with the lens on it. */
-export function boardOut(_own: LensBoard, build: Build): readonly Finding[] {
+export function boardOut({ panelStands, side }: LensBoard, build: Build): readonly Finding[] {
   const behind = outlineOf(build, 'F6').high;
   const things = build.parts
     .filter(({ id }) => WITH_BOARD.test(id))
@@ -59,9 +59,29 @@ export function boardOut(_own: LensBoard, build: Build): readonly Finding[] {
     unit: 'mm',
     about: 'lens.barrel',
     message: `To change boards the lens would have to be dismounted: behind the board it is ${mm(tenth(tight.widest))} wide, and the opening ${mm(tenth(tight.opening))}.`,
-    hint: `Make the opening ${mm(tenth(PASSING - value))} wider, or measure the widest part behind the board again.`,
+    hint: panelStands
+      ? `${side === 'inside' ? 'Mount the lens from the front: side: front. ' : ''}Or saw the opening out to ${mm(tenthMore(tight.widest + PASSING))} and write lens.mount.opening: ${mm(tenthMore(tight.widest + PASSING))}.`
+      : `Make the opening ${mm(tenth(PASSING - value))} wider, or measure the widest part behind the board again.`,
   });
 }
+
+/** board-in-opening: a panel that was there before the lens has an opening that need not suit it. */
+export function boardInOpening({ opening, boardAsks, side }: LensBoard): readonly Finding[] {
+  const { value, because } = boardAsks;
+  return unless(value <= opening + ROUNDING, {
+    rule: 'board-in-opening',
+    level: 'error',
+    value: opening,
+    limit: value,
+    unit: 'mm',
+    about: 'lens.mount',
+    message: `The opening in the front panel is ${mm(tenth(opening))} wide as it was built; this lens asks for ${mm(tenthMore(value))}: ${because}.`,
+    hint: `Mount the lens ${side === 'inside' ? 'from the front: side: front' : 'from inside: side: inside'}, or by a narrower clamp, flange or ring. Or saw the opening out to ${mm(tenthMore(value))} and write lens.mount.opening: ${mm(tenthMore(value))}: board and retainers then stand ${mm(tenthMore((value - opening) / 2))} farther out on each side.`,
+  });
+}
+
+/** What is asked for is never rounded down. */
+const tenthMore = (value: number): number => Math.ceil(value * 10 - ROUNDING) / 10;
 
 /** A retainer as it lies: how far over the board, and how far its slots let it be drawn. */
 interface Retainer {
@@ -263,4 +283,4 @@ export const clampClear = ({ clampRoom }: LensBoard): readonly Finding[] =>
         hint: 'Hold the lens by a flange or a ring, or file the bore open towards the film.',
       });
 
-export const lensBoardChecks = [clampClear, boardOut, boardHeld, boardWay, seatCovered, ringHolds];
+export const lensBoardChecks = [clampClear, boardInOpening, boardOut, boardHeld, boardWay, seatCovered, ringHolds];

@@ -1,6 +1,6 @@
 import type { Barrel, Lens, LensFlange } from '../../design/design.js';
 import type { Point } from '../../geometry/path.js';
-import { claim, widest } from '../claim.js';
+import { type Claimed, claim, widest } from '../claim.js';
 import { constant, type Figure, formula, measured, PRACTICE, type Reason, reckoned } from '../figure.js';
 import type { LensClaimFigures, LensClaims } from '../setting-out.js';
 import type { Wood } from '../wood.js';
@@ -16,6 +16,10 @@ export interface LensBoard {
   readonly plugHole: number;
   /** Side of the square opening in the front panel. */
   readonly opening: number;
+  /** What lens and mount ask of it that stays on the board. Where the panel was there first it may be more than there is. */
+  readonly boardAsks: Claimed;
+  /** Whether the panel was there first. */
+  readonly panelStands: boolean;
   /** What the lens is held by in front of the board, across; 0 where it is held inside. */
   readonly discInFront: number;
   readonly plug: number;
@@ -66,6 +70,8 @@ export interface LensBoardGiven {
   readonly light: LightThrough;
   /** Side of the accessory frame that is glued on it; null where nothing hangs ahead of the lens. */
   readonly frame: Figure | null;
+  /** The opening that the panel has already; null where it follows the lens. */
+  readonly panelOpening: Figure | null;
 }
 
 /** The light that leaves the lens for the film, all distances from the lens seat towards the film. */
@@ -80,6 +86,8 @@ export interface LightThrough {
 const BOARD_LAND = 14;
 /** Plug in the opening, each side. */
 const PLUG_PLAY = 0.3;
+/** Wood that is drawn round a hole however wide; a choice of ours. */
+const LEAST_FRAME = 4;
 /** Least opening: two dowels beside the hole. */
 const LEAST_OPENING = 64;
 /** A retaining ring is taken as so much wider than its thread, each side. */
@@ -137,8 +145,7 @@ export function sizeLensBoard(given: LensBoardGiven): LensBoard {
   const hollow = measured('d_p', 'hole in the plug', plugHole, 'what of the lens passes it, and the light behind it');
   const spread = measured('x_s', 'outermost screw in the plug', outermost, 'the places of the screws');
   const front = measured('d_d', 'disc in front of the board', discInFront, 'clamp, flange or ring in front');
-  const opening = widest('w_o', 'side of the opening for the lens board', [
-    claim('what must pass it when the board is taken out, and room round that', formula`${insideWidest} + 4`, PRACTICE),
+  const onBoard: readonly [Reason, ...Reason[]] = [
     claim('the hole in the plug and wood round it', formula`${hollow} + 10`, PRACTICE),
     // where screws enter the plug it needs wood beyond them
     ...(outermost > 0
@@ -158,7 +165,18 @@ export function sizeLensBoard(given: LensBoardGiven): LensBoard {
           ),
         ]
       : []),
-  ]);
+  ];
+  const opening =
+    given.panelOpening ??
+    widest('w_o', 'side of the opening for the lens board', [
+      claim(
+        'what must pass it when the board is taken out, and room round that',
+        formula`${insideWidest} + 4`,
+        PRACTICE,
+      ),
+      ...onBoard,
+    ]);
+  const plug = opening.value - 2 * PLUG_PLAY;
   const board = reckoned('w_b', 'side of the lens board', formula`${opening} + 2 ${boardLand}`);
   const figures = {
     opening,
@@ -181,16 +199,19 @@ export function sizeLensBoard(given: LensBoardGiven): LensBoard {
     by,
     side,
     seat,
-    hole,
-    plugHole,
+    // in a panel whose opening is too small for the lens the plug still is a frame, so that all else can be told
+    hole: Math.min(hole, plug - LEAST_FRAME),
+    plugHole: Math.min(plugHole, plug - LEAST_FRAME),
     opening: opening.value,
+    boardAsks: widest('w_o', 'side of the opening that the lens board asks for', onBoard),
+    panelStands: given.panelOpening !== null,
     discInFront,
-    plug: opening.value - 2 * PLUG_PLAY,
+    plug,
     board: board.value,
     clampRoom:
       clamp && barrel.grip + barrel.rear < clamp.length ? clamp.bore / 2 - lightAt(given.light, clamp.length) : null,
     screws,
-    dowels: dowelsIn(opening.value - 2 * PLUG_PLAY, screws),
+    dowels: dowelsIn(plug, screws),
     overlap: OVERLAP,
     draw: OVERLAP + 1,
     claims: {

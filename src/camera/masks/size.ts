@@ -80,6 +80,8 @@ export interface MasksGiven {
   readonly turns: Stance;
   readonly packed: Stance;
   readonly on: string;
+  /** A ledge that is glued in already, and the plies that lie on it; null where it follows the light. */
+  readonly standing: Pick<Masks, 'plies' | 'ledge'> | null;
 }
 
 /** So far below the seat a mask lies: more than two plies and their glue stray, less than lets light past it. A choice of ours. */
@@ -96,31 +98,14 @@ const PLIES = { least: 2, most: 5 };
 const BEARING = 1;
 
 export function sizeMasks(given: MasksGiven): Masks {
-  const { wood, seat, opening, ringOutside, light } = given;
-  const t = wood.ply.thickness;
-  /** What a ledge leaves open that so many plies lie on. */
-  const openingOn = (plies: number) => {
-    const rear = seat - plies * t - BELOW_SEAT;
-    const faces = [light(rear - t), light(rear)];
-    const clear = (side: 'short' | 'long', whole: number) =>
-      Math.min(whole, 2 * Math.max(...faces.map((face) => face[side])));
-    return { width: clear('short', opening.width), height: clear('long', opening.height) };
-  };
-  const bears = (inner: Masks['opening']) =>
-    Math.max(opening.width - inner.width, opening.height - inner.height) / 2 - 2 * PLAY;
-  let plies = PLIES.least;
-  while (plies < PLIES.most && bears(openingOn(plies)) < BEARING) plies += 1;
-  const outer = (whole: number) => Math.min(whole + 2 * LAND, ringOutside - 2 * INSIDE_RING);
+  const { wood, seat, opening } = given;
+  const { plies, ledge } = given.standing ?? sizeLedge(given);
   return {
     wood,
     seat,
     opening,
     plies,
-    ledge: {
-      width: outer(opening.width),
-      height: outer(opening.height),
-      opening: openingOn(plies),
-    },
+    ledge,
     card: { ...CARD, thickness: BELOW_SEAT },
     masks: given.masks.map(({ name, image, corners, holder, optics }, i): FilmMask => {
       const scale = shadowScale(optics);
@@ -138,6 +123,32 @@ export function sizeMasks(given: MasksGiven): Masks {
     turns: given.turns,
     packed: given.packed,
     on: given.on,
+  };
+}
+
+/** What masks lie on, and of how many plies they are. */
+function sizeLedge({ wood, seat, opening, ringOutside, light }: MasksGiven): Pick<Masks, 'plies' | 'ledge'> {
+  const t = wood.ply.thickness;
+  /** What a ledge leaves open that so many plies lie on. */
+  const openingOn = (plies: number) => {
+    const rear = seat - plies * t - BELOW_SEAT;
+    const faces = [light(rear - t), light(rear)];
+    const clear = (side: 'short' | 'long', whole: number) =>
+      Math.min(whole, 2 * Math.max(...faces.map((face) => face[side])));
+    return { width: clear('short', opening.width), height: clear('long', opening.height) };
+  };
+  const bears = (inner: Masks['opening']) =>
+    Math.max(opening.width - inner.width, opening.height - inner.height) / 2 - 2 * PLAY;
+  let plies = PLIES.least;
+  while (plies < PLIES.most && bears(openingOn(plies)) < BEARING) plies += 1;
+  const outer = (whole: number) => Math.min(whole + 2 * LAND, ringOutside - 2 * INSIDE_RING);
+  return {
+    plies,
+    ledge: {
+      width: outer(opening.width),
+      height: outer(opening.height),
+      opening: openingOn(plies),
+    },
   };
 }
 

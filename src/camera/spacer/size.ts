@@ -22,19 +22,22 @@ export interface SpacerGiven {
   readonly ply: number;
   readonly shims: readonly number[];
   readonly stock: readonly number[];
+  /** How far what is left over may stray either way. */
+  readonly within: number;
   readonly tolerance: number;
 }
 
 /** Below this two depths are the same: a hundredth is less than glue. */
 const SAME_DEPTH = 0.005;
 
-export function sizeSpacer({ id, holder, filmDepth, glassDepth, ply, shims, stock, tolerance }: SpacerGiven): Spacer {
+export function sizeSpacer(given: SpacerGiven): Spacer {
+  const { id, holder, filmDepth, glassDepth, ply, shims, stock, within, tolerance } = given;
   const thickness = Math.abs(filmDepth - glassDepth);
   const under = thickness < SAME_DEPTH ? 'none' : filmDepth > glassDepth ? 'glass' : 'holder';
   const made =
     under === 'none'
       ? { thickness: 0, plies: [], shims: [], remainder: 0 }
-      : laminate({ thickness, ply, shims, within: tolerance / 2, stock });
+      : laminate({ thickness, ply, shims, within, stock });
   return { id, holder, under, thickness: under === 'none' ? 0 : thickness, made, tolerance };
 }
 

@@ -3,7 +3,7 @@ import type { Mark } from '../../model/part.js';
 import { clearanceHole } from '../../standards/screws.js';
 import { tripodThreads } from '../../standards/tripod-thread.js';
 import { claim, narrowest, widest } from '../claim.js';
-import { constant, type Figure, formula, PRACTICE, reckoned } from '../figure.js';
+import { constant, type Figure, formula, measured, PRACTICE, reckoned } from '../figure.js';
 import type { Wood } from '../wood.js';
 
 export interface Tailboard {
@@ -72,6 +72,8 @@ export interface TailboardGiven {
   readonly footSlots: readonly ClosedPath[];
   readonly keeperScrews: readonly number[];
   readonly scale: Scale;
+  /** One that is there already, whose nut stays where it is. */
+  readonly standing: Pick<Tailboard, 'tripod' | 'thread'> | null;
 }
 
 const BOLT = 6;
@@ -105,8 +107,9 @@ export function sizeTailboard(given: TailboardGiven): Tailboard {
       PRACTICE,
     ),
   ]);
-  const tripod =
-    clear.value >= LEAST_TRIPOD
+  const tripod = given.standing
+    ? measured('z_n', TRIPOD, given.standing.tripod, 'the tailboard as it was built')
+    : clear.value >= LEAST_TRIPOD
       ? clear
       : widest('z_n', TRIPOD, [
           claim('the foot of the panel', formula`${leastTripod}`, PRACTICE),
@@ -131,7 +134,7 @@ export function sizeTailboard(given: TailboardGiven): Tailboard {
     tripod: tripod.value,
     figures: { slot, tripod },
     knobRadius: given.knobRadius,
-    thread: given.loadedKg > HEAVY_KG ? teeNuts.threeEighths : teeNuts.quarter,
+    thread: given.standing?.thread ?? (given.loadedKg > HEAVY_KG ? teeNuts.threeEighths : teeNuts.quarter),
     doubler: { side: 60, plies: Math.max(2, Math.ceil(12 / wood.ply.thickness - 1e-9) - 1) },
     footSlots: given.footSlots,
     keeperScrews: given.keeperScrews,

@@ -100,6 +100,7 @@ describe('where the light leaves too little of a ledge at the ring', () => {
     turns: { behindSeat: 0, upright: [], lengthwise: [] },
     packed: { behindSeat: 0, upright: [], lengthwise: [] },
     on: 'G3',
+    standing: null,
   };
   test('it stands farther ahead, and the masks have more plies', () => {
     // 0.1 × 8.2 = 0.82 under two plies and 1.22 under three, less 0.4 of play; four leave 0.1 × 16.2 − 0.4 = 1.22
