@@ -48,7 +48,12 @@ export async function serve(
   return new Promise(() => {});
 }
 
-const askedIn = ({ method = '', url = '', headers }: IncomingMessage): Asked => ({ method, target: url, headers });
+const askedIn = ({ method = '', url = '', headers, headersDistinct }: IncomingMessage): Asked => ({
+  method,
+  target: url,
+  headers,
+  hosts: headersDistinct.host ?? [],
+});
 
 function give(response: ServerResponse, { status, headers, body }: Answer): void {
   response.writeHead(status, {

@@ -13,6 +13,8 @@ export interface Asked {
   /** As it came over the wire: nothing in it is decoded, now or later. */
   readonly target: string;
   readonly headers: IncomingHttpHeaders;
+  /** Each host that is named; among the headers stands the first alone. */
+  readonly hosts: readonly string[];
 }
 
 /**
@@ -45,8 +47,11 @@ export const GUARDING_HEADERS: Readonly<Record<string, string>> = {
  * request must name this server as its host, which a foreign name that was made to point here does not (RFC 9110,
  * 15.5.20), and what could change something must come from the page itself.
  */
-export function refusal({ method, target, headers }: Asked, port: number): Answer | null {
-  const { host = '', origin, 'sec-fetch-site': site } = headers;
+export function refusal({ method, target, headers, hosts }: Asked, port: number): Answer | null {
+  const { origin, 'sec-fetch-site': site } = headers;
+  // RFC 9112, 3.2
+  if (hosts.length > 1) return words(400, 'A request goes to one host.');
+  const [host = ''] = hosts;
   // the usual port of the web is left out of a host (RFC 9110, 4.2.1)
   const suffix = port === 80 ? '' : `:${port}`;
   if (host !== `127.0.0.1${suffix}` && host !== `localhost${suffix}`)

@@ -55,6 +55,17 @@ const raw = ({ port }: Pick<Serving, 'port'>, text: string): Promise<string> =>
     socket.on('error', reject);
   });
 
+/** The same, until the server hangs up. */
+const all = ({ port }: Pick<Serving, 'port'>, text: string): Promise<string> =>
+  new Promise((resolve, reject) => {
+    let said = '';
+    const socket = connect(port, '127.0.0.1', () => socket.write(text)).setEncoding('latin1');
+    socket.on('data', (more) => {
+      said += more;
+    });
+    socket.on('end', () => resolve(said)).on('error', reject);
+  });
+
 const own = ({ port }: Pick<Serving, 'port'>) => ({
   origin: `http://127.0.0.1:${port}`,
   'content-type': 'application/yaml',
@@ -266,6 +277,65 @@ describe('what others send is refused, and nothing is written', () => {
     const largest = Buffer.alloc(256 * 1024, '#');
     expect((await ask(server, '/design', { method: 'PUT', headers, body: largest })).status).toBe(204);
     expect((await ask(server, '/design')).body.equals(largest)).toBe(true);
+  });
+
+  // RFC 9112, 2.2 to 3.2, 5, 6.1 and 6.3; the length of a head is Node's own limit of 16 KiB
+  test('what is no request, written by hand', async () => {
+    await servedOnce();
+    const host = `Host: 127.0.0.1:${server.port}\r\n`;
+    const save = `PUT /design HTTP/1.1\r\n${host}Origin: http://127.0.0.1:${server.port}\r\nContent-Type: application/yaml\r\nIf-Match: ${tag}\r\n`;
+    const sent: Readonly<Record<string, readonly [text: string, status: string]>> = {
+      'not a word of it': ['\x16\x03\x01\x02\0\x01\0\x01', '400'],
+      'another version': [`GET /design HTTP/9.9\r\n${host}\r\n`, '400'],
+      'a method of its own': [`SAVE /design HTTP/1.1\r\n${host}\r\n`, '400'],
+      'a way through to elsewhere': [`CONNECT evil.example:443 HTTP/1.1\r\n${host}\r\n`, ''],
+      'two hosts': [`GET /design HTTP/1.1\r\n${host}Host: evil.example\r\n\r\n`, '400'],
+      'a second host behind a stray line end': [
+        `GET /design HTTP/1.1\r\n${host.trim()}\nHost: evil.example\r\n\r\n`,
+        '400',
+      ],
+      'a space in a name': [`GET /design HTTP/1.1\r\nHost : 127.0.0.1:${server.port}\r\n\r\n`, '400'],
+      'a host that a line goes on from': [
+        `GET /design HTTP/1.1\r\nHost: evil.example\r\n 127.0.0.1:${server.port}\r\n\r\n`,
+        '400',
+      ],
+      'a head without end': [`GET /design HTTP/1.1\r\n${host}X: ${'x'.repeat(17 * 1024)}\r\n\r\n`, '431'],
+      'two lengths': [`${save}Content-Length: 9\r\nContent-Length: 3\r\n\r\nname: Owl`, '400'],
+      'a length and pieces': [`${save}Content-Length: 9\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\n`, '400'],
+      'a length below nothing': [`${save}Content-Length: -1\r\n\r\n`, '400'],
+      'pieces of no length': [`${save}Transfer-Encoding: chunked\r\n\r\nowl\r\nname: Owl\r\n0\r\n\r\n`, '400'],
+      'another protocol, which is not spoken here': [
+        `GET /design HTTP/1.1\r\n${host}Upgrade: h2c\r\nConnection: Upgrade\r\n\r\n`,
+        '200',
+      ],
+    };
+    for (const [what, [text, status]] of Object.entries(sent))
+      expect((await raw(server, text)).split(' ')[1] ?? '', what).toBe(status);
+    expect(readFileSync(file, 'utf8')).toBe(heronDesign);
+  });
+
+  test('a foreign save in the shadow of a reading of our own', async () => {
+    await servedOnce();
+    const host = `Host: 127.0.0.1:${server.port}\r\n`;
+    const both = [
+      `GET /design HTTP/1.1\r\n${host}\r\n`,
+      `PUT /design HTTP/1.1\r\n${host}Origin: http://evil.example\r\nContent-Type: application/yaml\r\nIf-Match: ${tag}\r\nContent-Length: 9\r\nConnection: close\r\n\r\nname: Owl`,
+    ].join('');
+    const said = await all(server, both);
+    expect(said.match(/^HTTP\/1\.1 \d+/gm)).toEqual(['HTTP/1.1 200', 'HTTP/1.1 403']);
+    expect(readFileSync(file, 'utf8')).toBe(heronDesign);
+  });
+
+  test('a save that is broken off leaves the file, and one that waits keeps nobody else out', async () => {
+    await servedOnce();
+    const head = `PUT /design HTTP/1.1\r\nHost: 127.0.0.1:${server.port}\r\nOrigin: http://127.0.0.1:${server.port}\r\nContent-Type: application/yaml\r\nIf-Match: ${tag}\r\nContent-Length: 900\r\n\r\nname: Owl`;
+    const waiting = connect(server.port, '127.0.0.1', () => waiting.write(head));
+    onTestFinished(() => void waiting.destroy());
+    await new Promise((resolve) => waiting.on('ready', resolve));
+    expect((await ask(server, '/design')).body.toString()).toBe(heronDesign);
+    await new Promise((resolve) => waiting.on('close', resolve).destroy());
+    expect((await ask(server, '/design')).body.toString()).toBe(heronDesign);
+    expect(readFileSync(file, 'utf8')).toBe(heronDesign);
   });
 
   test('other addresses of the machine are closed', async () => {
