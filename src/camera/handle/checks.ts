@@ -1,6 +1,6 @@
 import type { Build, Setup } from '../../assembly/build.js';
 import { ROUNDING, unless } from '../../assembly/limit.js';
-import { loadsOf } from '../../assembly/mass.js';
+import { loadsOf, type PlacedLoad } from '../../assembly/mass.js';
 import { partOf, platesIn } from '../../assembly/measure.js';
 import { ON_THE_ROAD, stands } from '../../assembly/setups.js';
 import { spanOf } from '../../assembly/span-of.js';
@@ -65,7 +65,7 @@ export function handleBalance(_own: Handle, build: Build): readonly Finding[] {
   const road = build.setups.find(({ name }) => name === ON_THE_ROAD);
   if (road === undefined) return [];
   const { z } = spanOf(build, 'F12');
-  const off = (z[0] + z[1]) / 2 - weighed(build, road).at.z;
+  const off = (z[0] + z[1]) / 2 - weighed(build.parts.flatMap(loadsOf), road).at.z;
   return unless(Math.abs(off) <= OFF_BALANCE + ROUNDING, {
     rule: 'handle-balance',
     level: 'warning',
@@ -78,8 +78,8 @@ export function handleBalance(_own: Handle, build: Build): readonly Finding[] {
   });
 }
 
-const weighed = (build: Build, setup: Setup) =>
-  centreOfGravity(build.parts.flatMap(loadsOf).filter(({ placement }) => stands(placement, setup)));
+const weighed = (loads: readonly PlacedLoad[], setup: Setup) =>
+  centreOfGravity(loads.filter(({ placement }) => stands(placement, setup)));
 
 /** A camera that is swung up weighs so many times what it does; the description of the camera, section 12, common practice. */
 const SWUNG = 3;
@@ -88,7 +88,8 @@ const HEAD = 7.5;
 
 /** handle-strength: three times the heaviest camera, on everything that it hangs from, the weakest of it told. */
 export function handleStrength(own: Handle, build: Build): readonly Finding[] {
-  const heaviest = Math.max(...build.setups.map((setup) => weighed(build, setup).massKg));
+  const loads = build.parts.flatMap(loadsOf);
+  const heaviest = Math.max(...build.setups.map((setup) => weighed(loads, setup).massKg));
   const loadN = SWUNG * heaviest * standardGravity.value;
   const weakest = holdsOf(own, build).reduce((least, one) => (one.holdsN < least.holdsN ? one : least));
   return unless(weakest.holdsN >= loadN - ROUNDING, {
