@@ -25,6 +25,8 @@ import { mm } from './units/print.js';
 
 export interface PartsWanted {
   readonly ids: readonly string[];
+  /** How many of each are cut, where not as many as the camera has. */
+  readonly pieces?: number;
   /** Of the sheet at hand, where it is another than the design says. */
   readonly thickness?: number;
   /** Pieces at hand, of which the smallest that holds all parts is cut. */
@@ -195,12 +197,15 @@ function onLeastSheet({ planned, parts, wanted }: PartsAsked) {
   );
   // a few parts need no long search, and a spare part is waited for
   const effort = Math.min(EFFORT, parts.length);
+  const { pieces } = wanted;
+  const counted = pieces === undefined ? {} : { pieces: () => pieces };
   for (const piece of alone) {
     const tried = cutting(planned, parts, {
+      ...counted,
       effort,
       from: [piece, ...had.filter(({ material }) => material !== piece.material)],
     });
     if (!tried.cut.findings.some(({ rule }) => rule === 'part-on-bed')) return tried;
   }
-  return cutting(planned, parts, { effort, from: [...named, ...had] });
+  return cutting(planned, parts, { ...counted, effort, from: [...named, ...had] });
 }

@@ -13,6 +13,8 @@ import type { Terminal } from './terminal.js';
 import { refuseForeign, writeFolder } from './write-folder.js';
 
 export interface PartOptions {
+  /** A number, as it was typed. */
+  readonly pieces?: string;
   readonly thickness?: string;
   /** A built folder, a plan or a design. */
   readonly since?: string;
@@ -29,7 +31,7 @@ export async function part(
   options: PartOptions,
   terminal: Terminal,
 ): Promise<number> {
-  const { thickness, remnant, despite } = options;
+  const { pieces, thickness, remnant, despite } = options;
   refuseUnknownRules('--despite', despite);
   const design = readDesignFile(file);
   const since = await cameraThatStands(options.since, join('output', design.slug));
@@ -38,6 +40,7 @@ export async function part(
     despite,
     remnants: remnant.map((path): SheetRemnant => ({ ...readRemnantFile('--remnant', path), file: path })),
     ...(since === null ? {} : { since }),
+    ...(pieces === undefined ? {} : { pieces: piecesOf(pieces) }),
     ...(thickness === undefined ? {} : { thickness: lengthOf('--thickness', thickness) }),
   };
   const folder = options.output ?? join('output', `${design.slug}-parts`);
@@ -55,6 +58,18 @@ export async function part(
     await terminal.out(`${JSON.stringify({ ...document, files: written }, null, 2)}\n`);
   } else await terminal.out([...summary, `Wrote ${files.length} files into ${folder}.`, ''].join('\n'));
   return EXIT.done;
+}
+
+/** More would be a shop. */
+const MOST_PIECES = 100;
+
+function piecesOf(text: string): number {
+  const pieces = /^\d+$/.test(text) ? Number(text) : Number.NaN;
+  if (pieces >= 1 && pieces <= MOST_PIECES) return pieces;
+  throw new Stop(
+    EXIT.wrongCall,
+    `--pieces: ${text} is not a whole number from 1 to ${MOST_PIECES}. Write 1 for one of each, and leave it out for as many as the camera has.`,
+  );
 }
 
 /** The camera that is named; else the one that `build` left in its usual place, if it is one that can be read. */

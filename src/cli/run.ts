@@ -118,6 +118,7 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
     .description('figures, cut files and prints of single parts: another lens board, a mask, a replacement')
     .argument('<design>', 'the design file')
     .argument('<id...>', 'parts by their marks in the parts list, such as F6 F7 lens-clamp')
+    .option('--pieces <n>', 'so many of each part that is cut (default: as many as the camera has)')
     .option('--thickness <length>', 'of the sheet at hand, where it is not that of the camera, such as 3.9mm')
     .option(
       '--since <camera>',

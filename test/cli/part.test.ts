@@ -100,6 +100,16 @@ describe('part', PATIENCE, () => {
     expect(parts.map(({ count }) => count).sort()).toEqual([1, 4, 4, 4]);
   });
 
+  test('one of four, or more than the camera has, where so many are asked for', async () => {
+    const folder = place();
+    for (const pieces of [1, 6]) {
+      const words = ['part', 'heron.yaml', 'B5', 'G2', '--pieces', String(pieces), '-o', `made-${pieces}`];
+      expect(await tailboard(words, folder)).toMatchObject({ code: 0 });
+      const laid = sheetsIn(join(folder, `made-${pieces}`)).flatMap((sheet) => sheet.parts.map(({ id }) => id));
+      expect(laid.sort()).toEqual(['B5', 'G2'].flatMap((id) => Array.from({ length: pieces }, () => id)));
+    }
+  });
+
   test('of several remnants, the smallest that holds all of them is cut', async () => {
     const folder = place();
     const sizes = {
@@ -187,6 +197,8 @@ describe('part refuses with 2 and writes nothing', PATIENCE, () => {
     { words: ['felt-long'], says: 'is bought: there is nothing to cut' },
     { words: [], says: 'missing required argument' },
     { words: ['F6', '--thickness', 'thick'], says: '--thickness' },
+    { words: ['F6', '--pieces', 'two'], says: '--pieces: two is not a whole number from 1 to 100' },
+    { words: ['F6', '--pieces', '0'], says: '--pieces: 0 is not' },
     { words: ['lens-clamp', '--thickness', '3.9mm'], says: 'no part that was named is cut from sheet' },
     { words: ['F6', '--remnant', 'none.json'], says: 'there is no such file' },
     { words: ['F6', '--remnant', 'nothing.json'], says: 'nothing.json: "schema" is not 1' },
