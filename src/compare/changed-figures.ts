@@ -1,18 +1,24 @@
 import type { ChangedFigure } from '../model/compare.js';
+import type { PlanDocument } from '../model/plan.js';
 
-/** Sections of a plan whose figures are compared; parts have their own comparison, and findings speak for themselves. */
-const SECTIONS = [
-  'optics',
-  'slide',
-  'lensBoard',
-  'holders',
-  'groundGlass',
-  'spacers',
-  'tailboard',
-  'camera',
-  'filterHolder',
-  'shutter',
-] as const;
+/** What of a plan has a comparison of its own, or speaks for itself. */
+type NoFigures = 'schema' | 'name' | 'revision' | 'parts' | 'hardware' | 'findings' | 'despite';
+
+/** Sections of a plan whose figures are compared: all that hold any. */
+const SECTIONS = Object.keys({
+  optics: true,
+  slide: true,
+  lensBoard: true,
+  holders: true,
+  groundGlass: true,
+  spacers: true,
+  tailboard: true,
+  camera: true,
+  filterHolder: true,
+  shutter: true,
+  hood: true,
+  cap: true,
+} satisfies Record<Exclude<keyof PlanDocument, NoFigures>, true>);
 
 /** Documents have six figures behind the point. */
 const SAME = 1e-6;
