@@ -1,6 +1,8 @@
 import type { Build } from '../assembly/build.js';
+import type { Extent } from '../assembly/extent.js';
 import { ROUNDING, unless } from '../assembly/limit.js';
 import { type Loop, plateOf, type StandingPlate } from '../assembly/measure.js';
+import { spanOf } from '../assembly/span-of.js';
 import type { Point } from '../geometry/path.js';
 import { LEAST_FINGER } from '../joinery/finger-joint.js';
 import type { Finding } from '../model/finding.js';
@@ -24,6 +26,35 @@ export interface FingerEdge {
   readonly along: 'x' | 'y' | 'z';
   readonly from: number;
   readonly to: number;
+}
+
+/**
+ * The edges of four walls that end in a plate: the long ones, which the sides own, and those in the opening of the plate.
+ *
+ * @param sides left and right
+ * @param lids upper and lower
+ */
+export function tubeEdges(
+  build: Build,
+  {
+    sides,
+    lids,
+    plate,
+  }: Readonly<Record<'sides' | 'lids', readonly [string, string]>> & {
+    readonly plate: { readonly id: string; readonly name: string };
+  },
+): readonly FingerEdge[] {
+  const [left, right] = sides.map((id) => spanOf(build, id)) as [Extent, Extent];
+  const [top, floor] = lids.map((id) => spanOf(build, id)) as [Extent, Extent];
+  const end = spanOf(build, plate.id).z[0];
+  const inPlate = { name: plate.name, owner: plate.id };
+  return [
+    ...sides.flatMap((owner) =>
+      lids.map((partner) => ({ name: 'long', owner, partner, along: 'z' as const, from: left.z[0], to: end })),
+    ),
+    ...sides.map((partner) => ({ ...inPlate, partner, along: 'y' as const, from: floor.y[1], to: top.y[0] })),
+    ...lids.map((partner) => ({ ...inPlate, partner, along: 'x' as const, from: left.x[1], to: right.x[0] })),
+  ];
 }
 
 /** A stretch of an edge. */

@@ -3,7 +3,8 @@ import { across, frame } from '../../geometry/placement.js';
 import { box, boxAt, circle, rectangle } from '../../geometry/shapes.js';
 import { boughtPlate, joined, plate, standing } from '../../joinery/plate.js';
 import type { Hardware, Part } from '../../model/part.js';
-import { type AccessoryFrame, type Channel, LIMB, LIP_LAP, RAIL_CARD, type RailPlate } from './size.js';
+import type { RailPlate } from '../rail-plate.js';
+import { type AccessoryFrame, type Channel, LIMB, LIP_LAP, RAIL_CARD } from './size.js';
 
 /** The foot of a rail, under the plate; a choice of ours. */
 const FOOT = 10;

@@ -1,5 +1,6 @@
 import type { Point } from '../../geometry/path.js';
 import { type LightAhead, openingAt } from '../light-ahead.js';
+import type { RailPlate } from '../rail-plate.js';
 import type { Wood } from '../wood.js';
 
 /**
@@ -44,20 +45,6 @@ export interface Channel {
   /** Side of the gels that a holder in it takes, and of their room in it. */
   readonly gel: number;
   readonly gelRoom: number;
-}
-
-/** The plate that the rails take: pushed in from above, it stands on their feet and rests on the ring. */
-export interface RailPlate {
-  readonly width: number;
-  readonly bottom: number;
-  /** Of the rails; the plate may stand out above them. */
-  readonly railTop: number;
-  /** z of its rear face. */
-  readonly rear: number;
-  /** Half of what may stand on its front between the lips. */
-  readonly betweenLips: number;
-  /** z that what is wider than that must stay ahead of. */
-  readonly beyondLips: number;
 }
 
 export interface AccessoryFrameGiven {

@@ -10,6 +10,7 @@ import {
 import { slotInDiameters } from '../../standards/drop-shutter.js';
 import { standardGravity } from '../../standards/gravity.js';
 import { type LightAhead, openingAt } from '../light-ahead.js';
+import type { RailPlate } from '../rail-plate.js';
 import type { Wood } from '../wood.js';
 
 /**
@@ -79,14 +80,7 @@ export interface ShutterFigures {
 export interface DropShutterGiven {
   readonly wood: Wood;
   readonly light: LightAhead;
-  readonly plate: {
-    readonly width: number;
-    readonly bottom: number;
-    readonly railTop: number;
-    readonly rear: number;
-    readonly betweenLips: number;
-    readonly beyondLips: number;
-  };
+  readonly plate: RailPlate;
   /** Half of the image's long side: the picture may stand upright. */
   readonly halfLong: number;
   readonly by: { readonly time: number } | { readonly slot: number };

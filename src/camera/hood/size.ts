@@ -1,5 +1,6 @@
 import { type FingerRow, fingerRow, LEAST_FINGER } from '../../joinery/finger-joint.js';
 import { foremostFor, type LightAhead, openingAt, squareAt } from '../light-ahead.js';
+import type { RailPlate } from '../rail-plate.js';
 import type { Wood } from '../wood.js';
 
 /**
@@ -39,14 +40,7 @@ export interface Hood {
 export interface HoodGiven {
   readonly wood: Wood;
   readonly light: LightAhead;
-  readonly plate: {
-    readonly width: number;
-    readonly bottom: number;
-    readonly railTop: number;
-    readonly rear: number;
-    readonly betweenLips: number;
-    readonly beyondLips: number;
-  };
+  readonly plate: RailPlate;
   /** Side of the accessory frame. */
   readonly frame: number;
   readonly lens: { readonly front: number; readonly diameter: number };

@@ -4,7 +4,7 @@ import { platesOf } from '../../assembly/measure.js';
 import { spanOf, spansOf } from '../../assembly/span-of.js';
 import type { Finding } from '../../model/finding.js';
 import { mm, tenth } from '../../units/print.js';
-import { fingerRule } from '../finger-rule.js';
+import { fingerRule, tubeEdges } from '../finger-rule.js';
 import type { MiddleBox } from './size.js';
 
 /** A stop bites by so much at least, with the middle box lifted in its felt; a choice of ours. */
@@ -62,38 +62,12 @@ export function middleStopped(_own: MiddleBox, build: Build): readonly Finding[]
 }
 
 /** finger-rule: the long edges of the middle box, and its fingers in the opening of its frame. */
-export function middleFingers({ wood }: MiddleBox, build: Build): readonly Finding[] {
-  const [left, right] = [spanOf(build, 'C1L'), spanOf(build, 'C1R').x];
-  const [floor, top] = [spanOf(build, 'C2F').y, spanOf(build, 'C2T').y];
-  const frame = spanOf(build, 'C3').z[0];
-  const lids = ['C2T', 'C2F'];
-  const sides = ['C1L', 'C1R'];
-  return fingerRule(
+export const middleFingers = ({ wood }: MiddleBox, build: Build): readonly Finding[] =>
+  fingerRule(
     'Middle box',
-    [
-      ...sides.flatMap((owner) =>
-        lids.map((partner) => ({ name: 'long', owner, partner, along: 'z' as const, from: left.z[0], to: frame })),
-      ),
-      ...sides.map((partner) => ({
-        name: 'frame',
-        owner: 'C3',
-        partner,
-        along: 'y' as const,
-        from: floor[1],
-        to: top[0],
-      })),
-      ...lids.map((partner) => ({
-        name: 'frame',
-        owner: 'C3',
-        partner,
-        along: 'x' as const,
-        from: left.x[1],
-        to: right[0],
-      })),
-    ],
+    tubeEdges(build, { sides: ['C1L', 'C1R'], lids: ['C2T', 'C2F'], plate: { id: 'C3', name: 'frame' } }),
     wood.fits.glueSlip,
     build,
   );
-}
 
 export const middleBoxChecks = [middleStopped, middleFingers];

@@ -4,7 +4,7 @@ import { spanOf, spansOf } from '../../assembly/span-of.js';
 import type { Finding } from '../../model/finding.js';
 import type { Part } from '../../model/part.js';
 import { mm, plainNumber, tenth } from '../../units/print.js';
-import { fingerRule } from '../finger-rule.js';
+import { fingerRule, tubeEdges } from '../finger-rule.js';
 import type { RearBox } from './size.js';
 
 /** The air between the boxes that neither jams nor leaks; common practice, no source. */
@@ -184,38 +184,12 @@ export function shelf(_own: RearBox, { parts }: Build): readonly Finding[] {
 }
 
 /** finger-rule: the long edges of the rear box, and its fingers in the opening of the standard. */
-export function rearFingers({ wood }: RearBox, build: Build): readonly Finding[] {
-  const [left, right] = [spanOf(build, 'R1L'), spanOf(build, 'R1R').x];
-  const [floor, top] = [spanOf(build, 'R2F').y, spanOf(build, 'R2T').y];
-  const standard = spanOf(build, 'R3').z[0];
-  const front = left.z[0];
-  const lids = ['R2T', 'R2F'];
-  return fingerRule(
+export const rearFingers = ({ wood }: RearBox, build: Build): readonly Finding[] =>
+  fingerRule(
     'Rear box',
-    [
-      ...['R1L', 'R1R'].flatMap((owner) =>
-        lids.map((partner) => ({ name: 'long', owner, partner, along: 'z' as const, from: front, to: standard })),
-      ),
-      ...['R1L', 'R1R'].map((partner) => ({
-        name: 'standard',
-        owner: 'R3',
-        partner,
-        along: 'y' as const,
-        from: floor[1],
-        to: top[0],
-      })),
-      ...lids.map((partner) => ({
-        name: 'standard',
-        owner: 'R3',
-        partner,
-        along: 'x' as const,
-        from: left.x[1],
-        to: right[0],
-      })),
-    ],
+    tubeEdges(build, { sides: ['R1L', 'R1R'], lids: ['R2T', 'R2F'], plate: { id: 'R3', name: 'standard' } }),
     wood.fits.glueSlip,
     build,
   );
-}
 
 export const rearBoxChecks = [boxClearance, feltGap, feltCrossing, damp, shelf, rearFingers];
