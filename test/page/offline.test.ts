@@ -91,7 +91,7 @@ test('a page that was kept makes way for the program that serves one at the same
   if (answer === null) throw new Error('no page is served');
   const program = await listening(
     ({ method = '', url = '', headers }, response) => {
-      const { status, headers: own, body } = answer({ method, target: url, headers });
+      const { status, headers: own, body } = answer({ method, target: url, headers, hosts: [] });
       response.writeHead(status, { ...GUARDING_HEADERS, ...own }).end(body);
     },
     Number(new URL(before.url).port),
