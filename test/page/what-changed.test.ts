@@ -119,7 +119,8 @@ test('only what must be cut is built, as build --since writes it, byte for byte'
   page.setDefaultTimeout(WAIT.timeout);
   await page.getByRole('tab', { name: 'What changed' }).click();
   await openFiles(page, 'Open an earlier camera', join(folder, 'earlier.yaml'));
-  await tray(page).getByRole('button', { name: 'Build only what must be cut' }).click();
+  await tray(page).getByRole('button', { name: 'Build only what must be cut' }).press('Enter');
+  await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('tab-take-away');
   const begin = tray(page).getByRole('button', { name: /^Build the/ });
   // kits are new cameras
   await tray(page).getByLabel('Kits', { exact: true }).fill('2');

@@ -67,4 +67,6 @@ export function cameraIn(picked: readonly PickedFile[]): CameraText | string {
 export function buildOnlyThat(app: App): void {
   cutOnlyChanged(app, true);
   app.turnTo('take-away');
+  // the button that had the focus is gone with its tray
+  requestAnimationFrame(() => document.getElementById('tab-take-away')?.focus({ preventScroll: true }));
 }
