@@ -48,10 +48,7 @@ export function spacerAlone(design: Design, { name, filmDepth, thickness }: Spac
   const plan = planOf(planned);
   const planSpacer = plan.spacers.find((s) => s.holder === name);
   if (!planSpacer) throw new Error(`no spacer was planned for ${name}`);
-  const spacer = placed.reduce(
-    (_, { spacer: { made } }): PlanSpacer => ({ ...planSpacer, ...figuresOf(made) }),
-    planSpacer,
-  );
+  const spacer = thickness === undefined ? planSpacer : ofOtherSheet(planSpacer, placed);
   const parts = placed.flatMap((s) => spacerParts(s));
   const standing = withParts(
     planned.build,
@@ -86,7 +83,15 @@ function ofSheet({ plywood, shims }: Design, placed: PlacedSpacer, thickness: nu
   const made = laminate({ thickness: spacer.thickness, ply: thickness, shims, within: tolerance / 2, stock });
   const { density } = wood.ply;
   const ply = { material: ofThickness(plywood, thickness), thickness, density };
-  return { ...placed, spacer: { ...spacer, made }, wood: { ...wood, ply } };
+  return { ...placed, spacer: { ...spacer, made, glued: null }, wood: { ...wood, ply } };
+}
+
+/** A new spacer, of which nothing is measured yet. */
+function ofOtherSheet(
+  { measured: _measured, add: _add, takeOut: _takeOut, ...spacer }: PlanSpacer,
+  placed: readonly PlacedSpacer[],
+): PlanSpacer {
+  return placed.reduce<PlanSpacer>((_, { spacer: { made } }) => ({ ...spacer, ...figuresOf(made) }), spacer);
 }
 
 /** The camera with these parts in place of others. */
@@ -122,7 +127,11 @@ function verdict({ camera, design }: Planned, name: string, index: number): read
 const WOOD_BEHIND_LINE = 2;
 
 function withHolder(design: Design, name: string, filmDepth: number): Design {
-  const { make: _construction, ...widest } = design.holders.reduce((most, h) => (h.width > most.width ? h : most));
+  const {
+    make: _construction,
+    spacer: _glued,
+    ...widest
+  } = design.holders.reduce((most, h) => (h.width > most.width ? h : most));
   const others = design.holders.filter((h) => h.name !== name);
   return { ...design, holders: [...others, { ...widest, name, filmDepth, locating: 'pins' }] };
 }

@@ -214,6 +214,8 @@ export function setOutCamera(design: Design, stands: Standing | null = null) {
       stock: stock.map((s) => s.thickness),
       within,
       tolerance: optics.registerTolerance,
+      measured: h.spacer?.measured ?? null,
+      glassStands: effectiveDepth({ ...groundGlass, depth: groundGlass.measured ?? groundGlass.depth }),
     }),
   );
   const depths = figures.holders.map(({ name, filmDepth }, i) =>

@@ -6,8 +6,10 @@ import { extensionFactor, extensionStops, subjectDistance, workingAperture } fro
 import { type AheadFigures, aheadOfLensFigures } from './ahead-figures.js';
 import type { Camera } from './camera.js';
 import { type Absent, absent, type Figure, type Formula, formula, keyed, reckoned, told } from './figure.js';
+import type { GivenFigures } from './given-figures.js';
 import { outsideOf } from './outside.js';
 import { sagFigure } from './sag.js';
+import type { GluedSpacer, Spacer } from './spacer/size.js';
 import { tankPlan } from './tank-plan.js';
 
 /** A document with each number as a figure that can be explained. */
@@ -29,7 +31,7 @@ export function planFigures(design: Design, camera: Camera, build: Build): PlanF
   const { settingOut: rod, objects, figures } = camera;
   const { given, filmAtInfinity, filmAtFarthest, filmAtNearest, depths } = figures;
   const outside = outsideOf(build, rod.figures.travel);
-  const [firstDepth] = depths;
+  const firstDepth = standingDepth(camera, 0) ?? depths[0];
   return {
     optics: opticsFigures(camera),
     slide: {
@@ -107,6 +109,7 @@ export function planFigures(design: Design, camera: Camera, build: Build): PlanF
         thickness,
         under: s.under,
         ...layersOf(design, camera, s.made, thickness, `spacer of the ${s.holder}`),
+        ...(s.glued ? gluedFigures(design, given, s, s.glued, i) : {}),
         tolerance: figures.tolerance,
       };
     }),
@@ -118,7 +121,7 @@ export function planFigures(design: Design, camera: Camera, build: Build): PlanF
       tripod: objects.tailboard.figures.tripod,
       indexOffsets: Object.fromEntries(
         given.holders.map(({ name }, i) => {
-          const own = depths[i] ?? figures.glassDepth;
+          const own = standingDepth(camera, i) ?? depths[i] ?? figures.glassDepth;
           const what = `index line of the ${name}, behind the first holder’s`;
           return [name, reckoned(`o_${i + 1}`, what, formula`${own} - ${firstDepth ?? own}`)];
         }),
@@ -277,6 +280,47 @@ function layersOf(design: Design, camera: Camera, made: Lamination, thickness: F
       },
     ),
   };
+}
+
+/** A spacer that was measured, and what it lacks between glass and film as they stand. */
+function gluedFigures(design: Design, given: GivenFigures, { holder, under }: Spacer, glued: GluedSpacer, i: number) {
+  const { depth, thickness, index } = given.glass;
+  const { measured: onFrame, frosted } = design.groundGlass;
+  const physical =
+    onFrame === undefined
+      ? depth
+      : keyed('T_m', 'frosted face as measured on the frame', 'groundGlass.measured', onFrame);
+  const glass =
+    frosted === 'lens'
+      ? physical
+      : reckoned('T_g', 'effective depth of the ground glass', formula`${physical} - ${thickness} (1 - 1 / ${index})`);
+  const film = given.holders[i]?.filmDepth ?? glass;
+  const measured = keyed(
+    'S_m',
+    `spacer of the ${holder}, as measured`,
+    `holders[${i}].spacer.measured`,
+    glued.measured,
+  );
+  const shim = (own: number): Figure => keyed('c', 'thickness of a shim', `shims[${design.shims.indexOf(own)}]`, own);
+  return {
+    measured,
+    remainder: reckoned(
+      'd',
+      `what the glued spacer of the ${holder} lacks`,
+      under === 'glass' ? formula`${film} - ${glass} - ${measured}` : formula`${glass} - ${film} - ${measured}`,
+    ),
+    add: glued.add.map(shim),
+    takeOut: glued.takeOut.map(shim),
+  };
+}
+
+/** Where the film lies of a holder on a spacer that was measured: its index line goes with it. */
+function standingDepth({ spacers, figures: { given } }: Camera, i: number): Figure | null {
+  const { under, glued, holder } = spacers[i] ?? { under: 'none', glued: null, holder: '' };
+  const film = given.holders[i]?.filmDepth;
+  if (under !== 'holder' || glued === null || film === undefined) return null;
+  const spacer = keyed('S_m', `spacer of the ${holder}, as measured`, `holders[${i}].spacer.measured`, glued.measured);
+  return reckoned(`T_s${i + 1}`, `film of the ${holder} on its spacer as it stands`, formula`${film} + ${spacer}`);
 }
 
 /** A thickness less its layers, those of a kind taken together. */

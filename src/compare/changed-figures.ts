@@ -34,8 +34,11 @@ export function changedFigures(before: object, after: object): readonly ChangedF
 
 type Shown = ChangedFigure['before'];
 
+/** A list with nothing in it is as good as none. */
+const isNone = (shown: Shown): boolean => shown === null || shown === '';
+
 const isSame = (a: Shown, b: Shown): boolean =>
-  typeof a === 'number' && typeof b === 'number' ? Math.abs(a - b) <= SAME : a === b;
+  (isNone(a) && isNone(b)) || (typeof a === 'number' && typeof b === 'number' ? Math.abs(a - b) <= SAME : a === b);
 
 function figuresOf(plan: object): ReadonlyMap<string, Shown> {
   const found = new Map<string, Shown>();

@@ -49,6 +49,9 @@ export function inOldBoxes(before: BuiltPlan, after: BuiltPlan): readonly Holder
         plies: spacer?.plies ?? [],
         shims: spacer?.shims ?? [],
         remainder: spacer?.remainder ?? 0,
+        ...(spacer?.measured === undefined
+          ? {}
+          : { measured: spacer.measured, add: spacer.add ?? [], takeOut: spacer.takeOut ?? [] }),
       },
     };
   });

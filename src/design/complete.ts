@@ -184,6 +184,7 @@ function completeHolder(written: WrittenHolder, given: HolderGiven): Holder {
     rib: rib ?? null,
     window: window ?? null,
     massKg: mass ?? width * length * thickness * CUBIC_METRE * workshop.density,
+    ...(written.spacer ? { spacer: written.spacer } : {}),
   };
 }
 
@@ -214,6 +215,7 @@ function completeMade(written: WrittenHolder, given: HolderGiven): Holder {
     rib: null,
     window: window ?? null,
     massKg: mass ?? width * length * thickness * CUBIC_METRE * workshop.density,
+    ...(written.spacer ? { spacer: written.spacer } : {}),
     make: {
       sheet: {
         width: format.width,

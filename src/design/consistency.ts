@@ -1,6 +1,7 @@
 import { formatNamed } from '../standards/formats.js';
 import { publishedHolderFor } from '../standards/holders.js';
 import { mm } from '../units/print.js';
+import type { Design } from './design.js';
 import type { Fault } from './explain.js';
 import type { Focus } from './focus-field.js';
 import { imageFits } from './image-fits.js';
@@ -54,7 +55,7 @@ function barrelGiven({ lens }: Pick<Written, 'lens'>): readonly Fault[] {
   ];
 }
 
-/** Plies, glue and shims of a frame that was drawn for one depth do not stray to another that is farther off, mm; a choice of ours. */
+/** Plies, glue and shims of a frame or a spacer that was drawn for one depth do not stray to another that is farther off, mm; a choice of ours. */
 const STRAYS = 1;
 
 function glassMeasured({ groundGlass: { depth, measured } }: Written): readonly Fault[] {
@@ -67,6 +68,39 @@ function glassMeasured({ groundGlass: { depth, measured } }: Written): readonly 
     ),
   ];
 }
+
+/**
+ * A spacer that was measured, against the one that is drawn: the film of its holder and the glass say how thick that is.
+ *
+ * @param design of a file in which nothing else is wrong
+ */
+export function spacersMeasured({ groundGlass, holders }: Design): readonly Fault[] {
+  const { depth, frosted, thickness, refractiveIndex } = groundGlass;
+  // seen through the pane, the frosted face lies t (1 − 1/n) nearer
+  const glass = frosted === 'lens' ? depth : depth - thickness * (1 - 1 / refractiveIndex);
+  return holders.flatMap(({ name, filmDepth, spacer }, index) => {
+    if (spacer === undefined) return [];
+    const drawn = Math.abs(filmDepth - glass);
+    if (drawn >= HARDLY_DEEPER && Math.abs(spacer.measured - drawn) <= STRAYS) return [];
+    return [
+      drawn < HARDLY_DEEPER
+        ? fault(
+            ['holders', index, 'spacer'],
+            `The ${name} has no spacer: its film lies as deep as the ground glass.`,
+            'Delete the key.',
+            'key',
+          )
+        : fault(
+            ['holders', index, 'spacer', 'measured'],
+            `A spacer that is drawn ${mm(Math.round(drawn * 1000) / 1000)} thick does not measure ${mm(spacer.measured)}.`,
+            'Measure the glued spacer alone, with the shims that are in it, at its four corners; neither frame nor holder.',
+          ),
+    ];
+  });
+}
+
+/** Depths that differ by less need no spacer: as the camera has it. */
+const HARDLY_DEEPER = 0.005;
 
 export function flangeHoldsScrews({
   lens: { flange },

@@ -206,6 +206,8 @@ export interface Holder {
   readonly rib: { readonly fromAxis: number; readonly width: number; readonly height: number } | null;
   readonly window: { readonly thickness: number } | null;
   readonly massKg: number;
+  /** Of its spacer, glued and with the shims that are in it; not there where nobody measured it. */
+  readonly spacer?: { readonly measured: number } | undefined;
   /** Where it is cut from the sheet of the camera; not there where it is bought. */
   readonly make?: MadeHolder;
 }

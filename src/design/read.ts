@@ -1,5 +1,5 @@
 import { completeDesign } from './complete.js';
-import { inconsistencies, slideStands } from './consistency.js';
+import { inconsistencies, slideStands, spacersMeasured } from './consistency.js';
 import { defaultedPaths } from './defaulted.js';
 import type { Design } from './design.js';
 import type { Problem } from './problem.js';
@@ -24,7 +24,8 @@ export function readDesign(
   let files: RemnantFiles = new Map();
   const check = (written: Written, typed: unknown) => {
     files = remnantFiles(written, find);
-    return [...inconsistencies(written, files), ...slideStands(written, typed)];
+    const faults = [...inconsistencies(written, files), ...slideStands(written, typed)];
+    return faults.length > 0 ? faults : spacersMeasured(completeDesign(written, defaultedPaths(typed), files));
   };
   const read = readDocument(
     text,

@@ -495,6 +495,22 @@ export const holderSchema = z
       .strictObject({ thickness: length({ description: 'of the window', example: '2 mm' }, { most: THICKEST_SHEET }) })
       .meta(section({ description: 'a glass window before the film', example: '{ thickness: 2 mm }' }))
       .optional(),
+    spacer: z
+      .strictObject({
+        measured: length({
+          description:
+            'its thickness as measured on the glued spacer with the shims that are in it, the mean of four places: the register is then reckoned for the camera that stands',
+          example: '18.27 mm',
+        }),
+      })
+      .meta(
+        section({
+          description: 'the spacer of this holder, once it is glued',
+          example: '{ measured: 18.27 mm }',
+          whenAbsent: 'the register is reckoned from plies, glue and shims that nobody measured',
+        }),
+      )
+      .optional(),
     insert: formatSchema
       .meta(
         section({

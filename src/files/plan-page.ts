@@ -179,13 +179,31 @@ function spacerText(spacer: PlanSpacer): string {
 }
 
 /** Plies and shims as counts, and what they leave. */
-export function layersText({ plies, shims, remainder }: Pick<PlanSpacer, 'plies' | 'shims' | 'remainder'>): string {
+export function layersText({
+  plies,
+  shims,
+  remainder,
+  measured,
+  add = [],
+  takeOut = [],
+}: Pick<PlanSpacer, 'plies' | 'shims' | 'remainder' | 'measured' | 'add' | 'takeOut'>): string {
+  if (measured !== undefined) {
+    const off = remainder === 0 ? 'right' : `${mm(Math.abs(remainder))} too ${remainder > 0 ? 'thin' : 'thick'}`;
+    const mend =
+      add.length > 0 ? `: add ${shimsText(add)}` : takeOut.length > 0 ? `: take out ${shimsText(takeOut)}` : '';
+    return `${mm(measured)} as measured, ${off}${mend}`;
+  }
   const stack = [
     ...counted(plies).map(([size, count]) => `${count} ${count === 1 ? 'ply' : 'plies'} of ${mm(size)}`),
-    ...counted(shims).map(([size, count]) => `${count} ${count === 1 ? 'shim' : 'shims'} of ${mm(size)}`),
+    ...(shims.length > 0 ? [shimsText(shims)] : []),
   ];
   return `${stack.length > 0 ? stack.join(' + ') : 'nothing'}, ${signed(remainder)} left`;
 }
+
+const shimsText = (shims: readonly number[]): string =>
+  counted(shims)
+    .map(([size, count]) => `${count} ${count === 1 ? 'shim' : 'shims'} of ${mm(size)}`)
+    .join(' + ');
 
 function counted(sizes: readonly number[]): readonly (readonly [number, number])[] {
   const counts = new Map<number, number>();

@@ -16,6 +16,9 @@ const layers = {
   plies: z.array(figure).max(1000),
   shims: z.array(figure).max(1000),
   remainder: figure,
+  measured: figure.optional(),
+  add: z.array(figure).max(1000).optional(),
+  takeOut: z.array(figure).max(1000).optional(),
 };
 
 /** What is read of a plan; other keys are carried along. */

@@ -49,7 +49,11 @@ export interface HolderInOldBoxes {
     readonly thickness: number;
     readonly plies: readonly number[];
     readonly shims: readonly number[];
-    /** Thickness less plies and shims, signed. */
+    /** Thickness less plies and shims, signed; of one that was measured, what it should be less what it is. */
     readonly remainder: number;
+    /** Only where it was measured, glued; and the shims that mend it. */
+    readonly measured?: number;
+    readonly add?: readonly number[];
+    readonly takeOut?: readonly number[];
   };
 }

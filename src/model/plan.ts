@@ -198,8 +198,13 @@ export interface PlanSpacer {
   readonly under: 'glass' | 'holder' | 'none';
   readonly plies: readonly number[];
   readonly shims: readonly number[];
-  /** Thickness less plies and shims, signed. */
+  /** Thickness less plies and shims, signed; of one that was measured, what it should be less what it is. */
   readonly remainder: number;
+  /** Only where it was measured, glued. */
+  readonly measured?: number;
+  /** Only where it was measured: shims at hand that bring it within half the tolerance, and shims in it that are too many. */
+  readonly add?: readonly number[];
+  readonly takeOut?: readonly number[];
   /** A quarter of the depth of focus at infinity. */
   readonly tolerance: number;
 }

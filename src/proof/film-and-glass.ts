@@ -37,7 +37,13 @@ export const register: ProofRule = (design, build) => {
   const limit = registerTolerance(lens.maxAperture, circleOfConfusion(diagonal({ width: short, height: long })));
   if (glassTooNear(design, build)) return [];
   return holders.flatMap((holder, i) => {
-    if (spacerOut(design, build, holder, i, limit) || depthOut(design, build, holder, limit)) return [];
+    // with a spacer that was measured, the register is that of the camera that stands
+    if (
+      holder.spacer !== undefined ||
+      spacerOut(design, build, holder, i, limit) ||
+      depthOut(design, build, holder, limit)
+    )
+      return [];
     const off = exposing(build, holder).flatMap((setup) => {
       const film = filmIn(design, build, setup, holder);
       const focusing = build.setups.find(

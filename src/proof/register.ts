@@ -89,9 +89,12 @@ export const layersUnder = (
   design.holders.flatMap((holder) => {
     const set = setOf(build, holder);
     if (set === null) return [];
-    const { glass, film, inHolder } = stacksOf(design, build, holder, set);
+    // whatever was measured of them: a part that is cut anew is not what was measured
+    const glass = stackUnder(build, set.focusing, set.glass).layers;
+    const film = stackUnder(build, set.exposing, set.film).layers;
     const partsOf = (layers: readonly Layer[]) => layers.map(({ part }) => part);
-    return [{ holder: holder.name, glass: partsOf(glass.layers), film: partsOf([...film.layers, ...inHolder]) }];
+    const inHolder = layersBeforeFilm(build, holder, set.exposing);
+    return [{ holder: holder.name, glass: partsOf(glass), film: partsOf([...film, ...inHolder]) }];
   });
 
 interface Stacks {
@@ -108,8 +111,8 @@ interface Stacks {
 
 function stacksOf(design: Design, build: Build, holder: Holder, { glass, focusing, film, exposing }: Pairing): Stacks {
   return {
-    glass: asMeasured(design, stackUnder(build, focusing, glass), glass),
-    film: stackUnder(build, exposing, film),
+    glass: asMeasured(design, holder, stackUnder(build, focusing, glass), glass),
+    film: spacerAsMeasured(holder, stackUnder(build, exposing, film)),
     inHolder: layersBeforeFilm(build, holder, exposing),
     filmDepth: filmDepthIn(design, build, holder, exposing),
     window: build.parts.some((part) => roleOf(part) === 'window' && isOfHolder(part, holder.name)),
@@ -119,16 +122,40 @@ function stacksOf(design: Design, build: Build, holder: Holder, { glass, focusin
 
 /**
  * The stack under a glass that was measured where it stands: how its frame is made up is no matter any more, and what is left
- * is the spacer under it.
+ * is the spacer under it, if that was not measured too.
  */
-function asMeasured({ groundGlass }: Design, stack: Stack, pane: Part): Stack {
+function asMeasured({ groundGlass }: Design, holder: Holder, drawn: Stack, pane: Part): Stack {
+  const stack = spacerAsMeasured(holder, drawn);
   const { measured, frosted } = groundGlass;
   if (measured === undefined) return stack;
-  const layers = stack.layers.filter(({ part }) => isOfSpacer(part));
+  const ofSpacer = drawn.layers.filter(({ part }) => isOfSpacer(part));
   const frame = measured - (frosted === 'lens' ? 0 : paneThickness(pane));
-  const height = frame + layers.reduce((sum, { thickness }) => sum + thickness, 0);
-  return { layers, glueLines: layers.filter(({ glued }) => glued).length, drawn: height, settled: height };
+  const isGlued = holder.spacer !== undefined && ofSpacer.length > 0;
+  const height = frame + (isGlued ? holder.spacer.measured : thicknessOf(ofSpacer));
+  return stackOf(
+    stack.layers.filter(({ part }) => isOfSpacer(part)),
+    { drawn: height, settled: height },
+  );
 }
+
+/** The same for a spacer: its plies and shims are one thing, as thick as it was read. */
+function spacerAsMeasured({ spacer }: Holder, stack: Stack): Stack {
+  const ofSpacer = stack.layers.filter(({ part }) => isOfSpacer(part));
+  if (spacer === undefined || ofSpacer.length === 0) return stack;
+  const more = spacer.measured - thicknessOf(ofSpacer);
+  return stackOf(
+    stack.layers.filter(({ part }) => !isOfSpacer(part)),
+    { drawn: stack.drawn + more, settled: stack.settled + more },
+  );
+}
+
+const stackOf = (layers: readonly Layer[], height: Pick<Stack, 'drawn' | 'settled'>): Stack => ({
+  layers,
+  glueLines: layers.filter(({ glued }) => glued).length,
+  ...height,
+});
+
+const thicknessOf = (layers: readonly Layer[]): number => layers.reduce((sum, { thickness }) => sum + thickness, 0);
 
 const isOfSpacer = ({ id }: Part): boolean => id.startsWith('SP');
 
@@ -232,6 +259,16 @@ function straysInStack(design: Design, holder: Holder, { glass, film, inHolder, 
       sensitivity: 1,
       count: 1,
       measure: 'Read it again at the four corners of the glass, and write the mean under groundGlass.measured.',
+      by: 'stack',
+    },
+    {
+      name: `the reading of the spacer of the ${holder.name}`,
+      shift: 0,
+      half: holder.spacer === undefined ? 0 : straying.depthReading.value,
+      spread: { normal: 2 },
+      sensitivity: 1,
+      count: 1,
+      measure: `Read it again at its four corners, and write the mean under spacer of the ${holder.name}.`,
       by: 'stack',
     },
     {
@@ -516,7 +553,8 @@ function stackFilled(design: Design, build: Build): readonly Finding[] {
     const { glass, film } = stacks;
     const { drawn, settled } = nominalOf(design, stacks);
     // what is drawn too far off is told where it is drawn
-    const told = design.groundGlass.measured === undefined && Math.abs(drawn) > limit + ROUNDING;
+    const asRead = readingsOf(design, holder);
+    const told = asRead === null && Math.abs(drawn) > limit + ROUNDING;
     return unless(told || Math.abs(settled) <= limit + ROUNDING, {
       rule: 'register',
       level: 'error',
@@ -525,23 +563,55 @@ function stackFilled(design: Design, build: Build): readonly Finding[] {
       unit: 'mm',
       about: 'shims',
       message:
-        design.groundGlass.measured === undefined
+        asRead === null
           ? `Sharp on the glass is soft in the picture: the layers that are cut for the ${holder.name} come to ${mm(thousandth(glass.settled))} under the glass and ${mm(thousandth(film.settled))} under the film, so that the glass stands ${mm(thousandth(Math.abs(settled)))} ${settled > 0 ? 'behind' : 'ahead of'} the film; ${hundredths(limit)} is allowed.`
-          : `Sharp on the glass is soft in the picture: with the frosted face at ${mm(design.groundGlass.measured)} as measured, the glass stands ${mm(thousandth(Math.abs(settled)))} ${settled > 0 ? 'behind' : 'ahead of'} the film of the ${holder.name}; ${hundredths(limit)} is allowed.`,
+          : `Sharp on the glass is soft in the picture: with ${asRead} as measured, the glass stands ${mm(thousandth(Math.abs(settled)))} ${settled > 0 ? 'behind' : 'ahead of'} the film of the ${holder.name}; ${hundredths(limit)} is allowed.`,
       hint:
-        design.groundGlass.measured === undefined
+        asRead === null
           ? `Put a shim of ${mm(thousandth(Math.abs(settled)))} under the ${settled > 0 ? 'holder' : 'glass'}.`
-          : shimsFor(settled, { shims: design.shims, within: limit / 2 }),
+          : shimsFor(settled, { shims: design.shims, within: limit / 2, spacer: spacerIn(design, build, holder) }),
     });
   });
 }
 
+/** What was measured of a camera that stands, in words; null where nothing was. */
+function readingsOf({ groundGlass }: Design, { spacer, name }: Holder): string | null {
+  const glass = groundGlass.measured === undefined ? [] : [`the frosted face at ${mm(groundGlass.measured)}`];
+  const glued = spacer === undefined ? [] : [`the spacer of the ${name} ${mm(spacer.measured)} thick`];
+  const words = [...glass, ...glued];
+  return words.length === 0 ? null : words.join(' and ');
+}
+
+/** Whose spacer is mended and what lies on it, where one was measured: the frame of the glass serves every holder. */
+function spacerIn(design: Design, build: Build, { name, spacer }: Holder): SpacerMended | null {
+  if (spacer === undefined) return null;
+  const under = layersUnder(design, build).find(({ holder }) => holder === name);
+  return { name, under: under?.film.some(isOfSpacer) ? 'holder' : 'glass' };
+}
+
+interface SpacerMended {
+  readonly name: string;
+  readonly under: 'glass' | 'holder';
+}
+
+interface ShimsGiven {
+  readonly shims: readonly number[];
+  readonly within: number;
+  readonly spacer: SpacerMended | null;
+}
+
 /** What is put under the glass of a camera that stands, or taken out from under it: the shims at hand that come nearest. */
-function shimsFor(behind: number, given: { readonly shims: readonly number[]; readonly within: number }): string {
+function shimsFor(behind: number, { spacer, ...given }: ShimsGiven): string {
   const wanted = Math.abs(behind);
   const { shims: chosen, remainder } = laminate({ ...given, thickness: wanted, ply: Infinity, stock: [] });
   const what = chosen.length > 0 ? chosen.map((one) => mm(one)).join(' and ') : mm(thousandth(wanted));
   const leaves = chosen.length > 0 ? `; that leaves ${mm(thousandth(Math.abs(remainder)))}` : '';
+  if (spacer !== null) {
+    const thicker = spacer.under === 'glass' ? behind < 0 : behind > 0;
+    return thicker
+      ? `Put shims of ${what} to the spacer of the ${spacer.name}${leaves}; then measure it again.`
+      : `Take shims of ${what} out of the spacer of the ${spacer.name}, or put as much under the ${spacer.under === 'glass' ? 'holder' : 'glass'}${leaves}.`;
+  }
   return behind > 0
     ? `Take shims of ${what} out from under the glass, or put as much under the holder${leaves}.`
     : `Put shims of ${what} under the glass${leaves}.`;
@@ -559,8 +629,10 @@ function withinBudget(design: Design, budgets: readonly RegisterBudget[]): reado
   });
 }
 
-function lineOf(budget: RegisterBudget, { shims, groundGlass }: Design, index: number): Finding {
-  const measuredGlass = groundGlass.measured;
+function lineOf(budget: RegisterBudget, design: Design, index: number): Finding {
+  const { shims, holders } = design;
+  const own = holders[index];
+  const asRead = own ? readingsOf(design, own) : null;
   const { holder, at, tolerance, interval95, worst, measured } = budget;
   const finding = {
     rule: 'register-budget',
@@ -573,7 +645,7 @@ function lineOf(budget: RegisterBudget, { shims, groundGlass }: Design, index: n
     return {
       ...finding,
       level: 'note',
-      message: `${measuredGlass === undefined ? 'Cut and glued unmeasured' : `With the glass at ${mm(measuredGlass)} as measured`}, the glass stands ${range(interval95)} from the film of the ${holder} in 19 of 20 cameras (${range(worst)} at worst); ${hundredths(tolerance)} either way is allowed. Glued first, measured and then shimmed: ${range(measured.interval95)}.`,
+      message: `${asRead === null ? 'Cut and glued unmeasured' : `With ${asRead} as measured`}, the glass stands ${range(interval95)} from the film of the ${holder} in 19 of 20 cameras (${range(worst)} at worst); ${hundredths(tolerance)} either way is allowed. Glued first, measured and then shimmed: ${range(measured.interval95)}.`,
       hint: budget.toHalve,
     };
   const largest = measured.contributors[0];

@@ -52,7 +52,7 @@ describe('the register of a camera that stands, its ground glass measured', () =
 
   test('the note says on what it rests', () => {
     const [note] = asBuilt('5.86 mm').findings.filter(({ rule }) => rule === 'register-budget');
-    expect(note?.message).toContain('With the glass at 5.86 mm as measured');
+    expect(note?.message).toContain('With the frosted face at 5.86 mm as measured');
   });
 
   test('with the frosted side to the eye the lens sees it nearer by what the glass shifts', () => {

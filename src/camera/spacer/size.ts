@@ -12,6 +12,19 @@ export interface Spacer {
   readonly made: Lamination;
   /** How far the register may be out: a quarter of the depth of focus at infinity. */
   readonly tolerance: number;
+  /** Once it is glued; null where nobody measured it. */
+  readonly glued: GluedSpacer | null;
+}
+
+/** A spacer that stands, and the shims that bring it nearer to what is wanted. */
+export interface GluedSpacer {
+  readonly measured: number;
+  /** What it should be, glass and film as they stand. */
+  readonly wanted: number;
+  /** Of the shims at hand, to be put to it. */
+  readonly add: readonly number[];
+  /** Of the shims that are drawn in it. */
+  readonly takeOut: readonly number[];
 }
 
 export interface SpacerGiven {
@@ -25,6 +38,10 @@ export interface SpacerGiven {
   /** How far what is left over may stray either way. */
   readonly within: number;
   readonly tolerance: number;
+  /** As it was measured; null where nobody did. */
+  readonly measured: number | null;
+  /** Of the glass as it stands: measured on its frame, or as it is drawn. */
+  readonly glassStands: number;
 }
 
 /** Below this two depths are the same: a hundredth is less than glue. */
@@ -38,7 +55,31 @@ export function sizeSpacer(given: SpacerGiven): Spacer {
     under === 'none'
       ? { thickness: 0, plies: [], shims: [], remainder: 0 }
       : laminate({ thickness, ply, shims, within, stock });
-  return { id, holder, under, thickness: under === 'none' ? 0 : thickness, made, tolerance };
+  const wanted = under === 'glass' ? filmDepth - given.glassStands : given.glassStands - filmDepth;
+  const glued =
+    under === 'none' || given.measured === null
+      ? null
+      : gluedSpacer({ measured: given.measured, wanted, shims, inIt: made.shims, within: tolerance / 2 });
+  return { id, holder, under, thickness: under === 'none' ? 0 : thickness, made, tolerance, glued };
+}
+
+interface GluedGiven {
+  readonly measured: number;
+  readonly wanted: number;
+  readonly shims: readonly number[];
+  readonly inIt: readonly number[];
+  readonly within: number;
+}
+
+/** What is too thin takes more shims; what is too thick gives some back, as far as it has them. */
+function gluedSpacer({ measured, wanted, shims, inIt, within }: GluedGiven): GluedSpacer {
+  const lacks = wanted - measured;
+  const chosen = (of: readonly number[]) =>
+    laminate({ thickness: Math.abs(lacks), ply: Number.POSITIVE_INFINITY, shims: of, within, stock: [] }).shims;
+  if (lacks >= 0) return { measured, wanted, add: chosen(shims), takeOut: [] };
+  const out = chosen(inIt);
+  const count = (all: readonly number[], one: number) => all.filter((other) => other === one).length;
+  return { measured, wanted, add: [], takeOut: out.every((one) => count(out, one) <= count(inIt, one)) ? out : [] };
 }
 
 /** What the plies and shims come to: the thickness as it is really made. */
