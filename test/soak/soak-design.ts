@@ -37,13 +37,26 @@ const asked = fc.record({
   ),
 });
 
-const whole: fc.Arbitrary<string> = fc.tuple(randomDesign, asked).map(([text, { made, ...keys }]) => {
-  const holders = made === null ? text : text.replace('holders:\n', () => `holders:\n${made}\n`);
-  return `${holders}${Object.values(keys)
-    .filter((line) => line !== null)
-    .map((line) => `${line}\n`)
-    .join('')}`;
-});
+/** Lens and focus of another design, as those of a camera that stands; its focus stands in one line. */
+const standing = seldom(
+  randomDesign.map((text) => {
+    const [, lens, focus] = /^(lens:\n(?: {2}.*\n)+)(focus:.*\n)/m.exec(text) ?? [];
+    return `builtFor:\n${`${lens}${focus}`.replace(/^(?=.)/gm, '  ')}`.trimEnd();
+  }),
+);
+
+const whole: fc.Arbitrary<string> = fc
+  .tuple(randomDesign, asked, standing)
+  .map(([text, { made, ...others }, builtFor]) => {
+    const keys = { ...others, builtFor };
+    // how far a slide that stands runs past the focus is not asked
+    const reached = builtFor === null ? text : text.replace(/, past(Infinity|Nearest): [\d.]+ mm/g, '');
+    const holders = made === null ? reached : reached.replace('holders:\n', () => `holders:\n${made}\n`);
+    return `${holders}${Object.values(keys)
+      .filter((line) => line !== null)
+      .map((line) => `${line}\n`)
+      .join('')}`;
+  });
 
 /** What a hand that slips leaves of a text. */
 const slips: readonly ((text: string, at: number, other: string) => string)[] = [
