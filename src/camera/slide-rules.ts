@@ -85,7 +85,7 @@ const reachFarthest: WholeRule = ({ focus, lens, builtFor }, camera) => {
     limit: 0,
     unit: 'mm',
     about: 'focus.farthest',
-    message: `In the boxes as they were built the slide ends ${mm(tenth(short))} short of ${magnification(focus.farthest)} with the ${deepestHolder(camera).holders}: with every holder it focuses no farther than ${magnification(farthest, 'nearer')}.`,
+    message: `In the boxes as they were built the slide ends ${mm(tenth(short))} short of ${magnification(focus.farthest)} with the ${deepestHolder(camera).holders ?? 'ground glass'}: with every holder it focuses no farther than ${magnification(farthest, 'nearer')}.`,
     hint: inWords([
       ...(farthest >= reachable
         ? ['leave out builtFor: this lens needs boxes of its own']

@@ -142,8 +142,18 @@ describe('what it reaches there', () => {
     const [finding, ...more] = told(planned(withLens({ ...short, focus: '{ nearest: 1:2.5 }' })), 'reach-infinity');
     expect(more).toEqual([]);
     expect(finding?.value).toBeCloseTo(oldLens.closest + 24 - 172, 9); // 27.5
+    expect(finding?.message).toContain('with the processing holder');
     expect(finding?.hint).toBe('Write farthest: 1:6.54.'); // 180/27.5 = 6.545
     expect(planned(withLens(short)).findings.filter(({ level }) => level === 'error')).toEqual([]);
+  });
+
+  test('where no holder is as deep as the ground glass, with that first', () => {
+    const deepGlass = changed(heron, /.*- \{ name: processing holder.*\n/.exec(heron)?.[0] ?? '', '').replace(
+      'depth: 5.8 mm',
+      'depth: 9 mm',
+    );
+    const [finding] = told(planned(withLens({ ...short, V: 150 }, deepGlass)), 'reach-infinity');
+    expect(finding?.message).toContain('with the ground glass');
   });
 
   test('both ends at once where the asked range lies beyond', () => {

@@ -2,13 +2,14 @@ import fc from 'fast-check';
 import { randomDesign } from '../random-design.js';
 
 /** Of what is made only where somebody asks for it, most is not asked for. */
-const seldom = <T>(value: fc.Arbitrary<T>): fc.Arbitrary<T | null> => fc.option(value, { freq: 2 });
+const seldom = <T>(value: fc.Arbitrary<T>, ofTen = 4): fc.Arbitrary<T | null> =>
+  fc.oneof({ weight: ofTen, arbitrary: value }, { weight: 10 - ofTen, arbitrary: fc.constant(null) });
 
 const tenths = (least: number, most: number): fc.Arbitrary<number> =>
   fc.integer({ min: least * 10, max: most * 10 }).map((n) => n / 10);
 
 const asked = fc.record({
-  boxes: seldom(fc.constant('boxes: 3')),
+  boxes: seldom(fc.constant('boxes: 3'), 2),
   baffle: seldom(fc.constant('baffle: true')),
   handle: seldom(fc.constant('handle: true')),
   cap: seldom(fc.constant('cap: true')),
@@ -43,6 +44,7 @@ const standing = seldom(
     const [, lens, focus] = /^(lens:\n(?: {2}.*\n)+)(focus:.*\n)/m.exec(text) ?? [];
     return `builtFor:\n${`${lens}${focus}`.replace(/^(?=.)/gm, '  ')}`.trimEnd();
   }),
+  1,
 );
 
 const whole: fc.Arbitrary<string> = fc
