@@ -1,4 +1,5 @@
 import type { Build } from './assembly/build.js';
+import { ROUNDING } from './assembly/limit.js';
 import { assemble, type Camera } from './camera/camera.js';
 import { checkWhole } from './camera/check-whole.js';
 import { checkObjects } from './camera/objects.js';
@@ -20,7 +21,7 @@ export interface Planned {
   readonly parts: readonly Part[];
   readonly build: Build;
   readonly findings: readonly Finding[];
-  /** Whether there is a camera to put together: not where a figure is in the wrong unit, or no room for boxes is left. */
+  /** Whether there is a camera to put together: not where a figure is misread, no boxes fit, or no board fits an old panel. */
   readonly drawable: boolean;
 }
 
@@ -40,7 +41,12 @@ export function planCamera(asked: Design): Planned {
   const misread = isMisread(typed);
   const measured = misread ? [] : measuredOn(design, camera, build);
   const { rearLength, frontLength, overlapRequired } = camera.settingOut;
-  const drawable = !misread && Math.min(rearLength.value, frontLength.value) >= overlapRequired.value;
+  const { boardAsks, opening } = camera.objects.lensBoard;
+  const drawable =
+    !misread &&
+    Math.min(rearLength.value, frontLength.value) >= overlapRequired.value &&
+    // holes that do not lie in the plug are no plug
+    boardAsks.value <= opening + ROUNDING;
   const findings = inOrder([...typed, ...measured]);
   return { design, revision: revisionOf(asked), camera, parts: camera.parts, build, findings, drawable };
 }

@@ -17,6 +17,12 @@ describe('not-proven: a design of which no camera can be put together', () => {
     expect({ proof, leaks }).toEqual({ proof: null, leaks: [] });
   });
 
+  test('and where the opening of an old panel is too small for the lens', () => {
+    const { findings, proof } = checked(changed(heron, 'mount: { by: clamp,', 'mount: { opening: 60 mm, by: clamp,'));
+    expect(findings.map(({ rule }) => rule)).toEqual(expect.arrayContaining(['board-in-opening', 'not-proven']));
+    expect(proof).toBe(null);
+  });
+
   test('has neither drawings nor a book, even where it is built despite all', { timeout: 60_000 }, () => {
     const { files } = build(designOf(inches), {
       despite: ['unit-plausible'],
