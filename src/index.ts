@@ -112,15 +112,17 @@ export async function loadWorkshop(wasm?: string): Promise<LoadedWorkshop> {
   };
 }
 
+/** What makes one more spacer: without prints and their writers, for it is waited for. */
+export const loadSpacer = () => import('./spare-spacer.js');
+
 /**
  * What makes single parts of a camera: without the rest of the workshop, so that a spare part is there at once.
  *
  * @param kernelOf gives the solid kernel, for whoever has one already; it is three megabytes that no sheet needs
  */
 export async function loadSpares(kernelOf: () => Promise<Kernel> = ownKernel) {
-  const [parts, spacer] = await Promise.all([import('./spare-parts.js'), import('./spare-spacer.js')]);
+  const parts = await import('./spare-parts.js');
   return {
-    spacer: spacer.spacerAlone,
     /** What is to be said of the parts that are named before they are made, or why there are none. */
     asked: parts.askParts,
     /** The parts that are named, or why there are none. */

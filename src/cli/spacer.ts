@@ -1,6 +1,5 @@
 import { join } from 'node:path';
-import { type Design, findingsPage, planDesign, type SpacerWanted, slugOf } from '../index.js';
-import { work } from './in-worker.js';
+import { type Design, findingsPage, loadSpacer, planDesign, type SpacerWanted, slugOf } from '../index.js';
 import { lengthOf } from './length-of.js';
 import { refuseOwnRemnants } from './own-remnants.js';
 import { readDesignFile } from './read-design-file.js';
@@ -28,7 +27,9 @@ export async function spacer(file: string, options: SpacerOptions, terminal: Ter
   const folder = options.output ?? join('output', `${design.slug}-spacer-${slugOf(wanted.name)}`);
   refuseOwnRemnants(file, design, folder);
   refuseForeign(folder);
-  const { spacer: figures, index, files, findings, summary } = await work({ kind: 'spacer', design, wanted }, () => {});
+  // quicker done than a second thread is started
+  const { spacerAlone } = await loadSpacer();
+  const { spacer: figures, index, files, findings, summary } = spacerAlone(design, wanted);
   await terminal.err(findingsPage(findings, terminal));
   if (findings.some(({ level }) => level === 'error')) throw new Stop(EXIT.ruleBroken, 'Not built, nothing written.');
   if (files.length > 0) await writeFolder(folder, files);

@@ -8,8 +8,6 @@ import type {
   PartsWanted,
   Prices,
   Progress,
-  SpacerResult,
-  SpacerWanted,
 } from '../index.js';
 
 /** Work that takes long enough to be worth breaking off. */
@@ -33,7 +31,6 @@ export type Task =
       readonly despite: readonly string[];
       readonly effort?: number;
     }
-  | { readonly kind: 'spacer'; readonly design: Design; readonly wanted: SpacerWanted }
   | { readonly kind: 'parts'; readonly design: Design; readonly wanted: PartsWanted };
 
 /** What each kind of work comes to. */
@@ -41,7 +38,6 @@ export interface Outcome {
   readonly check: CheckResult;
   readonly build: BuildResult;
   readonly kits: KitRunResult;
-  readonly spacer: SpacerResult;
   readonly parts: PartsResult | { readonly refused: string };
 }
 

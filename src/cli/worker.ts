@@ -8,10 +8,9 @@ const send = (message: Message): void => parentPort?.postMessage(message);
 const onProgress = (progress: Progress): void => send({ progress });
 
 async function outcomeOf(task: Task): Promise<Outcome[keyof Outcome]> {
-  if (task.kind === 'spacer' || task.kind === 'parts') {
+  if (task.kind === 'parts') {
     const { loadSpares } = await import('../index.js');
-    const spares = await loadSpares();
-    return task.kind === 'spacer' ? spares.spacer(task.design, task.wanted) : spares.parts(task.design, task.wanted);
+    return (await loadSpares()).parts(task.design, task.wanted);
   }
   // the search for light takes as long as all the rest: it runs beside it, and begins before anything is loaded here
   const lightOf = lightElsewhere(task.design);

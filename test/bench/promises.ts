@@ -17,6 +17,10 @@ export async function measurePromises(asJson: boolean): Promise<void> {
   const stages = await stageRuns('designs/heron.yaml', 5);
   const bookBytes = writtenBytes('designs/heron.yaml', 'book.pdf');
   const check = await processRuns(['dist/cli/main.js', 'check', 'designs/heron.yaml'], 5);
+  const spacer = await processRuns(
+    ['dist/cli/main.js', 'spacer', 'designs/heron.yaml', '--depth', '12.5mm', '--name', 'plate holder', '-o', 'OUT'],
+    5,
+  );
   const grown = await memoryGrown(heron);
   const power = await growth(heronWith);
   const many = await plansIn(1000);
@@ -38,6 +42,7 @@ export async function measurePromises(asJson: boolean): Promise<void> {
     { what: 'build, most memory', figure: build.megabytes, unit: 'MB', goal: 400 },
     { what: 'check designs/heron.yaml, whole process', figure: check.seconds, unit: 's', goal: 8 },
     { what: 'check, most memory', figure: check.megabytes, unit: 'MB', goal: 500 },
+    { what: 'spacer for a thicker holder, whole process', figure: spacer.seconds, unit: 's', goal: 1 },
     { what: 'grown from the 10th check to the 50th in one process', figure: grown, unit: 'MB', goal: 20 },
     {
       what: 'check with 1, 5, 10, 20 holders: grows with the set-ups to the power of',
