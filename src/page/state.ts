@@ -12,6 +12,7 @@ import { firstSheets, type SheetsState } from './trays/sheets/state.js';
 import { firstSitting, type SittingState } from './trays/sitting/state.js';
 import { firstSurvey, type SurveyState } from './trays/survey/state.js';
 import { firstTakeAway, type TakeAwayState } from './trays/take-away/state.js';
+import { firstOneMore, type OneMoreState } from './trays/what-changed/holder-state.js';
 import { firstWhatChanged, type WhatChangedState } from './trays/what-changed/state.js';
 import { firstWhatIf, type WhatIfState } from './trays/what-if/state.js';
 import type { DesignText, Reading } from './worker/questions.js';
@@ -94,6 +95,8 @@ export interface State {
   readonly sheets: SheetsState;
   readonly whatIf: WhatIfState;
   readonly whatChanged: WhatChangedState;
+  /** A holder that turned up later. */
+  readonly oneMore: OneMoreState;
   readonly lens: LensState;
   readonly survey: SurveyState;
   readonly sitting: SittingState;
@@ -127,6 +130,7 @@ export const firstState = (design: DesignText): State => ({
   sheets: firstSheets,
   whatIf: firstWhatIf,
   whatChanged: firstWhatChanged,
+  oneMore: firstOneMore,
   lens: firstLens,
   survey: firstSurvey,
   sitting: firstSitting,

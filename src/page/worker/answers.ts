@@ -12,6 +12,7 @@ import { section } from './section.js';
 import { sheets } from './sheets.js';
 import { sitting } from './sitting.js';
 import { solids } from './solids.js';
+import { spacer } from './spacer.js';
 import { surveyDesign, surveyFile, surveyLists, surveyShown } from './survey.js';
 import { whatIfInputs, whatIfPoint } from './what-if.js';
 
@@ -34,6 +35,7 @@ export const answers: {
   compare,
   'part-said': partSaid,
   'part-files': partFiles,
+  spacer,
   explain,
   moves,
   sitting,

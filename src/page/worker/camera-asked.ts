@@ -23,6 +23,25 @@ export interface PartAsked {
 /** What is to be said of a part before it is made, or why there is none. */
 export type PartSaid = { readonly refused: string } | { readonly findings: readonly Finding[] };
 
+/** A holder that turned up later, as it was typed. */
+export interface SpacerAsked {
+  /** From its face to the film. */
+  readonly depth: string;
+  /** What it is called; empty where nobody says. */
+  readonly name: string;
+  /** Of the sheet at hand; empty where it is that of the design. */
+  readonly thickness: string;
+}
+
+/** Its spacer; no archive where nothing is to be cut, or a rule of level error is broken. */
+export type SpacerMade =
+  | { readonly refused: string }
+  | {
+      readonly findings: readonly Finding[];
+      readonly summary: readonly string[];
+      readonly archive: OutputFile | null;
+    };
+
 /** The folder of a part in one archive; null where a rule of level error is broken that nobody waived. */
 export type PartMade =
   | { readonly refused: string }

@@ -3,6 +3,7 @@ import { type PickedFile, pickFiles } from '../../files.js';
 import { markOf } from '../../mark-of.js';
 import type { CameraText } from '../../worker/camera-asked.js';
 import { cutOnlyChanged } from '../take-away/build.js';
+import { attendOneMore } from './holder-deeds.js';
 import type { Before, WhatChangedState } from './state.js';
 
 /** What can be done with two cameras. */
@@ -10,8 +11,9 @@ import type { Before, WhatChangedState } from './state.js';
 const put = (app: App, patch: Partial<WhatChangedState>): void =>
   app.change(({ whatChanged }) => ({ whatChanged: { ...whatChanged, ...patch } }));
 
-/** Holds the design against the earlier camera anew when either has changed. */
+/** Holds the design against the earlier camera anew when either has changed, and makes the spacer that is asked for. */
 export function attendWhatChanged(app: App): void {
+  attendOneMore(app);
   const { shown, whatChanged } = app.state();
   const { before, asked } = whatChanged;
   if (shown === null || before === null) return;

@@ -4,6 +4,7 @@ import type { App } from '../../app.js';
 import { isStale } from '../../state.js';
 import { unbroken } from '../../unbroken.js';
 import { buildOnlyThat, openAsOpened, openEarlier } from './deeds.js';
+import { oneMoreHolder } from './holder-view.js';
 
 /** What becomes of a camera that stands when its design becomes another. */
 export function view(app: App) {
@@ -27,6 +28,7 @@ export function view(app: App) {
     ${before === null ? nothing : html`<p>Before: <b>${before.name}</b>. After: the design as it stands.</p>`}
     <p class="changed-title" role="status">${answer !== null && 'words' in answer ? answer.words.title : nothing}</p>
     ${answer === null ? nothing : 'refused' in answer ? html`<pre class="changed-refused" role="alert">${answer.refused}</pre>` : words(app, answer.words)}
+    ${oneMoreHolder(app)}
   `;
 }
 
