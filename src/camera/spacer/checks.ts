@@ -59,7 +59,7 @@ export function spacerShims(own: PlacedSpacer, build: Build): readonly Finding[]
     limit: MOST_SHIMS,
     unit: 'shims',
     about: 'stock',
-    message: `The spacer for ${own.spacer.holder} takes ${shims.length} shims on ${plies} ${plies === 1 ? 'ply' : 'plies'} of ${mm(ply.thickness)}: they slide about.`,
+    message: `The spacer for ${own.spacer.holder} takes ${shims.length} shims ${plies === 0 ? 'and no ply' : `on ${plies} ${plies === 1 ? 'ply' : 'plies'} of ${mm(ply.thickness)}`}: they slide about.`,
     hint: `Add a sheet near ${mm(tenth(filled))} to the stock for one ply${plies > 0 ? `, or one near ${mm(tenth(filled + ply.thickness))} in place of a ply` : ''}.`,
   });
 }
