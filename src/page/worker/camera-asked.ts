@@ -33,16 +33,7 @@ export interface SpacerAsked {
   readonly thickness: string;
 }
 
-/** Its spacer; no archive where nothing is to be cut, or a rule of level error is broken. */
-export type SpacerMade =
-  | { readonly refused: string }
-  | {
-      readonly findings: readonly Finding[];
-      readonly summary: readonly string[];
-      readonly archive: OutputFile | null;
-    };
-
-/** The folder of a part in one archive; null where a rule of level error is broken that nobody waived. */
+/** A folder in one archive; null where a rule of level error is broken that nobody waived, or nothing is to be cut. */
 export type PartMade =
   | { readonly refused: string }
   | {

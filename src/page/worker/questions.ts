@@ -5,7 +5,7 @@ import type { Explanation } from '../../model/explanation.js';
 import type { ShownSection, ShownSolids } from '../../model/shown.js';
 import type { ShownSheets } from '../../model/shown-sheets.js';
 import type { WhatIfInput, WhatIfPoint } from '../../model/what-if.js';
-import type { CameraText, Compared, PartAsked, PartMade, PartSaid, SpacerAsked, SpacerMade } from './camera-asked.js';
+import type { CameraText, Compared, PartAsked, PartMade, PartSaid, SpacerAsked } from './camera-asked.js';
 import type { BenchForm, BenchOpened, LensAnswer } from './lens-asked.js';
 import type { PlacedFinding } from './placed-finding.js';
 import type { ProcessAnswer, ProcessCardAnswer, ProcessText } from './process-asked.js';
@@ -100,7 +100,7 @@ export interface Questions {
     readonly answer: PartMade;
   };
   /** The spacer of one more holder, and its files. */
-  readonly spacer: { readonly given: SpacerAsked & { readonly of: DesignText }; readonly answer: SpacerMade };
+  readonly spacer: { readonly given: SpacerAsked & { readonly of: DesignText }; readonly answer: PartMade };
   readonly explain: {
     readonly given: { readonly of: DesignText; readonly figure: string };
     readonly answer: Omit<Explanation, 'changes' | 'otherChanges'> | null;

@@ -1,11 +1,11 @@
 import { loadSpacer, parseLength, slugOf } from '../../index.js';
 import { archiveOf } from './archive.js';
-import type { SpacerMade } from './camera-asked.js';
+import type { PartMade } from './camera-asked.js';
 import { readKept } from './kept.js';
 import type { Given } from './questions.js';
 
 /** The spacer of a holder that the design does not know, and its files as the command line writes them. */
-export async function spacer({ of, depth, name, thickness }: Given<'spacer'>): Promise<SpacerMade> {
+export async function spacer({ of, depth, name, thickness }: Given<'spacer'>): Promise<PartMade> {
   const read = readKept(of);
   if ('problems' in read) throw new Error(`${of.file} is no design`);
   const film = parseLength(depth);
@@ -26,6 +26,6 @@ export async function spacer({ of, depth, name, thickness }: Given<'spacer'>): P
   return { findings, summary, archive };
 }
 
-const refused = ({ reason, accepted }: { readonly reason: string; readonly accepted: string }): SpacerMade => ({
+const refused = ({ reason, accepted }: { readonly reason: string; readonly accepted: string }): PartMade => ({
   refused: `${reason} ${accepted}`,
 });

@@ -1,4 +1,4 @@
-import type { SpacerMade } from '../../worker/camera-asked.js';
+import type { PartMade } from '../../worker/camera-asked.js';
 
 /** What is known of a holder that turned up later, as it stands in the fields. */
 export interface HolderTyped {
@@ -13,7 +13,7 @@ export interface OneMoreState extends HolderTyped {
   /** What `made` is of, or will be: the fields, and the mark of the design. */
   readonly asked: (HolderTyped & { readonly of: string }) | null;
   /** null while nothing is asked, and until the first answer comes. */
-  readonly made: SpacerMade | null;
+  readonly made: PartMade | null;
 }
 
 export const firstOneMore: OneMoreState = { depth: '', name: '', thickness: '', asked: null, made: null };
