@@ -23,12 +23,7 @@ const reachNear: WholeRule = (design, camera) => {
   const other = otherSide(design);
   return [
     {
-      rule: 'reach-near',
-      level: 'error',
-      value: rod.reachable,
-      limit: focus.nearest,
-      unit: 'magnification',
-      about: 'focus.nearest',
+      ...tooShort(design, camera),
       message: [
         rod.reachable > 0
           ? `${magnification(rod.reachable)} is the nearest that every holder reaches; ${magnification(focus.nearest)} asks for ${mm(tenth(missing))} more.`
@@ -47,8 +42,20 @@ const reachNear: WholeRule = (design, camera) => {
   ];
 };
 
+/** What both kinds of boxes that are too short have in common. */
+const tooShort = ({ focus }: Design, { settingOut }: Camera) => ({
+  rule: 'reach-near',
+  level: 'error' as const,
+  value: settingOut.reachable,
+  limit: focus.nearest,
+  unit: 'magnification',
+  about: 'focus.nearest',
+});
+
 /** Boxes that stand grow no more by a shallower holder. */
-function tooShortAsBuilt({ focus, lens }: Design, { settingOut: rod }: Camera): Finding {
+function tooShortAsBuilt(design: Design, camera: Camera): Finding {
+  const { focus, lens } = design;
+  const { settingOut: rod } = camera;
   const other = otherSide({ lens });
   const cures = [
     ...(rod.reachable > 0 ? [`write nearest: ${proposed(rod.reachable, 'farther')}`] : []),
@@ -57,12 +64,7 @@ function tooShortAsBuilt({ focus, lens }: Design, { settingOut: rod }: Camera): 
       : []),
   ];
   return {
-    rule: 'reach-near',
-    level: 'error',
-    value: rod.reachable,
-    limit: focus.nearest,
-    unit: 'magnification',
-    about: 'focus.nearest',
+    ...tooShort(design, camera),
     message:
       rod.reachable > 0
         ? `In the boxes as they were built ${magnification(rod.reachable)} is the nearest that every holder reaches with this lens; ${magnification(focus.nearest)} asks for a slide ${mm(tenth(-rod.slack))} longer.`

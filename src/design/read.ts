@@ -25,7 +25,9 @@ export function readDesign(
   const check = (written: Written, typed: unknown) => {
     files = remnantFiles(written, find);
     const faults = [...inconsistencies(written, files), ...slideStands(written, typed)];
-    return faults.length > 0 ? faults : spacersMeasured(completeDesign(written, defaultedPaths(typed), files));
+    // the design is completed below; only where a spacer was measured is it wanted before
+    if (faults.length > 0 || !written.holders?.some(({ spacer }) => spacer)) return faults;
+    return spacersMeasured(completeDesign(written, defaultedPaths(typed), files));
   };
   const read = readDocument(
     text,
