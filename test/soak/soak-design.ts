@@ -47,9 +47,29 @@ const standing = seldom(
   1,
 );
 
+/** How far what was glued strays from what was drawn, mm: seldom farther than can be. */
+const stray = fc.integer({ min: -105, max: 105 }).map((n) => n / 100);
+
+/** What somebody measured on the camera that stands. */
+const measured = fc.record({ glass: seldom(stray, 3), spacers: seldom(stray, 2) });
+
+const GLASS = /^(groundGlass: \{ thickness: ([\d.]+) mm, depth: ([\d.]+) mm, frosted: (\w+))/m;
+
+function asBuilt(text: string, { glass, spacers }: { readonly glass: number | null; readonly spacers: number | null }) {
+  const [, , thickness, depth, frosted] = GLASS.exec(text) ?? [];
+  const film = Number(depth) - (frosted === 'eye' ? Number(thickness) * (1 - 1 / 1.52) : 0);
+  const framed = glass === null ? text : text.replace(GLASS, `$1, measured: ${(Number(depth) + glass).toFixed(2)} mm`);
+  if (spacers === null) return framed;
+  return framed.replace(/^( {2}- \{ name: holder \d, filmDepth: ([\d.]+) mm)/gm, (holder, start, filmDepth) => {
+    const drawn = Math.abs(Number(filmDepth) - film);
+    return drawn < 0.1 ? holder : `${start}, spacer: { measured: ${Math.max(0.05, drawn + spacers).toFixed(2)} mm }`;
+  });
+}
+
 const whole: fc.Arbitrary<string> = fc
-  .tuple(randomDesign, asked, standing)
-  .map(([text, { made, ...others }, builtFor]) => {
+  .tuple(randomDesign, asked, standing, measured)
+  .map(([drawn, { made, ...others }, builtFor, strays]) => {
+    const text = asBuilt(drawn, strays);
     const keys = { ...others, builtFor };
     // how far a slide that stands runs past the focus is not asked
     const reached = builtFor === null ? text : text.replace(/, past(Infinity|Nearest): [\d.]+ mm/g, '');
