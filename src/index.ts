@@ -232,12 +232,12 @@ export async function loadDocuments() {
 
 /** What puts the files of a folder into one archive, from which the same folder can be unpacked; and what goes with them. */
 export async function loadArchive() {
-  const [{ zip }, { sha256 }, { laserCaution }] = await Promise.all([
+  const [{ zip, unzip }, { sha256 }, { laserCaution }] = await Promise.all([
     import('./files/zip.js'),
     import('./files/sha-256.js'),
     import('./files/svg.js'),
   ]);
-  return { zip, sha256, laserCaution };
+  return { zip, unzip, sha256, laserCaution };
 }
 
 /** What tells where on the camera a finding is. */

@@ -115,7 +115,7 @@ function thicknessAsked(
   const [first] = remnants;
   const asked = thickness ?? first?.thickness;
   if (asked === undefined) return undefined;
-  const how = thickness === undefined ? `The remnant ${first?.file}` : '--thickness';
+  const how = thickness === undefined ? `The remnant ${first?.file}` : 'A thickness';
   if (flat.length === 0) return { refused: `${how} is of no use: no part that was named is cut from sheet.` };
   if (other !== undefined && flat.some(({ material }) => material !== other.material))
     return {

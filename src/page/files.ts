@@ -11,14 +11,18 @@ export interface PickedFile {
  *
  * @param accept endings, such as .yaml,.yml
  */
-export function pickFiles(accept: string, several = false): Promise<readonly PickedFile[]> {
+export const pickFiles = async (accept: string, several = false): Promise<readonly PickedFile[]> =>
+  readFiles(await pick(accept, several));
+
+/** The same, unread. */
+export function pick(accept: string, several: boolean): Promise<readonly File[]> {
   const input = document.createElement('input');
   input.type = 'file';
   input.accept = accept;
   input.multiple = several;
   return new Promise((resolve) => {
     input.onchange = () => {
-      resolve(readFiles([...(input.files ?? [])]));
+      resolve([...(input.files ?? [])]);
     };
     input.oncancel = () => resolve([]);
     input.click();

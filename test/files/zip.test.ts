@@ -1,6 +1,6 @@
-import { strFromU8, strToU8, unzipSync } from 'fflate';
+import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import { afterEach, describe, expect, test } from 'vitest';
-import { zip } from '../../src/files/zip.js';
+import { unzip, zip } from '../../src/files/zip.js';
 
 const entries = [
   { path: 'b.txt', bytes: strToU8('second letter first') },
@@ -29,5 +29,13 @@ describe('an archive', () => {
     });
     expect(new Set(made.map(({ clock }) => clock)).size).toBe(3); // the clocks did differ
     for (const { bytes } of made) expect(bytes).toEqual(made[0]?.bytes);
+  });
+
+  test('gives what is wanted of it, and none where it is no archive or a broken one', () => {
+    // as another program packs: stored, not pressed
+    const theirs = zipSync({ 'a/x.txt': strToU8('one'), 'b.txt': strToU8('two') }, { level: 0 });
+    expect(unzip(theirs, (path) => path.endsWith('x.txt'))).toEqual([{ path: 'a/x.txt', bytes: strToU8('one') }]);
+    expect(unzip(strToU8('no archive'), () => true)).toBeNull();
+    expect(unzip(zip(entries).slice(0, 60), () => true)).toBeNull();
   });
 });

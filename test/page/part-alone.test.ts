@@ -4,7 +4,7 @@ import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { scratch, snapshot, tailboard } from '../cli/scratch.js';
 import { testedPage, violationsOn } from './browser.js';
-import { QUIET, words } from './files.js';
+import { openFiles, QUIET, words } from './files.js';
 import { unpacked } from './unpacked.js';
 
 const { open } = testedPage();
@@ -20,9 +20,13 @@ async function cardOf(page: Page, part: string): Promise<Locator> {
 }
 
 /** What the command line says and writes for the same, the folder's name left out. */
-async function partByCommand(...args: readonly string[]) {
+const partByCommand = (...args: readonly string[]) => partBeside({}, ...args);
+
+/** The same, with other files beside the design. */
+async function partBeside(others: Readonly<Record<string, string>>, ...args: readonly string[]) {
   const folder = scratch();
-  writeFileSync(join(folder, 'heron.yaml'), heron);
+  for (const [name, text] of Object.entries({ ...others, 'heron.yaml': heron }))
+    writeFileSync(join(folder, name), text);
   const { code, err } = await tailboard(['part', 'heron.yaml', ...args, '-o', 'made'], folder);
   const made = Object.entries(snapshot(folder)).filter(([path]) => /^made\/.*[^/]$/.test(path));
   return { code, err: err.replace(/\s+/g, ' '), files: Object.fromEntries(made.map(([p, t]) => [p.slice(5), t])) };
@@ -90,4 +94,46 @@ test('from a sheet of another thickness: what changes is told, and what stops th
   await card.getByRole('checkbox', { name: 'Save despite other-thickness' }).check();
   const despite = await partByCommand('F3', '--thickness', '4.5 mm', '--despite', 'other-thickness');
   expect(await saved(page, card, 'F3')).toEqual(despite.files);
+});
+
+test('from a remnant that is picked, as --remnant cuts it; what is none is refused in the same words', async () => {
+  const { page, complaints } = await open({ design: heron, ...QUIET });
+  const card = await cardOf(page, 'R6');
+  const told = card.getByRole('status');
+  const pieces = scratch();
+  const piece = { schema: 1, material: 'plywood-4.05', thickness: 4.05, outline: [[0, 0], [300, 0], [300, 260], [0, 260]] }; // biome-ignore format: one line
+  const pick = async (name: string, content: object) => {
+    writeFileSync(join(pieces, name), JSON.stringify(content));
+    await openFiles(page, 'Cut it from a remnant', join(pieces, name));
+    await card.getByText(`From ${name}`).waitFor();
+    return partBeside({ [name]: JSON.stringify(content) }, 'R6', '--remnant', name);
+  };
+
+  const small = { ...piece, outline: [[0, 0], [30, 0], [30, 30], [0, 30]] }; // biome-ignore format: one line
+  // what does not fit a remnant is cut from a sheet
+  for (const [name, content] of [
+    ['shelf.json', piece],
+    ['small.json', small],
+  ] as const) {
+    // biome-ignore format: one line
+    const wanted = await pick(name, content);
+    expect(wanted.code, wanted.err).toBe(0);
+    expect(wanted.files['sheets/layout.json']?.includes(name)).toBe(name === 'shelf.json');
+    expect(await violationsOn(page, '.camera-card')).toEqual([]);
+    expect(await saved(page, card, 'R6')).toEqual(wanted.files);
+    await card.getByRole('button', { name: 'Forget it' }).click();
+  }
+  for (const [name, content, says] of [
+    ['none.json', {}, 'it is no remnant'],
+    ['birch.json', { ...piece, material: 'birch-4.05' }, 'is birch-4.05'],
+  ] as const) {
+    const refused = await pick(name, content);
+    expect(refused.files, name).toEqual({});
+    await card.getByRole('button', { name: 'Save R6 alone' }).click();
+    await told.getByText(says).first().waitFor();
+    const [first = ''] = (await words(told)).split('. ');
+    expect(refused.err).toContain(first);
+    await card.getByRole('button', { name: 'Forget it' }).click();
+  }
+  expect(complaints).toEqual([]);
 });

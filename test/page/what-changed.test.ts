@@ -1,5 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { strToU8, zipSync } from 'fflate';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import type { CompareDocument } from '../../src/index.js';
@@ -89,6 +90,15 @@ test('a folder that was built, a plan alone and a design are held against the de
   writeFileSync(join(folder, 'bad.json'), '{');
   await openFiles(page, 'Open an earlier camera', join(folder, 'earlier.yaml'));
   await expectSame(page, await compared(join(folder, 'earlier.yaml'), longer));
+  // the archive of a whole folder says the same as the folder
+  const [plan, parts] = ['plan.json', 'parts.json'].map((name) => readFileSync(join(built, name))) as [Buffer, Buffer];
+  const others = { 'heron/sheets/plan.json': strToU8('{}'), 'heron/parts.json': parts };
+  writeFileSync(join(folder, 'heron.zip'), zipSync({ ...others, 'heron/plan.json': plan }));
+  writeFileSync(join(folder, 'empty.zip'), zipSync(others));
+  await openFiles(page, 'Open an earlier camera', join(folder, 'empty.zip'));
+  await tray(page).getByText('empty.zip is no archive of a camera').waitFor();
+  await openFiles(page, 'Open an earlier camera', join(folder, 'heron.zip'));
+  await expectSame(page, await compared(built, longer));
   await openFiles(page, 'Open an earlier camera', join(folder, 'plan.json'));
   const flangeDistance = page.locator('[id="field-lens.flangeDistance"]');
   await flangeDistance.fill('203.5 mm');

@@ -1,6 +1,6 @@
 import type { ShownBody, ShownSolids } from '../../model/shown.js';
 import type { App } from '../app.js';
-import { saveFile } from '../files.js';
+import { pickFiles, saveFile } from '../files.js';
 import { markOf } from '../mark-of.js';
 import { standing } from '../trays/what-changed/state.js';
 import type { Given } from '../worker/questions.js';
@@ -26,18 +26,21 @@ export function attendSpare(app: App, { bodies }: ShownSolids): void {
   const { asked } = spare;
   const isOther = asked?.part !== body.part;
   const thickness = isOther ? '' : spare.thickness;
+  const remnants = isOther ? firstSpare.remnants : spare.remnants;
   const wanted: SpareAsked = {
     of: markOf(shown.of),
     part: body.part,
     thickness,
+    remnants,
     since: standing(app.state().whatChanged),
   };
   if (asked !== null && isSame(asked, wanted)) return;
-  const isPlain = thickness.trim() === '' && wanted.since === null;
+  const isPlain = thickness.trim() === '' && remnants.length === 0 && wanted.since === null;
   put(app, {
     ...firstSpare,
     asked: wanted,
     thickness,
+    remnants,
     // the words stay until others come
     said: isOther || isPlain ? null : spare.said,
   });
@@ -52,15 +55,23 @@ export function attendSpare(app: App, { bodies }: ShownSolids): void {
 }
 
 const isSame = (a: SpareAsked, b: SpareAsked): boolean =>
-  a.of === b.of && a.part === b.part && a.thickness === b.thickness && a.since === b.since;
+  a.of === b.of && a.part === b.part && a.thickness === b.thickness && a.remnants === b.remnants && a.since === b.since;
 
-function givenOf(app: App, { part, thickness, since }: SpareAsked): Given<'part-said'> {
+function givenOf(app: App, { part, thickness, remnants, since }: SpareAsked): Given<'part-said'> {
   const { shown } = app.state();
   if (shown === null) throw new Error('a part is asked for, and no camera is shown');
-  return { of: shown.of, id: part, thickness, since };
+  return { of: shown.of, id: part, thickness, remnants, since };
 }
 
 export const typeThickness = (app: App, thickness: string): void => put(app, { thickness });
+
+/** Lets the user pick the files of pieces at hand; the last ones stay where he thinks better of it. */
+export async function pickRemnants(app: App): Promise<void> {
+  const remnants = await pickFiles('.json', true);
+  if (remnants.length > 0) put(app, { remnants });
+}
+
+export const forgetRemnants = (app: App): void => put(app, { remnants: firstSpare.remnants });
 
 export function waive(app: App, rule: string, may: boolean): void {
   const others = app.state().spare.despite.filter((one) => one !== rule);

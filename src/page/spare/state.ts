@@ -1,3 +1,4 @@
+import type { PickedFile } from '../files.js';
 import type { CameraText, PartMade, PartSaid } from '../worker/camera-asked.js';
 
 /** What a part alone is asked for. */
@@ -6,6 +7,7 @@ export interface SpareAsked {
   readonly of: string;
   readonly part: string;
   readonly thickness: string;
+  readonly remnants: readonly PickedFile[];
   readonly since: CameraText | null;
 }
 
@@ -15,6 +17,8 @@ export interface SpareState {
   readonly asked: SpareAsked | null;
   /** Thickness of the sheet at hand, as it stands in the field. */
   readonly thickness: string;
+  /** Pieces at hand that it is to be cut from. */
+  readonly remnants: readonly PickedFile[];
   /** Rules of level error that may be broken. */
   readonly despite: readonly string[];
   /** What changes with that sheet; null where nothing is asked. */
@@ -27,6 +31,7 @@ export interface SpareState {
 export const firstSpare: SpareState = {
   asked: null,
   thickness: '',
+  remnants: [],
   despite: [],
   said: null,
   saving: false,

@@ -5,7 +5,7 @@ import { mm } from '../../units/print.js';
 import type { App } from '../app.js';
 import { brokenRules } from '../trays/take-away/build.js';
 import { unbroken } from '../unbroken.js';
-import { isMade, saveAlone, typeThickness, waive } from './deeds.js';
+import { forgetRemnants, isMade, pickRemnants, saveAlone, typeThickness, waive } from './deeds.js';
 
 /** To have one part once more, for a camera that stands: its files alone, from the sheet that is at hand now. */
 export function partAlone(app: App, body: ShownBody) {
@@ -20,7 +20,7 @@ export function partAlone(app: App, body: ShownBody) {
   return html`
     <form class="spare" aria-labelledby="spare-title" @submit=${begin}>
       <h4 id="spare-title">${body.thickness === null ? 'Print it alone' : 'Cut it alone'}</h4>
-      ${body.thickness === null ? nothing : sheetAtHand(app, body.thickness)}
+      ${body.thickness === null ? nothing : [sheetAtHand(app, body.thickness), piecesAtHand(app)]}
       <button type="submit" ?disabled=${saving}>${saving ? 'Being made' : `Save ${body.part} alone`}</button>
       <div id="spare-said" role="status">
         ${known !== null && 'refused' in known ? html`<p class="level-error">${unbroken(known.refused)}</p>` : nothing}
@@ -57,6 +57,19 @@ function sheetAtHand(app: App, drawn: number) {
         @input=${(event: Event) => typeThickness(app, (event.target as HTMLInputElement).value)}
       />
     </label>
+  `;
+}
+
+/** What is left of earlier jobs, for who would rather cut that than a new sheet. */
+function piecesAtHand(app: App) {
+  const { remnants } = app.state().spare;
+  if (remnants.length === 0)
+    return html`<button type="button" @click=${() => void pickRemnants(app)}>Cut it from a remnant</button>`;
+  return html`
+    <p>
+      From ${remnants.map(({ name }) => name).join(', ')}
+      <button type="button" class="quiet" @click=${() => forgetRemnants(app)}>Forget it</button>
+    </p>
   `;
 }
 

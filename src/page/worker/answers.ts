@@ -1,3 +1,4 @@
+import { archived } from './archived.js';
 import { card } from './card.js';
 import { compare } from './compare.js';
 import { explain, moves } from './explain.js';
@@ -32,6 +33,7 @@ export const answers: {
   sheets,
   'what-if-inputs': whatIfInputs,
   'what-if-point': whatIfPoint,
+  archived,
   compare,
   'part-said': partSaid,
   'part-files': partFiles,

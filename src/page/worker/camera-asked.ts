@@ -1,4 +1,5 @@
 import type { CompareWords, Finding, OutputFile } from '../../index.js';
+import type { PickedFile } from '../files.js';
 
 /** A camera as files have it: a design, or the `plan.json` of a build, where `parts.json` may lie beside it. */
 export interface CameraText {
@@ -16,6 +17,8 @@ export interface PartAsked {
   readonly id: string;
   /** Of the sheet at hand, as it was typed; empty where it is that of the design. */
   readonly thickness: string;
+  /** Files of the pieces at hand; none where it is cut from what the design has. */
+  readonly remnants: readonly PickedFile[];
   /** The camera that it is for, where that was opened. */
   readonly since: CameraText | null;
 }

@@ -1,4 +1,4 @@
-import { type Design, loadSpares, type PartsWanted, parseLength } from '../../index.js';
+import { type Design, loadSpares, type PartsWanted, parseLength, readRemnant, type SheetRemnant } from '../../index.js';
 import { archiveOf } from './archive.js';
 import type { PartMade, PartSaid } from './camera-asked.js';
 import { cameraOf } from './camera-text.js';
@@ -29,20 +29,26 @@ export async function partFiles({ despite, ...given }: Given<'part-files'>): Pro
 }
 
 async function askedOf(
-  { of, id, thickness, since }: Given<'part-said'>,
+  { of, id, thickness, remnants, since }: Given<'part-said'>,
   despite: readonly string[],
 ): Promise<{ readonly design: Design; readonly wanted: PartsWanted } | { readonly refused: string }> {
   const read = readKept(of);
   if ('problems' in read) throw new Error(`${of.file} is no design`);
   const length = thickness.trim() === '' ? null : parseLength(thickness);
   if (length !== null && 'reason' in length) return { refused: `${length.reason} ${length.accepted}` };
+  const pieces: SheetRemnant[] = [];
+  for (const { name, text } of remnants) {
+    const piece = readRemnant(text);
+    if ('what' in piece) return { refused: `${name}: ${piece.what} ${piece.accepted}` };
+    pieces.push({ ...piece, file: name });
+  }
   const standing = since === null ? null : await cameraOf(since);
   if (standing !== null && 'refused' in standing) return standing;
   return {
     design: read.design,
     wanted: {
       ids: [id],
-      remnants: [],
+      remnants: pieces,
       despite,
       ...(length === null ? {} : { thickness: length.value }),
       ...(standing === null ? {} : { since: standing }),

@@ -5,6 +5,7 @@ import type { Explanation } from '../../model/explanation.js';
 import type { ShownSection, ShownSolids } from '../../model/shown.js';
 import type { ShownSheets } from '../../model/shown-sheets.js';
 import type { WhatIfInput, WhatIfPoint } from '../../model/what-if.js';
+import type { PickedFile } from '../files.js';
 import type { CameraText, Compared, PartAsked, PartMade, PartSaid, SpacerAsked } from './camera-asked.js';
 import type { BenchForm, BenchOpened, LensAnswer } from './lens-asked.js';
 import type { PlacedFinding } from './placed-finding.js';
@@ -88,6 +89,8 @@ export interface Questions {
     };
     readonly answer: WhatIfPoint;
   };
+  /** The records in an archive of a built folder; none where it is no such archive. */
+  readonly archived: { readonly given: { readonly bytes: Uint8Array }; readonly answer: readonly PickedFile[] };
   /** Null where the text is no design. */
   readonly compare: {
     readonly given: { readonly before: CameraText; readonly after: DesignText };

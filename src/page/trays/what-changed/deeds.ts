@@ -1,5 +1,5 @@
 import type { App } from '../../app.js';
-import { type PickedFile, pickFiles } from '../../files.js';
+import { type PickedFile, pick, readFiles } from '../../files.js';
 import { markOf } from '../../mark-of.js';
 import type { CameraText } from '../../worker/camera-asked.js';
 import { cutOnlyChanged } from '../take-away/build.js';
@@ -31,9 +31,9 @@ export function attendWhatChanged(app: App): void {
 const setAgainst = (app: App, before: Before): void => put(app, { before, trouble: null, asked: null, answer: null });
 
 export async function openEarlier(app: App): Promise<void> {
-  const picked = await pickFiles('.json,.yaml,.yml', true);
-  if (picked.length === 0) return;
-  const camera = cameraIn(picked);
+  const files = await pick('.json,.yaml,.yml,.zip', true);
+  if (files.length === 0) return;
+  const camera = await cameraOf(app, files);
   if (typeof camera === 'string') put(app, { trouble: camera });
   else setAgainst(app, { camera, name: camera.file });
 }
@@ -43,9 +43,23 @@ export function openAsOpened(app: App): void {
   setAgainst(app, { camera: opened, name: `${opened.file} as it was opened` });
 }
 
+const ARCHIVE = /\.zip$/i;
 const DESIGN = /\.ya?ml$/i;
 /** What a browser saves twice it calls parts (1).json. */
 const SHAPES = /^parts\b.*\.json$/i;
+
+/** An archive stands for what a build wrote into it: the page saves whole folders. */
+async function cameraOf(app: App, files: readonly File[]): Promise<CameraText | string> {
+  const picked: PickedFile[] = [];
+  for (const file of files) {
+    const bytes = ARCHIVE.test(file.name) ? new Uint8Array(await file.arrayBuffer()) : null;
+    const records = bytes === null ? await readFiles([file]) : await app.ask('archived', { bytes }, { rank: 2 });
+    if (records.length === 0)
+      return `${file.name} is no archive of a camera: it holds no plan.json that can be read. Open one that Take away saved.`;
+    picked.push(...records);
+  }
+  return cameraIn(picked);
+}
 
 /** The camera in some files, or what else should be picked. */
 export function cameraIn(picked: readonly PickedFile[]): CameraText | string {
@@ -61,7 +75,7 @@ export function cameraIn(picked: readonly PickedFile[]): CameraText | string {
   const shapes = records.find(({ name }) => SHAPES.test(name));
   const [plan, secondPlan] = records.filter((file) => file !== shapes);
   if (plan === undefined || secondPlan !== undefined)
-    return 'Open the plan.json that a build wrote, with the parts.json of the same folder or without it; or a design file.';
+    return 'Open the plan.json that a build wrote, with the parts.json of the same folder or without it; the archive of that folder; or a design file.';
   return { file: plan.name, text: plan.text, beside: shapes === undefined ? {} : { 'parts.json': shapes.text } };
 }
 

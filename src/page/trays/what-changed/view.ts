@@ -35,7 +35,8 @@ export function view(app: App) {
 const accepted = html`
   <p class="help">
     The <code>plan.json</code> of a folder that was built, best together with its <code>parts.json</code>: outlines are
-    then compared, and a hundredth of a millimetre is no other part. Or a design file, with the remnants that it names.
+    then compared, and a hundredth of a millimetre is no other part. Or the archive that Take away saved, or a design
+    file, with the remnants that it names.
   </p>
 `;
 
