@@ -57,15 +57,13 @@ function words(app: App, { figures, recut, kept, lost, inOldBoxes }: CompareWord
       recut.rows.length === 0
         ? html`<p>${recut.none}</p>`
         : html`
-            <table class="figure-table changed-parts">
-              <caption class="unseen">${recut.heading}</caption>
-              <thead>
-                <tr><th scope="col">Part</th><th scope="col">Why</th></tr>
-              </thead>
-              <tbody>
-                ${recut.rows.map(([id, name, why]) => html`<tr><th scope="row">${partButton(app, id, name)}</th><td>${unbroken(why)}</td></tr>`)}
-              </tbody>
-            </table>
+            ${table({
+              kind: 'changed-parts',
+              cells: 'words',
+              caption: recut.heading,
+              columns: ['Part', 'Why'],
+              rows: recut.rows.map(([id, name, why]) => [partButton(app, id, name), unbroken(why)]),
+            })}
             <p class="deeds">
               <button type="button" @click=${() => buildOnlyThat(app)}>Build only what must be cut</button>
               <span class="help">The sheets then hold that alone.</span>
@@ -75,45 +73,52 @@ function words(app: App, { figures, recut, kept, lost, inOldBoxes }: CompareWord
     <h3>Kept</h3>
     ${kept.map((line) => html`<p class="changed-kept">${line}</p>`)}
     <h3>In the boxes as they are</h3>
-    <table class="figure-table">
-      <caption class="unseen">What each holder does in the boxes as they are</caption>
-      <thead>
-        <tr>
-          <th scope="col">Holder</th>
-          <th scope="col">Farthest</th>
-          <th scope="col">Nearest</th>
-          <th scope="col">What is put under</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${inOldBoxes.map(
-          ([holder, farthest, nearest, under]) => html`
-            <tr><th scope="row">${holder}</th><td>${farthest}</td><td>${nearest}</td><td>${unbroken(under)}</td></tr>
-          `,
-        )}
-      </tbody>
-    </table>
+    ${table({
+      kind: 'changed-holders',
+      cells: 'words',
+      caption: 'What each holder does in the boxes as they are',
+      columns: ['Holder', 'Farthest', 'Nearest', 'What is put under'],
+      rows: inOldBoxes.map(([holder, farthest, nearest, under]) => [holder, farthest, nearest, unbroken(under)]),
+    })}
     <h3>${figures.heading}</h3>
     ${
       figures.rows.length === 0
         ? html`<p>${figures.none}</p>`
-        : html`
-            <table class="figure-table changed-figures">
-              <caption class="unseen">${figures.heading}</caption>
-              <thead>
-                <tr><th scope="col">Figure</th><th scope="col" class="number">Before</th><th scope="col" class="number">After</th></tr>
-              </thead>
-              <tbody>
-                ${figures.rows.map(
-                  ([figure, was, is]) => html`
-                    <tr><th scope="row">${breaking(figure)}</th><td class="number">${was}</td><td class="number">${is}</td></tr>
-                  `,
-                )}
-              </tbody>
-            </table>
-          `
+        : table({
+            kind: 'changed-figures',
+            cells: 'numbers',
+            caption: figures.heading,
+            columns: ['Figure', 'Before', 'After'],
+            rows: figures.rows.map(([figure, was, is]) => [breaking(figure), was, is]),
+          })
     }
   `;
+}
+
+interface Table {
+  /** For the style sheet. */
+  readonly kind: string;
+  readonly cells: 'words' | 'numbers';
+  readonly caption: string;
+  readonly columns: readonly string[];
+  /** The first cell of each names it. */
+  readonly rows: readonly (readonly unknown[])[];
+}
+
+/** The heading over it says what the caption does, to who sees it. */
+function table({ kind, cells: of, caption, columns: [first, ...columns], rows }: Table) {
+  const set = of === 'numbers' ? 'number' : '';
+  return html`
+  <table class=${`figure-table ${kind}`}>
+    <caption class="unseen">${caption}</caption>
+    <thead>
+      <tr><th scope="col">${first}</th>${columns.map((column) => html`<th scope="col" class=${set}>${column}</th>`)}</tr>
+    </thead>
+    <tbody>
+      ${rows.map(([name, ...cells]) => html`<tr><th scope="row">${name}</th>${cells.map((cell) => html`<td class=${set}>${cell}</td>`)}</tr>`)}
+    </tbody>
+  </table>
+`;
 }
 
 /** The name of a figure is long, and may break after each full stop. */
