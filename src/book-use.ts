@@ -54,7 +54,7 @@ export function chaptersAround({ planned, plan, proof, pouring }: UseFrom): {
         coversFrom: plan.optics.coversFrom,
         holders: design.holders.map(({ name, locating }, i) => ({
           name,
-          mark: `${i + 1}`,
+          mark: camera.focusScale.indexes[i]?.engraved ?? `${i + 1}`,
           offset: plan.tailboard.indexOffsets[name] ?? 0,
           spacer: spacerOf(planned, name),
           locating,

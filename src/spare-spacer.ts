@@ -114,9 +114,10 @@ function verdict({ camera, design }: Planned, name: string, index: number): read
   const line = focusScale.indexes.find(({ holder }) => holder === name);
   if (first === undefined || line === undefined || first.name === name) return [];
   const soleEnd = rod.closest.value - rod.stackBehindBoxes.value + SOLE_BEHIND;
+  const sharing = focusScale.indexes.find((other) => other !== line && other.engraved === line.engraved);
   const where =
-    index === 0
-      ? `Its index line is that of the ${first.name}.`
+    sharing !== undefined
+      ? `Its index line is that of the ${sharing.holder}.`
       : `Its index line stands ${mm(documentNumber(Math.abs(index)))} ${index > 0 ? 'behind' : 'ahead of'} that of the ${first.name} on the sole: scribe it there, and write ${line.mark} beside it.`;
   return line.z > soleEnd - WOOD_BEHIND_LINE
     ? [where, 'There the sole has ended: glue a strip behind it to scribe on.']

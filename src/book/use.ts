@@ -32,7 +32,7 @@ export interface UseGiven {
   /** In the order of their index lines. */
   readonly holders: readonly {
     readonly name: string;
-    /** As engraved beside its index line. */
+    /** As engraved beside its index line: the numbers of all holders that share it. */
     readonly mark: string;
     /** How far its index line stands behind the first one's, signed. */
     readonly offset: number;
@@ -194,20 +194,29 @@ function pinsOut(holders: UseGiven['holders']): readonly Block[] {
 }
 
 function focusScale({ holders }: UseGiven): readonly Block[] {
-  const [first, ...others] = holders;
+  const [first, ...others] = [...new Map(holders.map(({ mark, offset }) => [mark, { mark, offset }])).values()];
+  const each = first && others.map((line) => ({ ...line, behind: line.offset - first.offset }));
+  const named = (line: string): string =>
+    holders.flatMap(({ mark, name }) => (mark === line ? [`the ${name}`] : [])).join(' and ');
   const several =
-    first === undefined || others.length === 0
+    first === undefined || each === undefined || holders.length === 1
       ? []
-      : [
-          paragraph(
-            `Each holder has an index line of its own, marked ${holders.map(({ mark, name }) => `${mark} for the ${name}`).join(', ')}. ${others
-              .map(
-                ({ mark, offset }) =>
-                  `Line ${mark} stands ${mm(hundredth(Math.abs(offset)))} ${offset < 0 ? 'ahead of' : 'behind'} line ${first.mark}.`,
-              )
-              .join(' ')} Read at the line of the holder that you will use, with its spacer in.`,
-          ),
-        ];
+      : each.length === 0
+        ? [
+            paragraph(
+              `All holders share one index line, marked ${first.mark}. Read there with any of them, with its spacer in.`,
+            ),
+          ]
+        : [
+            paragraph(
+              `${each.length + 1 === holders.length ? 'Each holder has an index line of its own' : 'Holders whose film lies in one place share an index line'}, marked ${[first, ...each].map(({ mark }) => `${mark} for ${named(mark)}`).join(', ')}. ${each
+                .map(
+                  ({ mark, behind }) =>
+                    `Line ${mark} stands ${mm(hundredth(Math.abs(behind)))} ${behind < 0 ? 'ahead of' : 'behind'} line ${first.mark}.`,
+                )
+                .join(' ')} Read at the line of the holder that you will use, with its spacer in.`,
+            ),
+          ];
   return [
     heading('The focus scale'),
     paragraph(

@@ -19,7 +19,7 @@ interface Line {
   readonly z: number;
 }
 
-/** Each word of a part with the engraved line nearest to it on its side of the axis. */
+/** Each word of a part with its line: as many words as lines stand in one order, else it is the nearest on its side of the axis. */
 function linesOn(build: Build, id: string): readonly Line[] {
   const part = partOf(build, id);
   const [place] = part.placements;
@@ -29,13 +29,17 @@ function linesOn(build: Build, id: string): readonly Line[] {
     const n = vertices.length;
     return at(vertices.reduce((sum, { x }) => sum + x, 0) / n, vertices.reduce((sum, { y }) => sum + y, 0) / n);
   });
-  return part.marks.flatMap(({ text, x, y, height }) => {
-    const word = at(x, y + height / 2);
-    let nearest: Point3 | null = null;
-    for (const stroke of strokes)
-      if (stroke.x > 0 === word.x > 0)
-        if (nearest === null || Math.abs(stroke.z - word.z) < Math.abs(nearest.z - word.z)) nearest = stroke;
-    return nearest === null ? [] : [{ text, x: word.x, z: nearest.z }];
+  const words = part.marks.map(({ text, x, y, height }) => ({ text, ...at(x, y + height / 2) }));
+  return [1, -1].flatMap((side) => {
+    const here = ({ x }: Point3): boolean => x > 0 === side > 0;
+    const byPlace = (a: Point3, b: Point3): number => a.z - b.z;
+    const lines = strokes.filter(here).sort(byPlace);
+    const own = words.filter(here).sort(byPlace);
+    return own.flatMap(({ text, x, z }, i) => {
+      const line =
+        own.length === lines.length ? lines[i] : lines.toSorted((a, b) => Math.abs(a.z - z) - Math.abs(b.z - z))[0];
+      return line === undefined ? [] : [{ text, x, z: line.z }];
+    });
   });
 }
 
@@ -75,7 +79,7 @@ export const scaleSense: ProofRule = (design, build) => {
     const [first] = lines;
     if (first === undefined) return [blank(of)];
     return holders.flatMap((holder, i) => {
-      const index = indexes.find(({ text, x }) => text === String(i + 1) && x > 0 === first.x > 0);
+      const index = indexes.find(({ text, x }) => text.split('+').includes(String(i + 1)) && x > 0 === first.x > 0);
       if (index === undefined) return [unmarked(of, holder, i)];
       const depth = Math.max(holder.filmDepth, glass);
       // at the place where the index meets a line, the emulsion stands off the plane that the line says by
@@ -87,7 +91,7 @@ export const scaleSense: ProofRule = (design, build) => {
         value: worst.by,
         limit: READS,
         unit: 'mm',
-        message: `The scale of ${of} misleads: with the ${holder.name} the index line ${index.text} stands at ${worst.line.text} where the camera is focused ${mm(tenth(Math.abs(worst.by)))} ${worst.by > 0 ? 'nearer' : 'farther'} than it says.`,
+        message: `The scale of ${of} misleads: with the ${holder.name} the index line ${i + 1} stands at ${worst.line.text} where the camera is focused ${mm(tenth(Math.abs(worst.by)))} ${worst.by > 0 ? 'nearer' : 'farther'} than it says.`,
         hint: `Scratch a new line ${mm(tenth(Math.abs(worst.by)))} ${worst.by > 0 ? 'behind' : 'ahead of'} the engraved one on the sole.`,
       };
       return unless(Math.abs(worst.by) <= READS + ROUNDING, finding);
@@ -133,11 +137,13 @@ const LINE_ROOM = 2;
 /** scale-sense: the index line of each holder must lie on the sole. */
 export const indexRoom: ProofRule = ({ holders }, build) => {
   const rear = spanOf(build, 'R4U').z[1];
-  const rooms = linesOn(build, 'R4U').flatMap(({ text, z }) => {
-    const index = Number(text) - 1;
-    const holder = holders[index];
-    return holder === undefined ? [] : [{ holder, index, room: rear - z }];
-  });
+  const rooms = linesOn(build, 'R4U').flatMap(({ text, z }) =>
+    text.split('+').flatMap((mark) => {
+      const index = Number(mark) - 1;
+      const holder = holders[index];
+      return holder === undefined ? [] : [{ holder, index, room: rear - z }];
+    }),
+  );
   const [first, ...others] = rooms;
   if (first === undefined) return [];
   const { holder, index, room } = others.reduce(

@@ -12,8 +12,8 @@ import { plainNumber } from '../../units/print.js';
 export interface FocusScale {
   /** z of the scale's infinity line. */
   readonly infinity: number;
-  /** For each holder, z of its index line on the sole at the closest station. */
-  readonly indexes: readonly { readonly holder: string; readonly mark: string; readonly z: number }[];
+  /** For each holder, in their order, its index line on the sole. */
+  readonly indexes: readonly Index[];
   readonly left: readonly Path[];
   readonly leftMarks: readonly Mark[];
   readonly right: readonly Path[];
@@ -22,6 +22,16 @@ export interface FocusScale {
   readonly soleMarks: readonly Mark[];
   /** z of the screws through the keepers, moved clear of the words. */
   readonly keeperScrews: readonly number[];
+}
+
+export interface Index {
+  readonly holder: string;
+  /** Its number. */
+  readonly mark: string;
+  /** What stands beside its line: its number, and those of the holders that share the line. */
+  readonly engraved: string;
+  /** z at the closest station. */
+  readonly z: number;
 }
 
 export interface FocusScaleGiven {
@@ -53,6 +63,10 @@ const HEIGHT = 2.5;
 /** Behind the standard's rear face. */
 const BEHIND = 8;
 const LABEL_PITCH = 7;
+/** As wide as the beam engraves: lines that lie nearer are one. */
+const STROKE = 0.2;
+/** From one number of an index line to the next. */
+const NUMBER_PITCH = HEIGHT + 0.7;
 const TICK_PITCH = 2.4;
 /** From the first line to the word that names a column. */
 const CAPTION = 5;
@@ -108,11 +122,12 @@ export function sizeFocusScale(given: FocusScaleGiven): FocusScale {
       .filter(({ m }) => m > 0 && within(m))
       .map(({ m, text }) => ({ z: at(m), text })),
   ]);
-  const indexes = holders.map((h, i) => ({
-    holder: h.name,
-    mark: String(i + 1),
-    z: closest + h.effectiveDepth + constant,
-  }));
+  const lines = indexLines(holders.map((h) => closest + h.effectiveDepth + constant));
+  const indexes = holders.map((h, i) => {
+    const mark = String(i + 1);
+    const { engraved, z } = lines.find((line) => line.marks.includes(mark)) as IndexLine; // each is on one
+    return { holder: h.name, mark, engraved, z };
+  });
   const first = keeperEdge + EDGE;
   const last = keeperEdge + given.keeperWidth - EDGE;
   const beside = first + TICK + AFTER_TICK;
@@ -136,20 +151,50 @@ export function sizeFocusScale(given: FocusScaleGiven): FocusScale {
       ...distances.filter(({ text }) => text !== '').map(({ text, z }) => word(text, z, { ending: -beside })),
       word('m', ahead, { ending: -beside }),
     ],
-    sole: indexes.flatMap(({ z }) =>
-      [1, -1].map((side) => stroke(side * (keeperEdge + 3), side * (keeperEdge - 7), z)),
-    ),
-    soleMarks: indexes.flatMap(({ mark, z }) =>
-      [1, -1].map((side) => ({
-        text: mark,
-        x: side > 0 ? keeperEdge - 10 : -keeperEdge + 8.2,
-        y: z + HEIGHT / 2,
-        height: HEIGHT,
-        turn: 0,
-      })),
-    ),
+    sole: lines.flatMap(({ z }) => [1, -1].map((side) => stroke(side * (keeperEdge + 3), side * (keeperEdge - 7), z))),
+    soleMarks: lines.flatMap(({ engraved, numberedAt }) => [
+      word(engraved, numberedAt, { ending: keeperEdge - 8.2 }),
+      word(engraved, numberedAt, { beginning: -keeperEdge + 8.2 }),
+    ]),
     keeperScrews: screws,
   };
+}
+
+interface IndexLine {
+  readonly z: number;
+  readonly marks: readonly string[];
+  readonly engraved: string;
+  /** z of the middle of what is engraved beside it. */
+  readonly numberedAt: number;
+}
+
+/**
+ * The lines of some holders, from the front. Holders whose lines would lie in one stroke share it; where lines lie nearer
+ * than their numbers are high, these move apart, as little as it takes, and stay in the order of the lines.
+ */
+function indexLines(places: readonly number[]): readonly IndexLine[] {
+  const found: { z: number; marks: string[] }[] = [];
+  for (const [i, z] of [...places.entries()].sort(([, a], [, b]) => a - b)) {
+    const last = found.at(-1);
+    if (last && z - last.z < STROKE) last.marks.push(String(i + 1));
+    else found.push({ z, marks: [String(i + 1)] });
+  }
+  // of numbers that touch, each stands one pitch behind the next, and all of them about the middle of their lines
+  const rows: { at: number; zs: number[] }[] = [];
+  for (const { z } of found) {
+    rows.push({ at: z, zs: [z] });
+    for (let [ahead, behind] = rows.slice(-2); ahead && behind; [ahead, behind] = rows.slice(-2)) {
+      if (behind.at - ahead.at >= ahead.zs.length * NUMBER_PITCH) break;
+      const zs = [...ahead.zs, ...behind.zs];
+      const at = zs.reduce((sum, each, k) => sum + each - k * NUMBER_PITCH, 0) / zs.length;
+      rows.splice(-2, 2, { at, zs });
+    }
+  }
+  const numberedAt = rows.flatMap(({ at, zs }) => zs.map((_, k) => at + k * NUMBER_PITCH));
+  return found.map(({ z, marks }, i) => {
+    const own = [...marks].sort((a, b) => Number(a) - Number(b));
+    return { z, marks: own, engraved: own.join('+'), numberedAt: numberedAt[i] as number };
+  });
 }
 
 const stroke = (from: number, to: number, z: number): Path => ({
