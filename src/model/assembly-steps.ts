@@ -217,7 +217,7 @@ const table = [
     title: 'Lens board into the camera, and the retainers over it',
     acts: [
       { into: CAMERA, whole: 'lens board' },
-      { into: CAMERA, each: ['F9', 'retainer-screw'] },
+      { into: CAMERA, each: ['F9', 'retainer-washer', 'retainer-screw'] },
     ],
   },
   {

@@ -99,6 +99,15 @@ test('index lines stand apart by what the holders differ in depth', () => {
   expect(textOf(chapter('Using the camera').blocks)).toContain('Line 2 stands 18.2 mm behind line 1.');
 });
 
+test('holders in one place share their line, and it is said so', () => {
+  // both holders of Grebe stand on the same plane
+  const grebe = planCamera(keptDesign('grebe'));
+  const { after } = chaptersAround({ planned: grebe, plan: planOf(grebe), proof: null, pouring: [] });
+  const says = textOf(after.find(({ title }) => title === 'Using the camera')?.blocks ?? []);
+  expect(says).toContain('All holders share one index line, marked 1+2.');
+  expect(says).not.toContain('0 mm behind');
+});
+
 test('whoever takes pins out is told so: a holder without holes would stand on them', () => {
   const wren = planCamera(keptDesign('wren'));
   const [first] = wren.design.holders;

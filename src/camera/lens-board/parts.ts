@@ -1,8 +1,11 @@
+import { ROUNDING } from '../../assembly/limit.js';
 import { type ClosedPath, moved, polygon } from '../../geometry/path.js';
 import { across } from '../../geometry/placement.js';
 import { boxAt, circle, hexagon, rectangle, slotAlongX } from '../../geometry/shapes.js';
 import { boughtPlate, boughtRod, joined, plate, standing } from '../../joinery/plate.js';
 import type { Hardware, Part } from '../../model/part.js';
+import { washers } from '../../standards/screws.js';
+import type { Wood } from '../wood.js';
 import type { LensBoard } from './size.js';
 
 /** The corner that makes the board go in one way up. */
@@ -65,6 +68,7 @@ export function lensBoardParts(own: LensBoard): readonly Part[] {
   const slide = 2 * Math.max(screwX, own.draw - screwX);
   const draw = (diameter: number, y: number) => slotAlongX(0, y, slide + diameter, diameter);
   const nutHeight = Math.min(NUT.height, t);
+  const pack = retainerScrew(wood).washers;
   return [
     plate({
       id: 'F6',
@@ -145,6 +149,24 @@ export function lensBoardParts(own: LensBoard): readonly Part[] {
       joins: joined('screw', 'F8', 'retainer-screw'),
       massKg: 0.0008,
     }),
+    ...(pack > 0
+      ? [
+          boughtPlate({
+            id: 'retainer-washer',
+            name: 'washer M4 under the thumb screw',
+            thickness: washers.M4.thickness.value,
+            outline: circle(0, 0, washers.M4.outside.value),
+            holes: [circle(0, 0, 4.5)],
+            placements: sides.flatMap((side) =>
+              Array.from({ length: pack }, (_, k) =>
+                at(side * px, side * py, retainerZ - (k + 1) * washers.M4.thickness.value),
+              ),
+            ),
+            joins: joined('rest', 'F9'),
+            massKg: 0.0003,
+          }),
+        ]
+      : []),
     boughtRod({
       id: 'retainer-screw',
       name: 'M4 thumb screw',
@@ -184,15 +206,33 @@ export function lensBoardParts(own: LensBoard): readonly Part[] {
 /** Lengths that M4 screws are sold in (from memory). */
 const M4_LENGTHS = [6, 8, 10, 12, 16, 20, 25];
 
-/** The longest that does not reach the panel: it would lift the retainer instead of clamping it. */
-const longestScrew = (room: number): number => M4_LENGTHS.findLast((length) => length <= room + 1e-9) ?? 6;
+/** Short of the card that the nut stands on, for ply that is thinner in places: a screw that ends there lifts the retainer instead of clamping it; a choice of ours. */
+const SHORT_OF_CARD = 0.1;
+/** Of a nut, that the screw is to be in; a choice of ours. */
+const IN_NUT = 0.6;
+
+/** The thumb screw of a retainer: as long as goes in, or the next longer one on washers where that would hold by a turn of its thread. */
+export function retainerScrew({ ply }: Wood): { readonly length: number; readonly washers: number } {
+  const room = 2 * ply.thickness - SHORT_OF_CARD;
+  const short = M4_LENGTHS.findLast((length) => length <= room + ROUNDING) ?? 0;
+  const long = M4_LENGTHS.find((length) => length > short);
+  const inNut = short - 2 * ply.thickness + NUT.height;
+  if (long === undefined || inNut >= IN_NUT * NUT.height - ROUNDING) return { length: short, washers: 0 };
+  return { length: long, washers: Math.ceil((long - room) / washers.M4.thickness.value - ROUNDING) };
+}
 
 export const lensBoardHardware = (own: LensBoard): readonly Hardware[] => [
   {
     name: 'thumb screw',
-    size: `M4 × ${longestScrew(2 * own.wood.ply.thickness + CARD)}, head to clamp on the wood`,
+    size: `M4 × ${retainerScrew(own.wood).length}, head to clamp on the wood`,
     count: 2,
     for: 'retainers of the lens board',
+  },
+  {
+    name: 'washer',
+    size: 'M4',
+    count: 2 * retainerScrew(own.wood).washers,
+    for: 'under the heads of the retainers’ thumb screws',
   },
   { name: 'nut', size: 'M4', count: 2, for: 'let into the retainers’ packing' },
   {

@@ -1,7 +1,7 @@
 import type { StepWords } from '../../model/build-step.js';
 import { mm } from '../../units/print.js';
 import { byCaliper, readWithin } from '../bench-figures.js';
-import { BESIDE_BOARD, CARD, CORNER_GAP } from './parts.js';
+import { BESIDE_BOARD, CARD, CORNER_GAP, retainerScrew } from './parts.js';
 import type { LensBoard } from './size.js';
 
 export const lensBoardSteps = (own: LensBoard): readonly StepWords[] => [board(own), packing(own), boardIn(own)];
@@ -56,13 +56,13 @@ function packing({ board: side, wood }: LensBoard): StepWords {
   };
 }
 
-const boardIn = ({ overlap, draw }: LensBoard): StepWords => ({
+const boardIn = ({ overlap, draw, wood }: LensBoard): StepWords => ({
   step: 'board-in',
   acts: [
     'Put the caps on the lens, or tie a clean cloth over both ends.',
     'Set the lens board into F1 from the front, its cut corner at F10. Hold it there.',
     'Lay a retainer F9 on each F8: the wider long hole over the guide dowel, the narrower one over the nut, the marked face to the wood.',
-    'Put the thumb screws in, push both F9 inwards over the board, and tighten with two fingers. Hard tightening pulls the nuts out.',
+    `Put the thumb screws in${underHead(retainerScrew(wood).washers)}, push both F9 inwards over the board, and tighten with two fingers. Hard tightening pulls the nuts out.`,
   ],
   checks: [
     `Each F9 reaches ${mm(overlap)} over the board, along its whole length, within 0.5 mm.`,
@@ -71,3 +71,9 @@ const boardIn = ({ overlap, draw }: LensBoard): StepWords => ({
   ],
   cautions: ['Keep a hand under the lens until both retainers hold it.'],
 });
+
+/** What lies under the head of each thumb screw. */
+function underHead(washers: number): string {
+  if (washers === 0) return '';
+  return washers === 1 ? ', each with a washer under its head' : `, each with ${washers} washers under its head`;
+}
