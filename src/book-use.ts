@@ -86,7 +86,7 @@ export function chaptersAround({ planned, plan, proof, pouring }: UseFrom): {
         clearance: rearBox.clearance,
         felt: rearBox.felt,
         revision: planned.revision,
-        holders: design.holders.map(({ name }) => name),
+        spaced: camera.spacers.find(({ under }) => under !== 'none')?.holder ?? null,
       }),
       templates(templatesOf(planned)),
     ],
@@ -258,6 +258,7 @@ export function templatesOf({ design, camera, build }: Planned): TemplatesGiven 
     bought: build.parts.flatMap((part) =>
       part.kind === 'bought' ? [{ part, count: countOf(part.placements, build.setups) }] : [],
     ),
+    cut: build.parts.flatMap((part) => (part.kind === 'flat' ? [part.id] : [])),
     glass: { frosted: design.groundGlass.frosted },
     fenceLayers: back.openFence.layers,
     felt: feltOn(rearBox),

@@ -12,7 +12,8 @@ export interface CareGiven {
   readonly clearance: number;
   readonly felt: number;
   readonly revision: string;
-  readonly holders: readonly string[];
+  /** The first holder with a spacer; null where none has one. */
+  readonly spaced: string | null;
 }
 
 export const care = (given: CareGiven): Chapter => ({
@@ -53,14 +54,16 @@ function whatItNeeds({ clampHeat, clampMaterial, clearance, felt }: CareGiven): 
   ];
 }
 
-function spareParts({ holders, revision }: CareGiven): readonly Block[] {
+function spareParts({ spaced, revision }: CareGiven): readonly Block[] {
   return [
     heading('Spare parts'),
     paragraph(
       `Keep the design file: it holds the camera, revision ${revision}. Any part can be cut again from the sheets that belong to it, as long as the sheet is as thick as the one before; measure it first.`,
     ),
     ...bullets([
-      `A spacer for one of its holders: tailboard spacer <design file> --holder "${holders[0] ?? ''}".`,
+      ...(spaced === null
+        ? []
+        : [`A spacer for one of its holders: tailboard spacer <design file> --holder "${spaced}".`]),
       'A spacer for a holder that turned up later: tailboard spacer <design file> --depth <film depth> --name <what you call it>. The camera stays as it is.',
       'New wood or another laser: cut the test piece again before the part.',
     ]),

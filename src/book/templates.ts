@@ -32,6 +32,8 @@ interface FeltGiven {
 export interface TemplatesGiven {
   /** Everything that is bought, and how many of it. */
   readonly bought: readonly { readonly part: BoughtPart; readonly count: number }[];
+  /** Ids of what is cut. */
+  readonly cut: readonly string[];
   readonly glass: { readonly frosted: 'lens' | 'eye' };
   /** Layers of board that the fence at the open end is glued of. */
   readonly fenceLayers: number;
@@ -307,7 +309,7 @@ function feltBands(
 }
 
 /** Frames that differ in thickness only are cut by one template. */
-function shimFrames(own: readonly Counted[]): readonly Template[] {
+function shimFrames(own: readonly Counted[], { cut }: TemplatesGiven): readonly Template[] {
   const alike = new Map<string, Counted[]>();
   for (const one of own) {
     const { outline, holes } = shapeOf(one.part);
@@ -320,14 +322,14 @@ function shimFrames(own: readonly Counted[]): readonly Template[] {
     const shape = shapeOf(first.part);
     const spacer = first.part.id.startsWith('SP') ? first.part.id.replace(/-.*/, '') : null;
     const holder = /^shim-(\d+)/.exec(first.part.id)?.[1];
-    const ply = spacer ?? (holder === undefined ? 'G1' : `HF${holder}`);
+    const framed = holder === undefined ? 'G1' : `HF${holder}`;
     const where =
-      spacer !== null ? `of the spacer ${spacer}` : holder === undefined ? 'in the glass frame' : `behind ${ply}`;
+      spacer !== null ? `of the spacer ${spacer}` : holder === undefined ? 'in the glass frame' : `behind ${framed}`;
     const says = [
       `Shims ${where}, ${sizeText(shape)} mm:`,
       ...same.map(({ part, count }) => `${pieces(count)} of ${plainNumber(thicknessOf(part))} mm.`),
       'How many of them you need is told by the chapter on the register. Measure before you cut them all.',
-      `Quicker than paper: lay the ply ${ply} on the shim stock and draw round it, ${spacer === null ? 'outside and inside, but without its pin holes' : 'outside and inside, and through the pin holes'}.`,
+      ...quicker(spacer === null ? { ply: framed, spacer: false } : { ply: plyOf(spacer, cut), spacer: true }),
     ];
     const ids = same.map(({ part }) => part.id);
     if (fitsPaper(shape)) return [trueSizeLettered(ids, shape, says)];
@@ -339,6 +341,18 @@ function shimFrames(own: readonly Counted[]): readonly Template[] {
       }),
     ];
   });
+}
+
+/** The ply of a spacer that its shims are drawn round: one below the last where there is one, for the last has pins of its own. */
+const plyOf = (spacer: string, cut: readonly string[]): string | null =>
+  [spacer, `${spacer}T`].find((id) => cut.includes(id)) ?? null;
+
+/** A spacer may be of shims alone, and then there is no ply to draw round. */
+function quicker({ ply, spacer }: { readonly ply: string | null; readonly spacer: boolean }): readonly string[] {
+  if (ply === null) return [];
+  const holes = ply.endsWith('T') ? 'and through the two holes that go on the seat pins' : 'and through the pin holes';
+  const inside = spacer ? `outside and inside, ${holes}` : 'outside and inside, but without its pin holes';
+  return [`Quicker than paper: lay the ply ${ply} on the shim stock and draw round it, ${inside}.`];
 }
 
 /** A frame by its outside, its window, and the rims at the left and the closed end; pin holes from the edges. */
@@ -419,7 +433,13 @@ function wellDrawing({
     },
   ];
   const measures: readonly Measure[] = [
-    { figure: width, what: 'well', from: { x: -w, y: open }, to: { x: w, y: open }, line: { y: open - 20 } },
+    {
+      figure: width,
+      what: 'well',
+      from: { x: -w, y: open },
+      to: { x: w, y: open },
+      line: { y: (open + opening.height / 2) / 2 },
+    },
     {
       figure: closed + open,
       what: 'well',

@@ -14,7 +14,7 @@ import { flow } from '../../src/paper/flow.js';
 import { TEXT_WIDTH, TOP } from '../../src/paper/sheet-size.js';
 import { type Planned, planCamera } from '../../src/pipeline.js';
 import { paperSizes } from '../../src/standards/paper-sizes.js';
-import { bareHeron, keptDesign, keptDesigns } from '../designs/kept-design.js';
+import { bareHeron, keptDesign, keptDesigns, secondLens } from '../designs/kept-design.js';
 import { drawPdf, fonts } from '../files/read-pdf.js';
 
 /** 300 dots to an inch. */
@@ -170,6 +170,20 @@ describe('templates of Heron, drawn from the document at 300 dots to an inch', {
       const low = row(picture, bottom - 3);
       near((low[0]?.at ?? 0) - left, 11);
     }
+  });
+
+  test('shims are drawn round a ply that is cut', () => {
+    const all = [...kept, keptAs('second lens', planCamera(secondLens()))];
+    const named = all.map(({ name, given: { cut }, all: drawn }) => {
+      const said = drawn.flatMap(({ marks }) =>
+        marks({ x: 0, y: 0 }).flatMap((mark) => (mark.kind === 'words' ? [mark.text] : [])),
+      );
+      return { name, cut, plies: [...said.join(' ').matchAll(/lay the ply (\w+) on/g)].map(([, ply = '']) => ply) };
+    });
+    for (const { name, cut, plies } of named) for (const ply of plies) expect.soft(cut, name).toContain(ply);
+    expect(named.some(({ plies }) => plies.some((ply) => ply.startsWith('SP')))).toBe(true);
+    // the spacer of the second lens is of shims alone
+    expect(named.at(-1)?.plies.filter((ply) => ply.startsWith('SP'))).toEqual([]);
   });
 
   test.each([

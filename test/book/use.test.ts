@@ -108,6 +108,17 @@ test('holders in one place share their line, and it is said so', () => {
   expect(says).not.toContain('0 mm behind');
 });
 
+test('the example of a spacer is of a holder that has one', () => {
+  const careOf = (name: string) => {
+    const planned = planCamera(keptDesign(name));
+    const { after } = chaptersAround({ planned, plan: planOf(planned), proof: null, pouring: [] });
+    return textOf(after.find(({ title }) => title === 'Care')?.blocks ?? []);
+  };
+  // the glass of Heron lies as deep as the film of its paper holder; the one holder of Wren needs none at all
+  expect(careOf('heron')).toContain('--holder "processing holder"');
+  expect(careOf('wren')).not.toContain('--holder');
+});
+
 test('whoever takes pins out is told so: a holder without holes would stand on them', () => {
   const wren = planCamera(keptDesign('wren'));
   const [first] = wren.design.holders;

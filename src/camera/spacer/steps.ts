@@ -29,10 +29,10 @@ export function spacerSteps({ spacer, ownPins }: PlacedSpacer): readonly StepWor
           ? [
               plies.length > 0
                 ? `Measure the glued plies, through the window. Then put shims on the seat side until the whole is right: ${shimsOf}, as drawn, and as the table in the chapter on the register says. Cut the holes for the seat pins into them too. Fix them with spots of contact adhesive.`
-                : `It is made of shims alone, thin frames cut with a knife: ${shimsOf}, as drawn. Fix them to each other with spots of contact adhesive.`,
+                : `It is made of shims alone, thin frames cut with a knife: ${shimsOf}, as drawn, each with the holes for the seat pins. Fix them to each other with spots of contact adhesive: they are ${id}.`,
             ]
           : []),
-        `Write “${holder}” on its edge.`,
+        `Write ${plies.length > 0 ? `“${holder}” on its edge` : `“${id}, ${holder}” on it`}.`,
       ],
       checks: [
         `${shims.length > 0 ? 'With its shims it' : 'It'} is ${byCaliper(thickness)} thick at all four corners, within ${byCaliper(tolerance / 2)}.`,
