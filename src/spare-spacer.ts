@@ -131,10 +131,11 @@ function withHolder(design: Design, name: string, filmDepth: number): Design {
   const {
     make: _construction,
     spacer: _glued,
+    measured: _read,
     ...widest
   } = design.holders.reduce((most, h) => (h.width > most.width ? h : most));
   const others = design.holders.filter((h) => h.name !== name);
-  return { ...design, holders: [...others, { ...widest, name, filmDepth, locating: 'pins' }] };
+  return { ...design, holders: [...others, { ...widest, name, filmDepth, locating: 'pins', later: true }] };
 }
 
 /** Whether the slide of the camera as it is takes the new holder to infinity and to the nearest. */

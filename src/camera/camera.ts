@@ -2,7 +2,7 @@ import type { Build } from '../assembly/build.js';
 import { sharesOf } from '../assembly/mass.js';
 import { placedParts } from '../assembly/placed-parts.js';
 import { ON_THE_ROAD, setupsOf } from '../assembly/setups.js';
-import type { Board, Design, Holder } from '../design/design.js';
+import { type Board, type Design, filmStands, type Holder } from '../design/design.js';
 import type { Box } from '../geometry/path.js';
 import { across } from '../geometry/placement.js';
 import type { Ply } from '../joinery/plate.js';
@@ -215,7 +215,9 @@ export function setOutCamera(design: Design, stands: Standing | null = null) {
       within,
       tolerance: optics.registerTolerance,
       measured: h.spacer?.measured ?? null,
+      filmStands: filmStands(h),
       glassStands: effectiveDepth({ ...groundGlass, depth: groundGlass.measured ?? groundGlass.depth }),
+      later: h.later ?? false,
     }),
   );
   const depths = figures.holders.map(({ name, filmDepth }, i) =>
@@ -571,7 +573,7 @@ export function markOut(design: Design, bench: SetOutCamera, stands: Standing | 
     make === undefined ? [{ id: `holder-${mark}`, ...given, thickness, filmDepth, massKg }] : [],
   );
   const printed = { nozzle: workshop.nozzle, passage: tankPractice.passage.value };
-  const tanks = lying.flatMap(({ holder: { make, window }, mark, given }): Tank[] =>
+  const tanks = lying.flatMap(({ holder: { make, window, filmDepth }, mark, given }): Tank[] =>
     make === undefined || window === null
       ? []
       : [
@@ -584,7 +586,7 @@ export function markOut(design: Design, bench: SetOutCamera, stands: Standing | 
             image: format.image,
             sheet: make.sheet,
             glass: { thickness: window.thickness, refractiveIndex: groundGlass.refractiveIndex },
-            filmDepth: make.asked,
+            filmDepth,
             shims,
             stock,
             within,
@@ -607,7 +609,7 @@ export function markOut(design: Design, bench: SetOutCamera, stands: Standing | 
       into: [ids.chamber, ids.endWall],
     };
   });
-  const paperHolders = lying.flatMap(({ holder: { make, window }, mark, given, stance }): PaperHolder[] =>
+  const paperHolders = lying.flatMap(({ holder: { make, window, filmDepth }, mark, given, stance }): PaperHolder[] =>
     make === undefined || window !== null
       ? []
       : [
@@ -620,7 +622,7 @@ export function markOut(design: Design, bench: SetOutCamera, stands: Standing | 
             imageShort: format.image.short,
             imageLong: format.image.long,
             sheet: make.sheet,
-            filmDepth: make.asked,
+            filmDepth,
             within,
             shims,
             stock,
@@ -819,7 +821,7 @@ export function markOut(design: Design, bench: SetOutCamera, stands: Standing | 
       glassDepth: glassFigure,
       depths,
       packing: packingOf(figures, groundGlassFrame.packing.thickness, groundGlass.frosted),
-      spacers: spacers.map((spacer, i) => spacerThickness(spacer, figures, glassFigure, i)),
+      spacers: spacers.map((spacer, i) => spacerThickness(design, spacer, figures, glassFigure, i)),
     },
   };
 }
@@ -935,6 +937,21 @@ function glassDepthOf({ glass }: GivenFigures, value: number, frosted: 'lens' | 
       });
 }
 
+/** The same of the glass as it stands; as drawn where nobody measured it. */
+export function glassStandsOf({ groundGlass }: Design, given: GivenFigures, drawn: Figure): Figure {
+  const { measured: onFrame, frosted } = groundGlass;
+  if (onFrame === undefined) return drawn;
+  const { thickness, index } = given.glass;
+  const physical = keyed('T_m', 'frosted face as measured on the frame', 'groundGlass.measured', onFrame);
+  return frosted === 'lens'
+    ? physical
+    : reckoned(
+        'T_g',
+        'effective depth of the ground glass as it stands',
+        formula`${physical} - ${thickness} (1 - 1 / ${index})`,
+      );
+}
+
 function packingOf({ glass, ply }: GivenFigures, value: number, frosted: 'lens' | 'eye'): Figure {
   const { depth, thickness } = glass;
   return told(
@@ -946,15 +963,24 @@ function packingOf({ glass, ply }: GivenFigures, value: number, frosted: 'lens' 
 }
 
 function spacerThickness(
-  { holder, under, thickness }: Spacer,
-  { holders }: GivenFigures,
-  glassDepth: Figure,
+  design: Design,
+  { holder, under, thickness, glued }: Spacer,
+  given: GivenFigures,
+  glassDrawn: Figure,
   i: number,
 ): Figure {
-  const own = holders[i]?.filmDepth ?? glassDepth;
+  const drawn = given.holders[i]?.filmDepth ?? glassDrawn;
+  // one that was measured is drawn as it was glued
+  const own = glued === null ? (given.holders[i]?.filmStands ?? drawn) : drawn;
+  const glassDepth = glued === null ? glassStandsOf(design, given, glassDrawn) : glassDrawn;
   const [symbol, what] = [`S_${i + 1}`, `thickness of the spacer of the ${holder}`];
   return under === 'none' && own.value !== glassDepth.value
-    ? measured(symbol, what, thickness, 'none is made: the film lies as deep as the glass, to less than a hundredth')
+    ? measured(
+        symbol,
+        what,
+        thickness,
+        'none is made: the film lies as deep as the glass is drawn, to less than a hundredth',
+      )
     : told(symbol, what, thickness, () => formula`|${own} - ${glassDepth}|`);
 }
 

@@ -29,6 +29,8 @@ export interface GivenFigures {
 export interface HolderFigures {
   readonly name: string;
   readonly filmDepth: Figure;
+  /** As it was read on the glued holder; null where nobody did. */
+  readonly filmStands: Figure | null;
   readonly width: Figure;
   readonly length: Figure;
   readonly closedEnd: Figure | null;
@@ -112,9 +114,11 @@ export function givenFigures(design: Design): GivenFigures {
           : keyed(`${symbol}_${mark}`, `${what} of the ${h.name}`, `${key}.${name}`, h[name]);
       return {
         name: h.name,
-        filmDepth: h.make?.isMeasured
-          ? keyed(`T_${mark}`, `film depth of the ${h.name}`, `${key}.measured`, h.filmDepth)
-          : size('T', 'film depth', 'filmDepth'),
+        filmDepth: size('T', 'film depth', 'filmDepth'),
+        filmStands:
+          h.measured === undefined
+            ? null
+            : keyed(`T_m${mark}`, `film depth of the ${h.name} as measured`, `${key}.measured`, h.measured),
         width: size('w', 'width', 'width'),
         length: size('l', 'length', 'length'),
         closedEnd,

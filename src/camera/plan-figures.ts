@@ -4,9 +4,8 @@ import type { Lamination } from '../joinery/lamination.js';
 import type { PlanDocument } from '../model/plan.js';
 import { extensionFactor, extensionStops, subjectDistance, workingAperture } from '../optics/conjugates.js';
 import { type AheadFigures, aheadOfLensFigures } from './ahead-figures.js';
-import type { Camera } from './camera.js';
+import { type Camera, glassStandsOf } from './camera.js';
 import { type Absent, absent, type Figure, type Formula, formula, keyed, reckoned, told } from './figure.js';
-import type { GivenFigures } from './given-figures.js';
 import { outsideOf } from './outside.js';
 import { sagFigure } from './sag.js';
 import type { GluedSpacer, Spacer } from './spacer/size.js';
@@ -31,7 +30,7 @@ export function planFigures(design: Design, camera: Camera, build: Build): PlanF
   const { settingOut: rod, objects, figures } = camera;
   const { given, filmAtInfinity, filmAtFarthest, filmAtNearest, depths } = figures;
   const outside = outsideOf(build, rod.figures.travel);
-  const firstDepth = standingDepth(camera, 0) ?? depths[0];
+  const firstDepth = standingDepth(design, camera, 0) ?? depths[0];
   return {
     optics: opticsFigures(camera),
     slide: {
@@ -109,7 +108,7 @@ export function planFigures(design: Design, camera: Camera, build: Build): PlanF
         thickness,
         under: s.under,
         ...layersOf(design, camera, s.made, thickness, `spacer of the ${s.holder}`),
-        ...(s.glued ? gluedFigures(design, given, s, s.glued, i) : {}),
+        ...(s.glued ? gluedFigures(design, camera, s, s.glued, i) : {}),
         tolerance: figures.tolerance,
       };
     }),
@@ -121,7 +120,7 @@ export function planFigures(design: Design, camera: Camera, build: Build): PlanF
       tripod: objects.tailboard.figures.tripod,
       indexOffsets: Object.fromEntries(
         given.holders.map(({ name }, i) => {
-          const own = standingDepth(camera, i) ?? depths[i] ?? figures.glassDepth;
+          const own = standingDepth(design, camera, i) ?? depths[i] ?? figures.glassDepth;
           const what = `index line of the ${name}, behind the first holder’s`;
           return [name, reckoned(`o_${i + 1}`, what, formula`${own} - ${firstDepth ?? own}`)];
         }),
@@ -283,18 +282,15 @@ function layersOf(design: Design, camera: Camera, made: Lamination, thickness: F
 }
 
 /** A spacer that was measured, and what it lacks between glass and film as they stand. */
-function gluedFigures(design: Design, given: GivenFigures, { holder, under }: Spacer, glued: GluedSpacer, i: number) {
-  const { depth, thickness, index } = given.glass;
-  const { measured: onFrame, frosted } = design.groundGlass;
-  const physical =
-    onFrame === undefined
-      ? depth
-      : keyed('T_m', 'frosted face as measured on the frame', 'groundGlass.measured', onFrame);
-  const glass =
-    frosted === 'lens'
-      ? physical
-      : reckoned('T_g', 'effective depth of the ground glass', formula`${physical} - ${thickness} (1 - 1 / ${index})`);
-  const film = given.holders[i]?.filmDepth ?? glass;
+function gluedFigures(
+  design: Design,
+  { figures: { given, glassDepth: glassDrawn } }: Camera,
+  { holder, under }: Spacer,
+  glued: GluedSpacer,
+  i: number,
+) {
+  const glass = glassStandsOf(design, given, glassDrawn);
+  const film = given.holders[i]?.filmStands ?? given.holders[i]?.filmDepth ?? glass;
   const measured = keyed(
     'S_m',
     `spacer of the ${holder}, as measured`,
@@ -314,13 +310,25 @@ function gluedFigures(design: Design, given: GivenFigures, { holder, under }: Sp
   };
 }
 
-/** Where the film lies of a holder on a spacer that was measured: its index line goes with it. */
-function standingDepth({ spacers, figures: { given } }: Camera, i: number): Figure | null {
+/** Where the film lies of a holder that something was measured of, for the picture: its index line goes with it. */
+function standingDepth(
+  { groundGlass }: Design,
+  { spacers, figures: { given, spacers: drawn } }: Camera,
+  i: number,
+): Figure | null {
   const { under, glued, holder } = spacers[i] ?? { under: 'none', glued: null, holder: '' };
-  const film = given.holders[i]?.filmDepth;
-  if (under !== 'holder' || glued === null || film === undefined) return null;
-  const spacer = keyed('S_m', `spacer of the ${holder}, as measured`, `holders[${i}].spacer.measured`, glued.measured);
-  return reckoned(`T_s${i + 1}`, `film of the ${holder} on its spacer as it stands`, formula`${film} + ${spacer}`);
+  const own = given.holders[i];
+  const film = own?.filmStands ?? own?.filmDepth;
+  if (film === undefined) return null;
+  if (under !== 'holder') return own?.filmStands ?? null;
+  if (glued === null && !own?.filmStands && groundGlass.measured === undefined) return null;
+  const spacer =
+    glued === null
+      ? drawn[i]
+      : keyed('S_m', `spacer of the ${holder}, as measured`, `holders[${i}].spacer.measured`, glued.measured);
+  return spacer === undefined
+    ? null
+    : reckoned(`T_s${i + 1}`, `film of the ${holder} on its spacer as it stands`, formula`${film} + ${spacer}`);
 }
 
 /** A thickness less its layers, those of a kind taken together. */

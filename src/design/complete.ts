@@ -203,7 +203,7 @@ function completeMade(written: WrittenHolder, given: HolderGiven): Holder {
     window === undefined ? madeSizes(asked) : tankSizes({ ...asked, window, refractiveIndex });
   return {
     name,
-    filmDepth: measured ?? filmDepth,
+    filmDepth,
     slideDepth,
     width,
     length,
@@ -215,6 +215,7 @@ function completeMade(written: WrittenHolder, given: HolderGiven): Holder {
     rib: null,
     window: window ?? null,
     massKg: mass ?? width * length * thickness * CUBIC_METRE * workshop.density,
+    ...(measured === undefined ? {} : { measured }),
     ...(written.spacer ? { spacer: written.spacer } : {}),
     make: {
       sheet: {
@@ -223,8 +224,6 @@ function completeMade(written: WrittenHolder, given: HolderGiven): Holder {
         thickness: sheetThickness ?? madeHolder.sheetThickness.value,
       },
       insert: insert === undefined ? null : completeFormat(insert),
-      asked: filmDepth,
-      isMeasured: measured !== undefined,
       weighedKg: mass ?? null,
     },
   };

@@ -206,11 +206,19 @@ export interface Holder {
   readonly rib: { readonly fromAxis: number; readonly width: number; readonly height: number } | null;
   readonly window: { readonly thickness: number } | null;
   readonly massKg: number;
+  /** The film depth as it was read on the glued holder; not there where nobody measured it. */
+  readonly measured?: number | undefined;
+  /** It turned up when the camera stood already: its spacer is chosen for the glass as that stands. */
+  readonly later?: true;
   /** Of its spacer, glued and with the shims that are in it; not there where nobody measured it. */
   readonly spacer?: { readonly measured: number } | undefined;
   /** Where it is cut from the sheet of the camera; not there where it is bought. */
   readonly make?: MadeHolder;
 }
+
+/** From the face of a holder to its film, as it stands: what is drawn does not change because somebody measured it. */
+export const filmStands = ({ filmDepth, measured }: Pick<Holder, 'filmDepth' | 'measured'>): number =>
+  measured ?? filmDepth;
 
 /** What the construction of a holder must know beside its sizes. */
 export interface MadeHolder {
@@ -218,10 +226,6 @@ export interface MadeHolder {
   readonly sheet: { readonly width: number; readonly height: number; readonly thickness: number };
   /** A smaller size that can be put into it. */
   readonly insert: Format | null;
-  /** The film depth that its layers are chosen for. */
-  readonly asked: number;
-  /** Whether the film depth was measured on the glued holder; else it is that of the layers. */
-  readonly isMeasured: boolean;
   /** Loaded, by the scales; null: weighed from its parts. */
   readonly weighedKg: number | null;
 }

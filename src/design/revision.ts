@@ -23,7 +23,7 @@ export function revisionOf(design: Design): string {
   const isMade = design.holders.some(({ make }) => make !== undefined);
   const { name: _lens, uncertainty: _doubt, ...lens } = design.lens;
   const { name: _format, ...format } = design.format;
-  // neither frame nor spacer is cut anew because it was measured
+  // neither frame nor spacer nor holder is cut anew because it was measured
   const { measured: _measured, ...groundGlass } = design.groundGlass;
   const { thickness, readings, material } = design.plywood;
   const text = canonical({
@@ -36,10 +36,12 @@ export function revisionOf(design: Design): string {
     plywood: { thickness, readings, material },
     stock: otherSheets(design),
     laser: { kerf: design.laser.kerf },
-    holders: design.holders.map(({ tolerance: _tolerance, filmFloat: _float, spacer: _glued, make, ...holder }) => ({
-      ...holder,
-      ...(make === undefined ? {} : { make: { sheet: make.sheet, insert: make.insert, asked: make.asked } }),
-    })),
+    holders: design.holders.map(
+      ({ tolerance: _tolerance, filmFloat: _float, spacer: _glued, measured: _read, make, ...holder }) => ({
+        ...holder,
+        ...(make === undefined ? {} : { make: { sheet: make.sheet, insert: make.insert, asked: holder.filmDepth } }),
+      }),
+    ),
   });
   let bits = mixed(text);
   let mark = '';

@@ -100,3 +100,56 @@ function closest(rest: number, [size, ...thinner]: readonly [number, ...number[]
   }
   return best;
 }
+
+/** What brings a stack of shims nearer to what is wanted. */
+export interface Mending {
+  readonly add: readonly number[];
+  readonly takeOut: readonly number[];
+  /** What it lacks then; less than nothing where it is too thick. */
+  readonly remainder: number;
+}
+
+export interface MendingGiven {
+  /** By how much it is too thin; less than nothing where it is too thick. */
+  readonly lacks: number;
+  /** At hand. */
+  readonly shims: readonly number[];
+  /** In the stack. */
+  readonly inIt: readonly number[];
+  readonly within: number;
+}
+
+/**
+ * The shims to take out, of those that are in it, and to put in: nothing where it is within the limit; else the fewest
+ * together that bring it there, the nearest where none do; of equals the smallest remainder.
+ */
+export function mend({ lacks, shims, inIt, within }: MendingGiven): Mending {
+  const none: Mending = { add: [], takeOut: [], remainder: lacks };
+  if (Math.abs(lacks) <= within + ROUNDING) return none;
+  const ways = subsets(inIt).map((takeOut): Mending => {
+    const rest = lacks + takeOut.reduce((sum, own) => sum + own, 0);
+    const add = rest > 0 ? fewestShims(rest, shims, within) : [];
+    return { add, takeOut, remainder: rest - add.reduce((sum, own) => sum + own, 0) };
+  });
+  const misses = ({ remainder }: Mending): number =>
+    Math.abs(remainder) > within + ROUNDING ? Math.abs(remainder) : 0;
+  const pieces = ({ add, takeOut }: Mending): number => add.length + takeOut.length;
+  return ways.reduce((best, next) => {
+    const by = misses(next) - misses(best) || pieces(next) - pieces(best) || Math.abs(next.remainder) - Math.abs(best.remainder); // biome-ignore format: one line
+    return by < -ROUNDING ? next : best;
+  }, none);
+}
+
+/** What can be taken out of some shims, each way once. */
+function subsets(inIt: readonly number[]): readonly (readonly number[])[] {
+  const sizes = [...new Set(inIt)].sort((a, b) => b - a);
+  return sizes.reduce<readonly (readonly number[])[]>(
+    (all, size) => {
+      const most = inIt.filter((own) => own === size).length;
+      return all.flatMap((out) =>
+        Array.from({ length: most + 1 }, (_, k) => [...out, ...Array.from({ length: k }, () => size)]),
+      );
+    },
+    [[]],
+  );
+}

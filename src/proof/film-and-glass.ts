@@ -32,13 +32,15 @@ function glassIn({ groundGlass: { frosted, refractiveIndex } }: Design, build: B
 
 /** register: where the glass stands as it is really made, against the film of each holder as it is really held, upright and lengthwise. */
 export const register: ProofRule = (design, build) => {
-  const { format, lens, holders } = design;
+  const { format, lens, holders, groundGlass } = design;
   const { short, long } = format.image;
   const limit = registerTolerance(lens.maxAperture, circleOfConfusion(diagonal({ width: short, height: long })));
   if (glassTooNear(design, build)) return [];
   return holders.flatMap((holder, i) => {
-    // with a spacer that was measured, the register is that of the camera that stands
+    // where something was measured, the register is that of the camera that stands
     if (
+      groundGlass.measured !== undefined ||
+      holder.measured !== undefined ||
       holder.spacer !== undefined ||
       spacerOut(design, build, holder, i, limit) ||
       depthOut(design, build, holder, limit)

@@ -2,7 +2,7 @@ import type { Build } from '../assembly/build.js';
 import { ROUNDING, unless } from '../assembly/limit.js';
 import { partOf } from '../assembly/measure.js';
 import { spanOf } from '../assembly/span-of.js';
-import type { Holder } from '../design/design.js';
+import { filmStands, type Holder } from '../design/design.js';
 import { apply, type Point3 } from '../geometry/placement.js';
 import type { Finding } from '../model/finding.js';
 import { filmPlane, magnificationAt } from '../optics/conjugates.js';
@@ -81,7 +81,7 @@ export const scaleSense: ProofRule = (design, build) => {
     return holders.flatMap((holder, i) => {
       const index = indexes.find(({ text, x }) => text.split('+').includes(String(i + 1)) && x > 0 === first.x > 0);
       if (index === undefined) return [unmarked(of, holder, i)];
-      const depth = Math.max(holder.filmDepth, glass);
+      const depth = Math.max(filmStands(holder), glass);
       // at the place where the index meets a line, the emulsion stands off the plane that the line says by
       const off = lines.map((line) => ({ line, by: beyond + depth + line.z - index.z - f * line.m }));
       const worst = off.reduce((most, one) => (Math.abs(one.by) > Math.abs(most.by) ? one : most));

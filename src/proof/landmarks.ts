@@ -166,7 +166,7 @@ export function heldIn(whole: WholeHolder | undefined, setup: Setup): Extent | u
  * as it was typed.
  */
 export function filmDepthIn({ groundGlass }: Design, build: Build, holder: Holder, setup: Setup): number {
-  if (holder.make?.isMeasured) return holder.filmDepth;
+  if (holder.measured !== undefined) return holder.measured;
   const whole = wholeHolder(build, holder);
   const held = heldIn(whole, setup);
   const withRole = (role: 'sheet' | 'window') =>

@@ -1,9 +1,10 @@
 import type { Build, Setup } from '../assembly/build.js';
 import { isHolderFace, isOfHolder, roleOf } from '../assembly/holders.js';
-import { ROUNDING, unless } from '../assembly/limit.js';
+import { ROUNDING } from '../assembly/limit.js';
+import { countOf } from '../assembly/setups.js';
 import { yaw, yawInGuide } from '../assembly/statics.js';
 import type { Design, Holder } from '../design/design.js';
-import { laminate } from '../joinery/lamination.js';
+import { mend } from '../joinery/lamination.js';
 import type { Finding } from '../model/finding.js';
 import type { Part } from '../model/part.js';
 import type { RegisterBudget, RegisterSpread } from '../model/register-budget.js';
@@ -335,9 +336,12 @@ function glueLines({ workshop, defaulted }: Design, underGlass: number, underFil
 }
 
 /** The holder's own error: what is known of its depth, and in a slot the film that floats forward from the back of it. */
-function straysOfHolder({ format }: Design, { tolerance, filmFloat: float, name, make }: Holder): readonly Stray[] {
+function straysOfHolder(
+  { format }: Design,
+  { tolerance, filmFloat: float, name, make, measured }: Holder,
+): readonly Stray[] {
   // of one that is made its layers are known, unless somebody wrote how far they stray
-  if (make !== undefined && !make.isMeasured && tolerance === null) return [];
+  if (make !== undefined && measured === undefined && tolerance === null) return [];
   const slot = publishedHolderFor(format.name)?.slotDepth.value;
   const published = slot !== undefined && tolerance === slot.tolerance;
   return [
@@ -546,18 +550,27 @@ export const registerRules = (
 function stackFilled(design: Design, build: Build): readonly Finding[] {
   const { short, long } = design.format.image;
   const limit = registerTolerance(design.lens.maxAperture, circleOfConfusion(diagonal({ width: short, height: long })));
-  return design.holders.flatMap((holder) => {
+  const all = design.holders.flatMap((holder) => {
     const set = setOf(build, holder);
     if (set === null) return [];
     const stacks = stacksOf(design, build, holder, set);
-    const { glass, film } = stacks;
     const { drawn, settled } = nominalOf(design, stacks);
-    // what is drawn too far off is told where it is drawn
     const asRead = readingsOf(design, holder);
+    // what is drawn too far off is told where it is drawn
     const told = asRead === null && Math.abs(drawn) > limit + ROUNDING;
-    return unless(told || Math.abs(settled) <= limit + ROUNDING, {
+    const isOff = !told && Math.abs(settled) > limit + ROUNDING;
+    const onSpacer = [...stacks.glass.layers, ...stacks.film.layers].some(({ part }) => isOfSpacer(part));
+    return [{ holder, stacks, settled, asRead, isOff, byFrame: holder.spacer === undefined, onSpacer }];
+  });
+  // spacers are reckoned from the frame: what lies on none tells how that stands
+  const ofFrame = all.filter(({ byFrame, isOff, asRead }) => byFrame && isOff && asRead !== null);
+  const bare = all.filter(({ byFrame, onSpacer }) => byFrame && !onSpacer);
+  const cured = ofFrame.some(({ onSpacer }) => !onSpacer) ? bare : ofFrame;
+  return all
+    .filter(({ isOff }) => isOff)
+    .map(({ holder, stacks: { glass, film }, settled, asRead, byFrame }) => ({
       rule: 'register',
-      level: 'error',
+      level: 'error' as const,
       value: settled,
       limit,
       unit: 'mm',
@@ -569,16 +582,25 @@ function stackFilled(design: Design, build: Build): readonly Finding[] {
       hint:
         asRead === null
           ? `Put a shim of ${mm(thousandth(Math.abs(settled)))} under the ${settled > 0 ? 'holder' : 'glass'}.`
-          : shimsFor(settled, { shims: design.shims, within: limit / 2, spacer: spacerIn(design, build, holder) }),
-    });
-  });
+          : byFrame
+            ? frameCure(
+                design,
+                build,
+                cured.map((one) => one.settled),
+                limit / 2,
+              )
+            : ofFrame.length > 0
+              ? `First mend the frame of the glass, as is said of the ${ofFrame[0]?.holder.name}, and write what it then measures: the spacer is reckoned from it.`
+              : spacerCure(design, build, holder, settled, limit / 2),
+    }));
 }
 
 /** What was measured of a camera that stands, in words; null where nothing was. */
-function readingsOf({ groundGlass }: Design, { spacer, name }: Holder): string | null {
+function readingsOf({ groundGlass }: Design, { spacer, name, measured }: Holder): string | null {
   const glass = groundGlass.measured === undefined ? [] : [`the frosted face at ${mm(groundGlass.measured)}`];
+  const film = measured === undefined ? [] : [`the film of the ${name} at ${mm(measured)}`];
   const glued = spacer === undefined ? [] : [`the spacer of the ${name} ${mm(spacer.measured)} thick`];
-  const words = [...glass, ...glued];
+  const words = [...glass, ...glued, ...film];
   return words.length === 0 ? null : words.join(' and ');
 }
 
@@ -594,28 +616,63 @@ interface SpacerMended {
   readonly under: 'glass' | 'holder';
 }
 
-interface ShimsGiven {
-  readonly shims: readonly number[];
-  readonly within: number;
-  readonly spacer: SpacerMended | null;
+/** Shims of a stack, as they are drawn in it: under the pane in its frame, or in the spacer of a holder. */
+const shimsIn = (build: Build, stack: RegExp): readonly number[] =>
+  build.parts.flatMap((part) => {
+    const [, microns] = stack.exec(part.id) ?? [];
+    if (microns === undefined) return [];
+    return Array.from({ length: countOf(part.placements, build.setups) }, () => Number(microns) / 1000);
+  });
+
+const pieces = (all: readonly number[]): string => all.map((one) => mm(one)).join(' and ');
+
+/** What is done to the spacer of a holder that stands: the shims that `plan` names. */
+function spacerCure(design: Design, build: Build, holder: Holder, settled: number, within: number): string {
+  const spacer = spacerIn(design, build, holder);
+  if (spacer === null) throw new Error('no spacer was measured');
+  const { name, under } = spacer;
+  const number = design.holders.indexOf(holder) + 1;
+  const { add, takeOut, remainder } = mend({
+    lacks: under === 'glass' ? -settled : settled,
+    shims: design.shims,
+    inIt: shimsIn(build, new RegExp(`^SP${number}-shim-(\\d+)$`)),
+    within,
+  });
+  const other = under === 'glass' ? 'holder' : 'glass';
+  if (add.length + takeOut.length === 0)
+    return `No shim at hand mends the spacer of the ${name}: put ${mm(thousandth(Math.abs(settled)))} under the ${(under === 'glass') === settled < 0 ? under : other}.`;
+  const out = takeOut.length === 0 ? [] : [`take shims of ${pieces(takeOut)} out of the spacer of the ${name}`];
+  const more =
+    add.length === 0 ? [] : [`put shims of ${pieces(add)} to ${out.length > 0 ? 'it' : `the spacer of the ${name}`}`];
+  const left = Math.abs(thousandth(remainder));
+  return `${upper([...out, ...more].join(' and '))}${left === 0 ? '' : `; that leaves ${mm(left)}`}; then measure it again.`;
 }
 
-/** What is put under the glass of a camera that stands, or taken out from under it: the shims at hand that come nearest. */
-function shimsFor(behind: number, { spacer, ...given }: ShimsGiven): string {
-  const wanted = Math.abs(behind);
-  const { shims: chosen, remainder } = laminate({ ...given, thickness: wanted, ply: Infinity, stock: [] });
-  const what = chosen.length > 0 ? chosen.map((one) => mm(one)).join(' and ') : mm(thousandth(wanted));
-  const leaves = chosen.length > 0 ? `; that leaves ${mm(thousandth(Math.abs(remainder)))}` : '';
-  if (spacer !== null) {
-    const thicker = spacer.under === 'glass' ? behind < 0 : behind > 0;
-    return thicker
-      ? `Put shims of ${what} to the spacer of the ${spacer.name}${leaves}; then measure it again.`
-      : `Take shims of ${what} out of the spacer of the ${spacer.name}, or put as much under the ${spacer.under === 'glass' ? 'holder' : 'glass'}${leaves}.`;
+/**
+ * What is done to the frame of the glass: one cure for all holders that stand on no spacer of their own, for spacers are
+ * reckoned from the frame.
+ *
+ * @param off of those holders, how far the glass stands behind their film
+ */
+function frameCure({ shims }: Design, build: Build, off: readonly number[], within: number): string {
+  const behind = (Math.max(...off) + Math.min(...off)) / 2;
+  const inIt = shimsIn(build, /^glass-shim-(\d+)$/);
+  const { add, takeOut, remainder } = mend({ lacks: -behind, shims, inIt, within });
+  const left = Math.abs(thousandth(remainder));
+  const leaves = left === 0 ? '' : `; that leaves ${mm(left)}`;
+  if (add.length + takeOut.length > 0) {
+    const out = takeOut.length === 0 ? [] : [`take shims of ${pieces(takeOut)} out from under the glass`];
+    const more = add.length === 0 ? [] : [`put shims of ${pieces(add)} ${out.length > 0 ? 'in' : 'under the glass'}`];
+    return `${upper([...out, ...more].join(' and '))}${leaves}; then measure the frame again.`;
   }
+  const under = mend({ lacks: Math.abs(behind), shims, inIt: [], within });
+  const what = under.add.length > 0 ? `shims of ${pieces(under.add)}` : mm(thousandth(Math.abs(behind)));
   return behind > 0
-    ? `Take shims of ${what} out from under the glass, or put as much under the holder${leaves}.`
-    : `Put shims of ${what} under the glass${leaves}.`;
+    ? `The frame has no shims to take out: put ${what} under the holder.`
+    : `Put ${what} under the glass; then measure the frame again.`;
 }
+
+const upper = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
 /**
  * register-budget: one line a holder. A warning where even glued, measured and shimmed the register leaves its tolerance in

@@ -53,8 +53,8 @@ export function stackUnder(build: Build, setup: Setup, top: Part): Stack {
  * What a holder that is made has between its face and the film: frames and the channel, as wide and as long as the face
  * itself. Nothing of one that was measured as a whole, bought or made.
  */
-export function layersBeforeFilm(build: Build, { name, make }: Holder, setup: Setup): readonly Layer[] {
-  if (make?.isMeasured) return [];
+export function layersBeforeFilm(build: Build, { name, measured }: Holder, setup: Setup): readonly Layer[] {
+  if (measured !== undefined) return [];
   const own = build.parts.filter((part) => isOfHolder(part, name));
   const at = (part: Part) => standingIn(part, setup)[0];
   const face = own.find(isHolderFace);

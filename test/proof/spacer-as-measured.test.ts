@@ -63,7 +63,7 @@ describe('a spacer that was glued and measured', () => {
     { measured: 17.55, left: 0.65, add: [0.5, 0.1], out: [] },
     // four shims of 0.5 are drawn in it, no thinner ones
     { measured: 18.66, left: -0.46, add: [], out: [0.5] },
-    { measured: 18.4, left: -0.2, add: [], out: [] },
+    { measured: 18.4, left: -0.2, add: [0.25], out: [0.5] },
   ])('measured $measured mm: $left mm left, add $add, take out $out', ({ measured, left, add, out }) => {
     const spacer = spacersOf(measuring(`${measured} mm`))[1];
     expect(spacer?.thickness).toBeCloseTo(18.2, 9);
@@ -81,7 +81,9 @@ describe('a spacer that was glued and measured', () => {
     expect(thin?.hint).toBe(
       'Put shims of 0.25 mm to the spacer of the processing holder; that leaves 0.05 mm; then measure it again.',
     );
-    expect(errors(measuring('18.5 mm'))[0]?.hint).toContain('Take shims of 0.25 mm out of the spacer');
+    expect(errors(measuring('18.5 mm'))[0]?.hint).toContain(
+      'Take shims of 0.5 mm out of the spacer of the processing holder and put shims of 0.25 mm to it; that leaves 0.05 mm',
+    );
     expect(errors(measuring('18.4 mm'))).toEqual([]);
   });
 
@@ -115,9 +117,11 @@ describe('a spacer under the holder', () => {
   test('a thicker one takes the film back', () =>
     expect(centre(underHolder('2.13 mm'), 'paper holder')?.nominal).toBeCloseTo(7.8 - 2.13 - 5.8, 9));
 
-  test('too thin, it takes shims; too thick, the glass may take them', () => {
+  test('too thin, it takes shims; too thick, it gives a thicker one back for a thinner', () => {
     expect(errors(underHolder('1.7 mm'))[0]?.hint).toContain('Put shims of 0.25 mm to the spacer of the paper holder');
-    expect(errors(underHolder('2.3 mm'))[0]?.hint).toContain('or put as much under the glass');
+    expect(errors(underHolder('2.3 mm'))[0]?.hint).toContain(
+      'Take shims of 0.5 mm out of the spacer of the paper holder and put shims of 0.25 mm to it',
+    );
   });
 
   test('index lines go with the film: 24 − (5.8 + 2.13) behind the first holder’s', () => {

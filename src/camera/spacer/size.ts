@@ -1,4 +1,4 @@
-import { type Lamination, laminate } from '../../joinery/lamination.js';
+import { type Lamination, laminate, mend } from '../../joinery/lamination.js';
 import type { Ply } from '../../joinery/plate.js';
 import type { Stance } from '../loose.js';
 import type { Wood } from '../wood.js';
@@ -30,6 +30,7 @@ export interface GluedSpacer {
 export interface SpacerGiven {
   readonly id: string;
   readonly holder: string;
+  /** As drawn, both. */
   readonly filmDepth: number;
   readonly glassDepth: number;
   readonly ply: number;
@@ -40,27 +41,56 @@ export interface SpacerGiven {
   readonly tolerance: number;
   /** As it was measured; null where nobody did. */
   readonly measured: number | null;
-  /** Of the glass as it stands: measured on its frame, or as it is drawn. */
+  /** Of film and glass as they stand: measured, or as they are drawn. */
+  readonly filmStands: number;
   readonly glassStands: number;
+  /** It is for a camera that stands already: whether there is one, too, follows from what stands. */
+  readonly later: boolean;
 }
 
 /** Below this two depths are the same: a hundredth is less than glue. */
 const SAME_DEPTH = 0.005;
 
 export function sizeSpacer(given: SpacerGiven): Spacer {
-  const { id, holder, filmDepth, glassDepth, ply, shims, stock, within, tolerance } = given;
-  const thickness = Math.abs(filmDepth - glassDepth);
-  const under = thickness < SAME_DEPTH ? 'none' : filmDepth > glassDepth ? 'glass' : 'holder';
+  const { id, holder, filmDepth, glassDepth, filmStands, glassStands, measured, later, tolerance } = given;
+  const none = {
+    id,
+    holder,
+    under: 'none' as const,
+    thickness: 0,
+    made: { thickness: 0, plies: [], shims: [], remainder: 0 },
+    tolerance,
+    glued: null,
+  };
+  const deeper = later ? filmStands - glassStands : filmDepth - glassDepth;
+  if (Math.abs(deeper) < SAME_DEPTH) return none;
+  const under = deeper > 0 ? 'glass' : 'holder';
+  const wanted = under === 'glass' ? filmStands - glassStands : glassStands - filmStands;
+  const drawn = laminated(given, Math.abs(deeper));
+  if (measured !== null) {
+    const glued = gluedSpacer({ measured, wanted, shims: given.shims, inIt: drawn.shims, within: tolerance / 2 });
+    return { ...none, under, thickness: Math.abs(deeper), made: drawn, glued };
+  }
+  // what was measured takes more shims or fewer, and no other plies as long as these go in
+  const plies = drawn.plies.reduce((sum, ply) => sum + ply, 0);
+  if (wanted < SAME_DEPTH) return none;
   const made =
-    under === 'none'
-      ? { thickness: 0, plies: [], shims: [], remainder: 0 }
-      : laminate({ thickness, ply, shims, within, stock });
-  const wanted = under === 'glass' ? filmDepth - given.glassStands : given.glassStands - filmDepth;
-  const glued =
-    under === 'none' || given.measured === null
-      ? null
-      : gluedSpacer({ measured: given.measured, wanted, shims, inIt: made.shims, within: tolerance / 2 });
-  return { id, holder, under, thickness: under === 'none' ? 0 : thickness, made, tolerance, glued };
+    Math.abs(wanted - Math.abs(deeper)) < SAME_DEPTH
+      ? drawn
+      : wanted - plies > -given.within
+        ? withShims(given, drawn.plies, wanted)
+        : laminated(given, wanted);
+  return { ...none, under, thickness: made.thickness, made };
+}
+
+const laminated = ({ ply, shims, within, stock }: SpacerGiven, thickness: number): Lamination =>
+  laminate({ thickness, ply, shims, within, stock });
+
+/** So many plies, and shims chosen for what is left. */
+function withShims({ shims, within }: SpacerGiven, plies: readonly number[], thickness: number): Lamination {
+  const rest = thickness - plies.reduce((sum, ply) => sum + ply, 0);
+  const chosen = laminate({ thickness: rest, ply: Number.POSITIVE_INFINITY, shims, within, stock: [] });
+  return { ...chosen, thickness, plies };
 }
 
 interface GluedGiven {
@@ -71,15 +101,9 @@ interface GluedGiven {
   readonly within: number;
 }
 
-/** What is too thin takes more shims; what is too thick gives some back, as far as it has them. */
 function gluedSpacer({ measured, wanted, shims, inIt, within }: GluedGiven): GluedSpacer {
-  const lacks = wanted - measured;
-  const chosen = (of: readonly number[]) =>
-    laminate({ thickness: Math.abs(lacks), ply: Number.POSITIVE_INFINITY, shims: of, within, stock: [] }).shims;
-  if (lacks >= 0) return { measured, wanted, add: chosen(shims), takeOut: [] };
-  const out = chosen(inIt);
-  const count = (all: readonly number[], one: number) => all.filter((other) => other === one).length;
-  return { measured, wanted, add: [], takeOut: out.every((one) => count(out, one) <= count(inIt, one)) ? out : [] };
+  const { add, takeOut } = mend({ lacks: wanted - measured, shims, inIt, within });
+  return { measured, wanted, add, takeOut };
 }
 
 /** What the plies and shims come to: the thickness as it is really made. */

@@ -8,6 +8,7 @@ import { cuttingAtOnce } from '../../../src/cutting.js';
 import { boundsOf } from '../../../src/geometry/path.js';
 import type { FlatPart, Part } from '../../../src/model/part.js';
 import type { Planned } from '../../../src/pipeline.js';
+import { registerBudgets, registerRules } from '../../../src/proof/register.js';
 import { changed } from '../../design/reading.js';
 import { fourByFive, heronMade, planned } from '../made-holders.js';
 
@@ -189,12 +190,17 @@ test('boards come from the stock where it has them', () => {
 
 describe('measured once it is glued', () => {
   const measured = planned(heronMade(', measured: 5.9 mm').replace('depth: 5.8 mm, ', ''));
-  test('the glass follows it, and nothing of the holder changes', () => {
-    expect(measured.design.groundGlass.depth).toBe(5.9);
-    expect(measured.design.holders[0]).toMatchObject({ filmDepth: 5.9, thickness: expect.closeTo(13.9, 9) });
+  test('nothing is cut anew: the register reckons with it, and a spacer has its shims chosen for it', () => {
+    expect(measured.design.holders[0]).toMatchObject({ filmDepth: expect.closeTo(5.8, 9), measured: 5.9 });
     expect(at(measured, 'sheet-1').z[0]).toBeCloseTo(5.8, 9);
-    expect(measured.revision).not.toBe(heron.revision);
+    expect(measured.revision).toBe(heron.revision);
+    expect(measured.parts).toEqual(heron.parts);
+    const [budget] = registerBudgets(measured.design, measured.build);
+    expect(budget?.nominal).toBeCloseTo(5.8 - 5.9, 9);
     expect(measured.findings.filter(({ level }) => level === 'error')).toEqual([]);
+    const far = planned(heronMade(', measured: 6.2 mm').replace('depth: 5.8 mm, ', ''));
+    const [error] = registerRules(far.design, far.build).filter(({ rule }) => rule === 'register');
+    expect(error).toMatchObject({ value: expect.closeTo(-0.4, 9), hint: expect.stringContaining('under the glass') });
   });
 });
 
