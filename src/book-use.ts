@@ -1,9 +1,11 @@
 import { countOf } from './assembly/setups.js';
 import { care } from './book/care.js';
 import type { Chapter } from './book/chapter.js';
+import type { StandingCamera } from './book/given.js';
 import { leakTest } from './book/leak-test.js';
 import { processingInTheHolder } from './book/processing.js';
 import { type RegisterStack, settingTheRegister } from './book/register.js';
+import { otherScaleText } from './book/standing-camera.js';
 import { type TemplatesGiven, templates } from './book/templates.js';
 import { testPiece } from './book/test-piece.js';
 import { type UseRow, usingTheCamera } from './book/use.js';
@@ -25,12 +27,13 @@ export interface UseFrom {
   readonly plan: PlanDocument;
   /** Null where the camera was not put together. */
   readonly proof: ProofDocument | null;
+  readonly since: StandingCamera | null;
   /** How baths are poured into a holder, drawn. */
   readonly pouring: readonly Drawing[];
 }
 
 /** The chapters that stand round the assembly: what comes before it, and how the camera is set, tested, used and kept. */
-export function chaptersAround({ planned, plan, proof, pouring }: UseFrom): {
+export function chaptersAround({ planned, plan, proof, since, pouring }: UseFrom): {
   readonly before: readonly Chapter[];
   readonly after: readonly Chapter[];
   readonly spareShims: ReturnType<typeof shimsToSpare>;
@@ -68,6 +71,7 @@ export function chaptersAround({ planned, plan, proof, pouring }: UseFrom): {
         },
         tongue: camera.objects.back.tongue !== null,
         mount: design.lens.mount.by,
+        otherScale: since === null ? null : otherScaleText(since, { scale: ['T3', 'T3S'], index: ['R4U'] }),
         lensKg: design.lens.barrel.massKg,
       }),
       ...chapterOf(

@@ -7,15 +7,17 @@ import type { Sheet } from '../sheets/sheet.js';
 import { plainNumber, tenth } from '../units/print.js';
 import type { Chapter } from './chapter.js';
 import type { BookGiven, Counted } from './given.js';
+import { AT_THE_CAMERA_THAT_STANDS } from './standing-camera.js';
 import { thumbnail } from './thumbnail.js';
 
 /** Everything that must be at hand before the first step, in lists to tick. */
 export function whatYouNeed(given: BookGiven): Chapter {
-  const { plan, parts, sheets, spareShims } = given;
+  const { plan, parts, sheets, spareShims, since } = given;
+  const made = (id: string) => since === null || since.recut.some(([again]) => again === id);
   const flat = parts.flatMap(({ part, count }) => (part.kind === 'flat' ? [{ part, count }] : []));
   // what is used away from the camera stands among what is not cut, with its file
   const printed = parts.flatMap(({ part, count }) =>
-    part.kind === 'printed' && part.usedOn === undefined ? [{ part, count }] : [],
+    part.kind === 'printed' && part.usedOn === undefined && made(part.id) ? [{ part, count }] : [],
   );
   return {
     title: 'What you need',
@@ -23,10 +25,17 @@ export function whatYouNeed(given: BookGiven): Chapter {
       paragraph([
         'Lay everything out and tick it before you begin. Nothing is bought twice: a thing that several steps use is listed once, with the count for all of them.',
       ]),
-      ...sheetsHeading(sheets),
+      ...(since !== null && sheets.length === 0 ? [] : sheetsHeading(sheets)),
       ...sheets.flatMap((sheet) => cutFrom(sheet, flat)),
       ...printedParts(printed),
       heading('Bought parts'),
+      ...(since === null
+        ? []
+        : [
+            paragraph(
+              `This is the list of the whole camera. What of it the one that stands does not have is told in the chapter “${AT_THE_CAMERA_THAT_STANDS}”.`,
+            ),
+          ]),
       ...table(
         [
           { title: '', width: 3 },
