@@ -66,6 +66,12 @@ export interface BookStep {
   readonly since: StepSince | null;
 }
 
+/** A line of what is bought. */
+export interface Bought extends Hardware {
+  /** Of which not every piece is used: as measured, so many are. */
+  readonly toChooseFrom: boolean;
+}
+
 /** What the chapters at the front are made from. */
 export interface BookGiven {
   readonly plan: PlanDocument;
@@ -84,8 +90,7 @@ export interface BookGiven {
   readonly cover: Drawing;
   /** Of the whole camera, each with what it is to be looked at for. */
   readonly drawings: readonly Drawing[];
-  /** To choose from when the register is set, beyond those that are drawn. */
-  readonly spareShims: readonly { readonly thickness: number; readonly count: number }[];
+  readonly bought: readonly Bought[];
   /** Chapters on what comes before the assembly, and after it. */
   readonly before: readonly Chapter[];
   readonly after: readonly Chapter[];

@@ -1,4 +1,5 @@
 import { boundsOf } from '../geometry/path.js';
+import { comesWithLens } from '../model/comes-with-lens.js';
 import type { FlatPart, PrintedPart } from '../model/part.js';
 import type { Block } from '../paper/blocks.js';
 import { heading, paragraph, tickBox } from '../paper/prose.js';
@@ -12,7 +13,7 @@ import { thumbnail } from './thumbnail.js';
 
 /** Everything that must be at hand before the first step, in lists to tick. */
 export function whatYouNeed(given: BookGiven): Chapter {
-  const { plan, parts, sheets, spareShims, since } = given;
+  const { parts, sheets, bought, since } = given;
   const made = (id: string) => since === null || since.recut.some(([again]) => again === id);
   const flat = parts.flatMap(({ part, count }) => (part.kind === 'flat' ? [{ part, count }] : []));
   // what is used away from the camera stands among what is not cut, with its file
@@ -44,16 +45,13 @@ export function whatYouNeed(given: BookGiven): Chapter {
           { title: 'Size, mm' },
           { title: 'For' },
         ],
-        [
-          ...plan.hardware.map(({ name, size, count, for: use }) => [BOX, `${count}`, name, size, use]),
-          ...spareShims.map(({ thickness, count }) => [
-            BOX,
-            `${count}`,
-            'shim, to choose from',
-            `${plainNumber(thickness)} thick, as large as G1`,
-            'setting the register: the tables of its chapter ask for no others',
-          ]),
-        ],
+        bought.map(({ name, size, count, for: use, toChooseFrom }) => [
+          BOX,
+          `${count}`,
+          toChooseFrom ? `${name}, to choose from` : name,
+          size,
+          use,
+        ]),
       ),
       ...boughtByDesign(parts, given),
       heading('Tools and what is used up'),
@@ -144,6 +142,7 @@ const printedParts = (printed: readonly { readonly part: PrintedPart; readonly c
 /** What the camera is built round: the builder has it before there is a camera. */
 function boughtByDesign(parts: readonly Counted[], { lens }: BookGiven): readonly Block[] {
   const holders = parts.flatMap(({ part }) => (part.kind === 'bought' && part.role === 'holder' ? [part.name] : []));
+  const sold = comesWithLens(parts.map(({ part }) => part));
   const made = parts.flatMap(({ part }) => (part.kind === 'flat' && part.role === 'holder' ? part.placements : []));
   const cut = [...new Set(made.flatMap(({ group }) => (typeof group === 'string' ? [] : [group.holder])))];
   const bored = parts.flatMap(({ part }) =>
@@ -155,7 +154,7 @@ function boughtByDesign(parts: readonly Counted[], { lens }: BookGiven): readonl
     heading('What the camera is built round'),
     paragraph(
       [
-        `The lens: ${lens}.`,
+        `The lens: ${lens}${sold === null ? '' : `, with ${sold}`}.`,
         ...(holders.length > 0 ? [`The holders: ${holders.join(', ')}.`] : []),
         ...(cut.length > 0 ? [`Cut with the camera: ${cut.join(', ')}.`] : []),
         'The camera is drawn for these; another lens of the same focal length may need another camera.',
