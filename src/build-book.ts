@@ -136,7 +136,17 @@ function bookSteps(
 ): readonly BookStep[] {
   const words = stepsOf(camera.objects);
   const steps = stepsOfCamera(parts.map(({ part }) => part));
-  const sinceOf = changes === null ? () => null : stepsSince(steps, parts, changes);
+  const sinceOf =
+    changes === null
+      ? () => null
+      : stepsSince(
+          steps.map((step) => ({
+            ...step,
+            says: words.flatMap(({ step: key, acts, checks = [] }) => (key === step.key ? [...acts, ...checks] : [])),
+          })),
+          parts,
+          changes,
+        );
   return steps.map(({ key, number, title, acts }) => {
     const own = words.filter(({ step }) => step === key);
     const borrowed = own.flatMap(({ borrows = [] }) => borrows);
@@ -154,7 +164,7 @@ function bookSteps(
 
 /** What each step is at a camera that stands. */
 function stepsSince(
-  steps: readonly NumberedStep[],
+  steps: Parameters<typeof stepsAgain>[0],
   parts: readonly Counted[],
   { recut, engraved }: CompareDocument,
 ): (step: Pick<NumberedStep, 'number' | 'acts'>) => StepSince {

@@ -96,7 +96,7 @@ function stepsToDo(steps: readonly BookStep[]) {
     return meets.length === 0
       ? []
       : [
-          `Step ${number}, ${title}: what is kept comes to ${inWords(meets)}. Do of it what touches ${meets.length === 1 ? 'that part' : 'those parts'}.`,
+          `Step ${number}, ${title}: has to do with ${inWords(meets)}. Do of it what touches ${meets.length === 1 ? 'that part' : 'those parts'}.`,
         ];
   };
   const own = steps.flatMap(says);

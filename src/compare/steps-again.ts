@@ -6,25 +6,33 @@ export interface StepAgain {
   readonly number: number;
   /** Parts that are cut again and come in. */
   readonly brings: readonly string[];
-  /** Parts that are cut again and came in earlier: kept ones are put to them here, or they are put in with a whole. */
+  /** Parts that are cut again and came in earlier: kept ones are put to them here, they are put in with a whole, or worked on. */
   readonly meets: readonly string[];
+}
+
+/** A step, and what is told of it. */
+interface ToldStep extends Pick<NumberedStep, 'number' | 'acts'> {
+  readonly says: readonly string[];
 }
 
 /**
  * Which steps are done again where single parts of a camera are. A joint is made in the step that brings its two parts into
- * one assembly, so that is the step that a new part takes up, wherever the other one has been since.
+ * one assembly, so that is the step that a new part takes up, wherever the other one has been since. Paint and felt are no parts that
+ * are joined: a step that names an earlier part by its number may do something to it.
  */
 export function stepsAgain(
-  steps: readonly Pick<NumberedStep, 'number' | 'acts'>[],
+  steps: readonly ToldStep[],
   parts: readonly Pick<Part, 'id' | 'joins'>[],
   recut: readonly string[],
 ): readonly StepAgain[] {
   const again = new Set(recut);
   const joined = new Set(parts.flatMap(({ id, joins }) => joins.flatMap(({ to }) => [`${id} ${to}`, `${to} ${id}`])));
   const standing = new Map<string, readonly string[]>();
-  return steps.flatMap(({ number, acts }): readonly StepAgain[] => {
+  return steps.flatMap(({ number, acts, says }): readonly StepAgain[] => {
     const brings = new Set<string>();
-    const meets = new Set<string>();
+    const earlier = new Set([...standing.values()].flat());
+    const named = new Set(says.flatMap((text) => text.split(/[^\w-]+/)));
+    const meets = new Set(recut.filter((id) => earlier.has(id) && named.has(id)));
     for (const act of acts) {
       const there = standing.get(act.into) ?? [];
       const coming =

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { otherScaleText } from '../../src/book/standing-camera.js';
 import { recordOfDesign } from '../../src/compare-cameras.js';
 import { keptDesign, secondLens } from '../designs/kept-design.js';
 import { chapterPages, plainBook, saidOn, saidUnder } from './plain-book.js';
@@ -36,11 +37,11 @@ describe('the book of what is built since', () => {
       expect(said).toContain(words);
   });
 
-  test('tells which steps to do: those of the board and its lens, and the one that puts it in', () => {
+  test('tells which steps to do: those of the board and its lens, that in which it is a gauge, and the one that puts it in', () => {
     const said = saidUnder(pages, 'Which steps to do');
     const told = [...said.matchAll(/Step (\d+), /g)].map(([, number]) => Number(number));
     const of = (title: string) => steps.find((step) => step.title === title)?.number;
-    expect(told).toEqual(['Lens board', 'Lens on its board', 'Lens board into the camera, and the retainers over it'].map(of)); // biome-ignore format: one line
+    expect(told).toEqual(['Lens board', 'What the retainers slide on, round the lens board', 'Lens on its board', 'Lens board into the camera, and the retainers over it'].map(of)); // biome-ignore format: one line
     for (const { number, title } of steps) {
       const page = saidUnder(pages, `Step ${number}. ${title}`);
       expect({ title, done: page.includes('Done already at the camera that stands.') }).toEqual({
@@ -66,6 +67,15 @@ describe('the book of what is built since', () => {
     expect(saidUnder(whole.pages, 'Cutting and sorting the sheets')).toContain('F10 bears no engraved number');
     expect(saidUnder(pages, 'Cutting and sorting the sheets')).not.toContain('no engraved number');
   });
+});
+
+test('index lines of an earlier camera are warned of as its scale is, and other lines are no matter of the scale', () => {
+  const said = (...otherLines: readonly string[]) =>
+    otherScaleText({ name: 'Teal', revision: 'ABC234', recut: [], kept: [], otherLines, hardware: null, fast: [] }, { scale: ['T3', 'T3S'], index: ['R4U'] })?.[0]; // biome-ignore format: one line
+  expect(said('R4U')).toContain('R4U is kept from Teal, revision ABC234, and bears the index lines of that camera.');
+  expect(said('T3', 'R4U')).toContain('T3 and R4U are kept');
+  expect(said('T3', 'R4U')).toContain('the scale and the index lines of that camera');
+  expect(said('B1')).toBeUndefined();
 });
 
 test('where nothing is cut again, no sheets are asked for, and every step is done', () => {

@@ -18,10 +18,14 @@ const part = (id: string, ...to: readonly string[]) =>
 /** A lid of two plies goes on a box of two walls and a floor; a knob is put on the lid last. */
 const parts = [part('wall', 'floor'), part('floor'), part('ply', 'cover'), part('cover'), part('hinge', 'wall', 'ply'), part('knob', 'cover')]; // biome-ignore format: one line
 const steps = [
-  { number: 1, acts: [{ into: 'box', each: ['floor', 'wall'] }] },
-  { number: 2, acts: [{ into: 'lid', each: ['ply', 'cover'] }] },
-  { number: 3, acts: [{ into: 'whole', whole: 'box' }, { into: 'whole', whole: 'lid' }, { into: 'whole', each: ['hinge'] }] }, // biome-ignore format: one line
-  { number: 4, acts: [{ into: 'whole', each: ['knob'] }] },
+  { number: 1, says: ['Glue the wall on the floor.'], acts: [{ into: 'box', each: ['floor', 'wall'] }] },
+  { number: 2, says: ['The knob comes later.'], acts: [{ into: 'lid', each: ['ply', 'cover'] }] },
+  { number: 3, says: [], acts: [{ into: 'whole', whole: 'box' }, { into: 'whole', whole: 'lid' }, { into: 'whole', each: ['hinge'] }] }, // biome-ignore format: one line
+  {
+    number: 4,
+    says: ['Put the knob on.', 'Paint the ply-wood and the floor.'],
+    acts: [{ into: 'whole', each: ['knob'] }],
+  },
 ];
 
 describe('the steps that are done again', () => {
@@ -35,6 +39,22 @@ describe('the steps that are done again', () => {
   test('are not those that bring a kept part before the new one is there to be joined', () =>
     // the wall that the new hinge is joined to stands since step 1
     expect(stepsAgain(steps, parts, ['hinge'])).toEqual([{ number: 3, brings: ['hinge'], meets: [] }]));
+
+  test('are those, too, that speak of a new part that is there: it may be painted', () =>
+    expect(stepsAgain(steps, parts, ['floor'])).toEqual([
+      { number: 1, brings: ['floor'], meets: [] },
+      { number: 3, brings: [], meets: ['floor'] }, // the whole box is put in
+      { number: 4, brings: [], meets: ['floor'] },
+    ]));
+
+  test('are not those that speak of it before it is there, or of another by a longer name', () =>
+    expect([stepsAgain(steps, parts, ['knob']), stepsAgain(steps, parts, ['ply'])]).toEqual([
+      [{ number: 4, brings: ['knob'], meets: [] }],
+      [
+        { number: 2, brings: ['ply'], meets: [] },
+        { number: 3, brings: [], meets: ['ply'] },
+      ],
+    ]));
 
   test('are none where nothing is cut again', () => expect(stepsAgain(steps, parts, [])).toEqual([]));
 });
