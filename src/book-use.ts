@@ -1,9 +1,11 @@
 import { countOf } from './assembly/setups.js';
 import { care } from './book/care.js';
 import type { Chapter } from './book/chapter.js';
+import type { Bought, StandingCamera } from './book/given.js';
 import { leakTest } from './book/leak-test.js';
 import { processingInTheHolder } from './book/processing.js';
 import { type RegisterStack, settingTheRegister } from './book/register.js';
+import { otherScaleText } from './book/standing-camera.js';
 import { type TemplatesGiven, templates } from './book/templates.js';
 import { testPiece } from './book/test-piece.js';
 import { type UseRow, usingTheCamera } from './book/use.js';
@@ -19,26 +21,28 @@ import type { ProofDocument } from './model/proof.js';
 import { extension, extensionFactor, extensionStops, filmPlane, subjectDistance } from './optics/conjugates.js';
 import type { Planned } from './pipeline.js';
 import { testPieceGiven } from './test-piece.js';
+import { plainNumber } from './units/print.js';
 
 export interface UseFrom {
   readonly planned: Planned;
   readonly plan: PlanDocument;
   /** Null where the camera was not put together. */
   readonly proof: ProofDocument | null;
+  readonly since: StandingCamera | null;
   /** How baths are poured into a holder, drawn. */
   readonly pouring: readonly Drawing[];
 }
 
 /** The chapters that stand round the assembly: what comes before it, and how the camera is set, tested, used and kept. */
-export function chaptersAround({ planned, plan, proof, pouring }: UseFrom): {
+export function chaptersAround({ planned, plan, proof, since, pouring }: UseFrom): {
   readonly before: readonly Chapter[];
   readonly after: readonly Chapter[];
-  readonly spareShims: ReturnType<typeof shimsToSpare>;
+  readonly bought: readonly Bought[];
 } {
   const { design, camera } = planned;
   const { tailboard, rearBox, lensClamp } = camera.objects;
   return {
-    spareShims: shimsToSpare(planned),
+    bought: boughtFor(planned, plan),
     before: [testPiece(testPieceGiven(design))],
     after: [
       settingTheRegister(registerOf(planned, proof)),
@@ -68,6 +72,7 @@ export function chaptersAround({ planned, plan, proof, pouring }: UseFrom): {
         },
         tongue: camera.objects.back.tongue !== null,
         mount: design.lens.mount.by,
+        otherScale: since === null ? null : otherScaleText(since, { scale: ['T3', 'T3S'], index: ['R4U'] }),
         lensKg: design.lens.barrel.massKg,
       }),
       ...chapterOf(
@@ -209,6 +214,18 @@ export function shimsToSpare(planned: Planned): readonly { readonly thickness: n
       return most === 0 ? [] : [{ thickness, count: most + 1 - of(thickness, drawn) }];
     });
 }
+
+/** All that is bought for one camera but what it is built round: the one list that the book and the kits go by. */
+export const boughtFor = (planned: Planned, { hardware }: Pick<PlanDocument, 'hardware'>): readonly Bought[] => [
+  ...hardware.map((line) => ({ ...line, toChooseFrom: false })),
+  ...shimsToSpare(planned).map(({ thickness, count }) => ({
+    name: 'shim',
+    size: `${plainNumber(thickness)} thick, as large as G1`,
+    count,
+    for: 'setting the register: the tables of its chapter ask for no others',
+    toChooseFrom: true,
+  })),
+];
 
 /** Magnifications that are looked up at the camera, from far to near. */
 const USUAL = [0, 1 / 50, 1 / 20, 1 / 15, 1 / 10, 1 / 8, 1 / 6, 1 / 5, 1 / 4, 1 / 3, 1 / 2.5, 1 / 2, 1 / 1.5, 1];

@@ -2,18 +2,24 @@ import type { Build } from './assembly/build.js';
 import { countOf } from './assembly/setups.js';
 import { workbench } from './assembly/workbench.js';
 import { bookPages } from './book/book.js';
-import type { BookGiven, BookStep, Counted, StepPart } from './book/given.js';
+import type { BookGiven, BookStep, Counted, StandingCamera, StepPart, StepSince } from './book/given.js';
 import { chaptersAround } from './book-use.js';
 import { stepsOf } from './camera/objects.js';
+import { newHardware } from './compare/new-hardware.js';
+import { stepsAgain } from './compare/steps-again.js';
 import { type CameraDrawings, drawCamera } from './drawings/draw-camera.js';
 import type { DrawingGiven } from './drawings/given.js';
 import { markOf } from './drawings/numbers.js';
+import { compareWords } from './files/compare-page.js';
 import { pageSvg } from './files/page-svg.js';
 import type { Kernel } from './geometry/kernel.js';
 import type { Move } from './model/assembly-move.js';
-import { type Act, names, stepsOfCamera } from './model/assembly-steps.js';
+import { type Act, type NumberedStep, names, stepsOfCamera } from './model/assembly-steps.js';
+import type { BuiltCamera } from './model/built-camera.js';
+import type { CompareDocument } from './model/compare.js';
 import type { OutputFile } from './model/output-file.js';
 import type { Drawing, Page } from './model/page.js';
+import type { Part } from './model/part.js';
 import type { PlanDocument } from './model/plan.js';
 import type { ProofDocument } from './model/proof.js';
 import type { Planned } from './pipeline.js';
@@ -44,6 +50,14 @@ export interface BookFrom {
   readonly bare: readonly string[];
   readonly proof: ProofDocument;
   readonly drawings: CameraDrawings;
+  /** The camera that stands already, and what is made for it; null where the whole camera is. */
+  readonly since: SinceFrom | null;
+}
+
+interface SinceFrom {
+  readonly before: BuiltCamera;
+  readonly after: BuiltCamera;
+  readonly changes: CompareDocument;
 }
 
 /** The drawings, each a file, and the book that has them all. */
@@ -72,31 +86,68 @@ const wholeOf = ({ sections, exploded, elevations, lightTrap }: CameraDrawings):
   lightTrap,
 ];
 
-function givenFrom({ planned, build, plan, sheets, bare, proof, drawings }: BookFrom): BookGiven {
+function givenFrom({ planned, build, plan, sheets, bare, proof, drawings, since: from }: BookFrom): BookGiven {
   const { design } = planned;
   const parts = build.parts.map((part): Counted => ({ part, count: countOf(part.placements, build.setups) }));
+  const since = from === null ? null : standingFrom(from, { plan, parts });
   return {
     plan,
+    since,
     lens: design.lens.name,
     format: design.format.name,
     image: design.format.image,
     parts,
     sheets,
     bare,
-    steps: bookSteps(planned, parts, drawings.steps),
+    steps: bookSteps(planned, parts, { drawings: drawings.steps, changes: from?.changes ?? null }),
     cover: drawings.cover,
     drawings: wholeOf(drawings),
-    ...chaptersAround({ planned, plan, proof, pouring: drawings.pouring }),
+    ...chaptersAround({ planned, plan, proof, since, pouring: drawings.pouring }),
   };
 }
+
+function standingFrom(
+  { before, after, changes }: SinceFrom,
+  { plan, parts }: Pick<BookGiven, 'plan' | 'parts'>,
+): StandingCamera {
+  const { name, revision, hardware: own } = before.plan;
+  const { recut, kept } = compareWords(changes, { before, after });
+  return {
+    name,
+    revision,
+    recut: recut.rows,
+    kept,
+    otherLines: changes.engraved,
+    hardware: own === undefined ? null : newHardware(own, plan.hardware),
+    fast: parts.filter(({ part }) => isFastIn(part, changes.recut)),
+  };
+}
+
+/** The lens is pressed into what holds it too, and comes out whole. */
+const isFastIn = (part: Part, recut: readonly string[]): boolean =>
+  part.kind === 'bought' &&
+  part.role !== 'lens' &&
+  part.joins.some(({ to, by }) => (by === 'glue' || by === 'press') && recut.includes(to));
 
 function bookSteps(
   { camera }: Planned,
   parts: readonly Counted[],
-  drawings: CameraDrawings['steps'],
+  { drawings, changes }: { readonly drawings: CameraDrawings['steps']; readonly changes: CompareDocument | null },
 ): readonly BookStep[] {
   const words = stepsOf(camera.objects);
-  return stepsOfCamera(parts.map(({ part }) => part)).map(({ key, number, title, acts }) => {
+  const steps = stepsOfCamera(parts.map(({ part }) => part));
+  const sinceOf =
+    changes === null
+      ? () => null
+      : stepsSince(
+          steps.map((step) => ({
+            ...step,
+            says: words.flatMap(({ step: key, acts, checks = [] }) => (key === step.key ? [...acts, ...checks] : [])),
+          })),
+          parts,
+          changes,
+        );
+  return steps.map(({ key, number, title, acts }) => {
     const own = words.filter(({ step }) => step === key);
     const borrowed = own.flatMap(({ borrows = [] }) => borrows);
     return {
@@ -106,8 +157,26 @@ function bookSteps(
       parts: acts.flatMap((act) => broughtBy(act, parts)),
       borrowed: parts.filter(({ part: { id } }) => borrowed.includes(id)),
       drawing: drawings.find((drawn) => drawn.number === number)?.drawing ?? null,
+      since: sinceOf({ number, acts }),
     };
   });
+}
+
+/** What each step is at a camera that stands. */
+function stepsSince(
+  steps: Parameters<typeof stepsAgain>[0],
+  parts: readonly Counted[],
+  { recut, engraved }: CompareDocument,
+): (step: Pick<NumberedStep, 'number' | 'acts'>) => StepSince {
+  const again = stepsAgain(
+    steps,
+    parts.map(({ part }) => part),
+    recut,
+  );
+  return ({ number, acts }) => {
+    const { brings = [], meets = [] } = again.find((one) => one.number === number) ?? {};
+    return { brings, meets, otherLines: engraved.filter((id) => acts.some((act) => names(act, id))) };
+  };
 }
 
 /** What is put in as one and was bought was bought as one: it is called after the largest of its pieces, as on the drawings. */

@@ -1,3 +1,4 @@
+import { boughtFor } from './book-use.js';
 import type { WriteDocument } from './build-book.js';
 import { cutting, FIRE } from './cutting.js';
 import type { Design } from './design/design.js';
@@ -10,8 +11,9 @@ import { hardwareFor } from './kits/hardware.js';
 import { kitPages } from './kits/kits-pages.js';
 import { inCuttingOrder, kitsOf } from './kits/packing-list.js';
 import { kitsInWords } from './kits/run-folder.js';
+import { comesWithLens } from './model/comes-with-lens.js';
 import type { Finding } from './model/finding.js';
-import type { KitPrint, KitSheets, KitsDocument, KitThing } from './model/kits.js';
+import type { KitAround, KitPrint, KitSheets, KitsDocument } from './model/kits.js';
 import type { OutputFile } from './model/output-file.js';
 import type { Part } from './model/part.js';
 import type { Prices } from './model/prices.js';
@@ -142,7 +144,7 @@ function runOf({
       metres: sheets.reduce((sum, { cutLength }) => sum + cutLength, 0) / 1000,
     },
     prints: printsFor(plan.parts, parts, copies),
-    hardware: hardwareFor(plan.hardware, copies, prices ?? NO_PRICES),
+    hardware: hardwareFor(boughtFor(planned, plan), copies, prices ?? NO_PRICES),
     around: aroundOf(design, parts, copies),
   };
   return {
@@ -187,9 +189,12 @@ function printsFor(
 }
 
 /** The lens, and the holders that are not made with the camera. */
-function aroundOf({ lens }: Design, parts: readonly Part[], copies: number): readonly KitThing[] {
+function aroundOf({ lens }: Design, parts: readonly Part[], copies: number): readonly KitAround[] {
   const holders = parts.flatMap((part) => (part.kind === 'bought' && part.role === 'holder' ? [part.name] : []));
-  return [lens.name, ...new Set(holders)].map((name) => ({ name, each: 1, wanted: copies }));
+  return [
+    { name: lens.name, with: comesWithLens(parts), each: 1, wanted: copies },
+    ...[...new Set(holders)].map((name) => ({ name, with: null, each: 1, wanted: copies })),
+  ];
 }
 
 function kitsPdf(

@@ -162,12 +162,15 @@ export function buildCamera(
   const files: readonly OutputFile[] = [
     textFile('plan.json', `${JSON.stringify(plan, null, 2)}\n`),
     textFile('parts.json', partsJson(build, revision, meshesOf(prints))),
-    ...(changes === null ? [] : [textFile('changes.json', compareJson(changes.document))]),
+    ...(changes === null ? [] : [textFile('changes.json', compareJson(changes.changes))]),
     ...(sheetsDrawn ?? drawn(waived)),
     ...leakFiles(proven.leaks).map((file) => ({ ...file, path: `drawings/${file.path}` })),
     ...(drawings === null || proven.document === null
       ? []
-      : bookFiles({ planned, build, plan, sheets: cut.sheets, bare, proof: proven.document, drawings }, writeDocument)),
+      : bookFiles(
+          { planned, build, plan, sheets: cut.sheets, bare, proof: proven.document, drawings, since: changes },
+          writeDocument,
+        )),
     ...printFiles(prints),
   ];
   stage('done', 1);
@@ -177,7 +180,7 @@ export function buildCamera(
     findings: plan.findings,
     summary: [
       ...summaryOf(planned, cut, prints.length),
-      ...(changes === null ? [] : sinceText(changes.document)),
+      ...(changes === null ? [] : sinceText(changes.changes)),
       ...despiteText(waived).map((line) => `${upper(line)}.`),
     ],
   };
@@ -208,7 +211,9 @@ function changesSince(before: BuiltCamera, planned: Planned) {
   const after = recordOf(planOf(planned), planned.build);
   const counts = piecesToCut(before, after);
   return {
-    document: compareCameras(before, after),
+    before,
+    after,
+    changes: compareCameras(before, after),
     // what is used away from the camera is printed, and no record has it
     pieces: (id: string, count: number): number => counts.get(id) ?? count,
   };

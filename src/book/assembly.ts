@@ -22,6 +22,7 @@ import { TEXT_WIDTH } from '../paper/sheet-size.js';
 import { wordsWidth } from '../paper/words-width.js';
 import type { Chapter } from './chapter.js';
 import { type BookStep, isNamedAlike, type StepPart } from './given.js';
+import { AT_THE_CAMERA_THAT_STANDS, stepNote } from './standing-camera.js';
 
 /** Each step with its drawing, what comes in, what to do and what to check; `room` is what a page holds. */
 export const assembly = (steps: readonly BookStep[], room: number): Chapter => ({
@@ -31,6 +32,13 @@ export const assembly = (steps: readonly BookStep[], room: number): Chapter => (
       'Try every joint dry before you glue it. Glue thinly, wipe off what comes out, and make the checks while the glue is still wet: a box that sets out of square stays so.',
       'Before each step lay its parts ready and tick them. What has a number is cut or printed; what has none is bought. Mind the order of what you do: it is numbered.',
     ]),
+    ...(steps.some(({ since }) => since !== null)
+      ? [
+          note(
+            `Most of these steps are done already: “${AT_THE_CAMERA_THAT_STANDS}” names those to do, and each step says it below its drawing.`,
+          ),
+        ]
+      : []),
     inColumns(
       steps.map(({ number, title }) => {
         const own = words(title, { size: TEXT, colour: INK, width: COLUMN - TITLE_LEFT });
@@ -57,7 +65,7 @@ function onItsPage(step: BookStep, room: number): readonly Block[] {
 }
 
 function blocksOf(
-  { number, title, words: told, parts, borrowed, drawing }: BookStep,
+  { number, title, words: told, parts, borrowed, drawing, since }: BookStep,
   size: number,
   room: number,
 ): readonly Block[] {
@@ -73,6 +81,7 @@ function blocksOf(
     ...(together.height <= room
       ? [{ ...together, above: 9, withNext: true } as const]
       : [{ ...kept(shown), above: 9 }, ...listed.map((one) => ({ ...one, withNext: true }) as const)]),
+    ...(since === null ? [] : [note(stepNote(since), { size })]),
     ...(borrowed.length === 0
       ? []
       : [

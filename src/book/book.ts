@@ -11,6 +11,7 @@ import { cover } from './cover.js';
 import { cutSheets } from './cut-sheets.js';
 import type { BookGiven } from './given.js';
 import { howToUse } from './how-to-use.js';
+import { standingCamera } from './standing-camera.js';
 import { whatYouNeed } from './what-you-need.js';
 import { wholeCamera } from './whole-camera.js';
 
@@ -20,6 +21,7 @@ export function bookPages(given: BookGiven, paper: keyof typeof paperSizes): rea
   const [width, height] = paperSizes[paper].value;
   const room = roomOf({ width, height });
   const chapters = [
+    ...(given.since === null ? [] : [standingCamera(given.since, given)]),
     howToUse(given),
     wholeCamera(given.drawings, room),
     whatYouNeed(given),

@@ -6,15 +6,19 @@ import type { Chapter } from './chapter.js';
 import type { BookGiven } from './given.js';
 import { sheetPicture } from './sheet-picture.js';
 
+const TITLE = 'Cutting and sorting the sheets';
+
 /** Two to a page. */
 const ROOM = { width: 174, height: 116 } as const;
 
 /** Each sheet small, its parts numbered, so that they can be found as they are lifted off the bed. */
-export function cutSheets({ sheets, parts, bare }: BookGiven): Chapter {
+export function cutSheets({ sheets, parts, bare, since }: BookGiven): Chapter {
   const flat = parts.flatMap(({ part }): readonly FlatPart[] => (part.kind === 'flat' ? [part] : []));
-  const unmarked = bare.filter((id) => flat.some((part) => part.id === id));
+  const unmarked = bare.filter((id) => sheets.some(({ placed }) => placed.some(({ part }) => part === id)));
+  if (since !== null && sheets.length === 0)
+    return { title: TITLE, blocks: [paragraph('Nothing is cut: the camera that stands has every part.')] };
   return {
-    title: 'Cutting and sorting the sheets',
+    title: TITLE,
     blocks: [
       paragraph([
         'Cut the test piece first (see its chapter) and let its readings go into the design. Then cut the sheets, each from its own file, at true size. The width of the cut is in the lines already.',

@@ -55,6 +55,8 @@ export interface UseGiven {
   /** The back has a tongue, and may not stand with its open end down. */
   readonly tongue: boolean;
   readonly mount: 'clamp' | 'flange' | 'ring';
+  /** What is to be said of kept parts that bear the scale or the index lines of an earlier camera; null where none do. */
+  readonly otherScale: readonly string[] | null;
   /** kg, of the lens. */
   readonly lensKg: number;
 }
@@ -102,7 +104,7 @@ function setUp({ tripod }: UseGiven): readonly Block[] {
   ];
 }
 
-function onePicture({ maxAperture, holders }: UseGiven): readonly Block[] {
+function onePicture({ maxAperture, holders, otherScale }: UseGiven): readonly Block[] {
   const spaced = holders.filter(({ spacer }) => spacer.under !== 'none');
   return [
     heading('From the first look to the picture'),
@@ -116,7 +118,9 @@ function onePicture({ maxAperture, holders }: UseGiven): readonly Block[] {
         : 'Glass on the seat, G1 towards the lens. Both cords on.',
       `Open the lens fully, to ${fNumber(maxAperture)}. Loosen the knob below the tailboard, and slide the rear box until the image is sharp. Use a magnifier, and look at the near eye.`,
       'Tighten the knob. Look again: tightening must not move the image.',
-      'Read the focus scale. It tells the distance, the magnification and the stops to add.',
+      otherScale === null
+        ? 'Read the focus scale. It tells the distance, the magnification and the stops to add.'
+        : 'Take the distance, the magnification and the stops to add from the table “Distance, draw and exposure”. The focus scale tells them once its lines are those of this camera, not before.',
       'Set the stop. Close the shutter; where the lens has none, put the cap on.',
       outAndIn(holders),
       'Wait until the camera has stopped swinging. Draw the dark slide straight out, with one hand flat on the back.',
@@ -193,7 +197,7 @@ function pinsOut(holders: UseGiven['holders']): readonly Block[] {
   ];
 }
 
-function focusScale({ holders }: UseGiven): readonly Block[] {
+function focusScale({ holders, otherScale }: UseGiven): readonly Block[] {
   const [first, ...others] = [...new Map(holders.map(({ mark, offset }) => [mark, { mark, offset }])).values()];
   const each = first && others.map((line) => ({ ...line, behind: line.offset - first.offset }));
   const named = (line: string): string =>
@@ -219,6 +223,7 @@ function focusScale({ holders }: UseGiven): readonly Block[] {
           ];
   return [
     heading('The focus scale'),
+    ...(otherScale === null ? [] : [caution(otherScale)]),
     paragraph(
       'The scale is engraved on the two strips beside the sole, the keepers. The left one tells the distance of the subject in metres, counted from the lens. The right one tells the magnification, and beside it the stops that the extension costs. Read where the index line on the sole points.',
     ),

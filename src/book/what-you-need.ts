@@ -1,4 +1,5 @@
 import { boundsOf } from '../geometry/path.js';
+import { comesWithLens } from '../model/comes-with-lens.js';
 import type { FlatPart, PrintedPart } from '../model/part.js';
 import type { Block } from '../paper/blocks.js';
 import { heading, paragraph, tickBox } from '../paper/prose.js';
@@ -7,15 +8,17 @@ import type { Sheet } from '../sheets/sheet.js';
 import { plainNumber, tenth } from '../units/print.js';
 import type { Chapter } from './chapter.js';
 import type { BookGiven, Counted } from './given.js';
+import { AT_THE_CAMERA_THAT_STANDS } from './standing-camera.js';
 import { thumbnail } from './thumbnail.js';
 
 /** Everything that must be at hand before the first step, in lists to tick. */
 export function whatYouNeed(given: BookGiven): Chapter {
-  const { plan, parts, sheets, spareShims } = given;
+  const { parts, sheets, bought, since } = given;
+  const made = (id: string) => since === null || since.recut.some(([again]) => again === id);
   const flat = parts.flatMap(({ part, count }) => (part.kind === 'flat' ? [{ part, count }] : []));
   // what is used away from the camera stands among what is not cut, with its file
   const printed = parts.flatMap(({ part, count }) =>
-    part.kind === 'printed' && part.usedOn === undefined ? [{ part, count }] : [],
+    part.kind === 'printed' && part.usedOn === undefined && made(part.id) ? [{ part, count }] : [],
   );
   return {
     title: 'What you need',
@@ -23,10 +26,17 @@ export function whatYouNeed(given: BookGiven): Chapter {
       paragraph([
         'Lay everything out and tick it before you begin. Nothing is bought twice: a thing that several steps use is listed once, with the count for all of them.',
       ]),
-      ...sheetsHeading(sheets),
+      ...(since !== null && sheets.length === 0 ? [] : sheetsHeading(sheets)),
       ...sheets.flatMap((sheet) => cutFrom(sheet, flat)),
       ...printedParts(printed),
       heading('Bought parts'),
+      ...(since === null
+        ? []
+        : [
+            paragraph(
+              `This is the list of the whole camera. What of it the one that stands does not have is told in the chapter “${AT_THE_CAMERA_THAT_STANDS}”.`,
+            ),
+          ]),
       ...table(
         [
           { title: '', width: 3 },
@@ -35,16 +45,13 @@ export function whatYouNeed(given: BookGiven): Chapter {
           { title: 'Size, mm' },
           { title: 'For' },
         ],
-        [
-          ...plan.hardware.map(({ name, size, count, for: use }) => [BOX, `${count}`, name, size, use]),
-          ...spareShims.map(({ thickness, count }) => [
-            BOX,
-            `${count}`,
-            'shim, to choose from',
-            `${plainNumber(thickness)} thick, as large as G1`,
-            'setting the register: the tables of its chapter ask for no others',
-          ]),
-        ],
+        bought.map(({ name, size, count, for: use, toChooseFrom }) => [
+          BOX,
+          `${count}`,
+          toChooseFrom ? `${name}, to choose from` : name,
+          size,
+          use,
+        ]),
       ),
       ...boughtByDesign(parts, given),
       heading('Tools and what is used up'),
@@ -135,6 +142,7 @@ const printedParts = (printed: readonly { readonly part: PrintedPart; readonly c
 /** What the camera is built round: the builder has it before there is a camera. */
 function boughtByDesign(parts: readonly Counted[], { lens }: BookGiven): readonly Block[] {
   const holders = parts.flatMap(({ part }) => (part.kind === 'bought' && part.role === 'holder' ? [part.name] : []));
+  const sold = comesWithLens(parts.map(({ part }) => part));
   const made = parts.flatMap(({ part }) => (part.kind === 'flat' && part.role === 'holder' ? part.placements : []));
   const cut = [...new Set(made.flatMap(({ group }) => (typeof group === 'string' ? [] : [group.holder])))];
   const bored = parts.flatMap(({ part }) =>
@@ -146,7 +154,7 @@ function boughtByDesign(parts: readonly Counted[], { lens }: BookGiven): readonl
     heading('What the camera is built round'),
     paragraph(
       [
-        `The lens: ${lens}.`,
+        `The lens: ${lens}${sold === null ? '' : `, with ${sold}`}.`,
         ...(holders.length > 0 ? [`The holders: ${holders.join(', ')}.`] : []),
         ...(cut.length > 0 ? [`Cut with the camera: ${cut.join(', ')}.`] : []),
         'The camera is drawn for these; another lens of the same focal length may need another camera.',

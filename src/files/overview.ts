@@ -9,7 +9,7 @@ import { escaped, tidy } from './svg.js';
 export interface OverviewGiven {
   readonly title: string;
   /** Every part that lies on the sheets, in the order of the parts list. */
-  readonly pieces: readonly { readonly part: FlatPart; readonly count: number }[];
+  readonly pieces: readonly { readonly part: FlatPart }[];
   /** What stays clear of a sheet. */
   readonly offcuts: readonly (Box & { readonly sheet: string })[];
 }
@@ -50,7 +50,10 @@ export function overviewSvg(sheets: readonly Sheet[], { title, pieces, offcuts }
   });
   const keyTop = topOf(rowHeights.length);
   const listTop = keyTop + 3 * ROW;
-  const shown = pieces.filter(({ part }) => sheets.some(({ placed }) => placed.some((p) => p.part === part.id)));
+  const placed = sheets.flatMap((sheet) => sheet.placed.map(({ part }) => part));
+  // of a run of kits that is more than a camera has, and of a camera that stands less
+  const counted = pieces.map(({ part }) => ({ part, count: placed.filter((id) => id === part.id).length }));
+  const shown = counted.filter(({ count }) => count > 0);
   const entries = shown.map(({ part, count }) => `${part.id}  ${part.name}  × ${count}`);
   const column = Math.max(0, ...entries.map((words) => words.length * LETTER_WIDTH * LETTER)) + LETTER + GAP;
   const legendColumns = Math.max(1, Math.floor((width - GAP) / column));

@@ -46,6 +46,10 @@ const planSchema = z.looseObject({
   groundGlass: z.looseObject({ effectiveDepth: figure }),
   spacers: z.array(z.looseObject({ holder: word, under: z.enum(['glass', 'holder', 'none']), ...layers })).max(1000),
   tailboard: z.looseObject({}),
+  hardware: z
+    .array(z.looseObject({ name: word, size: z.string(), count: figure, for: z.string() }))
+    .max(10_000)
+    .optional(),
   parts: z
     .array(
       z.looseObject({

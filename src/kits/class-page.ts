@@ -1,11 +1,11 @@
-import type { KitHardware, KitsDocument } from '../model/kits.js';
+import type { KitAround, KitHardware, KitsDocument } from '../model/kits.js';
 import type { Block } from '../paper/blocks.js';
 import { bullets, caution, chapterTitle, heading, SMALL } from '../paper/prose.js';
 
 /** What everybody uses from one bottle, and nobody gets in a box: common practice, no source. */
 export const SET_OUT: readonly string[] = ['matte black', 'wood glue', 'contact adhesive', 'wax', 'silicone', 'epoxy'];
 
-const isSetOut = ({ name }: Pick<KitHardware, 'name'>): boolean => SET_OUT.includes(name);
+export const isSetOut = ({ name }: Pick<KitHardware, 'name'>): boolean => SET_OUT.includes(name);
 
 /** The one page that hangs in the room: what each gets, what stands on the tables, in which order, and what to beware of. */
 export function classPage({ name, copies, hardware, prints, kits, around }: KitsDocument): readonly Block[] {
@@ -13,7 +13,7 @@ export function classPage({ name, copies, hardware, prints, kits, around }: Kits
   const kinds = kits[0]?.parts.length ?? 0;
   const isPrinted = ({ size }: KitHardware) => prints.some(({ file }) => size === `${file}.stl`);
   // what is printed stands on its own line
-  const bag = hardware.filter((line) => !isSetOut(line) && !isPrinted(line));
+  const bag = inBag(hardware.filter((line) => !isSetOut(line) && !isPrinted(line)));
   const setOut = hardware.filter(isSetOut);
   const list = (items: readonly string[]) => bullets(items, { size: SMALL });
   return [
@@ -25,7 +25,7 @@ export function classPage({ name, copies, hardware, prints, kits, around }: Kits
         ? []
         : [`printed: ${prints.map(({ each, name: what }) => `${each} × ${what}`).join(', ')}`]),
       `a bag: ${bag.map(thing).join('; ')}`,
-      `what the camera is built round: ${around.map(({ each, name: what }) => (each === 1 ? what : `${each} × ${what}`)).join(', ')}`,
+      `what the camera is built round: ${around.map((one) => (one.each === 1 ? aroundName(one) : `${one.each} × ${aroundName(one)}`)).join(', ')}`,
       'the build book, which says every step; parts of another revision do not fit',
     ]),
     heading('The teacher sets out'),
@@ -55,8 +55,25 @@ export function classPage({ name, copies, hardware, prints, kits, around }: Kits
   ];
 }
 
-const thing = ({ each, name, size }: KitHardware): string =>
-  `${each === 1 ? '' : `${each} × `}${name}${size === '' ? '' : ` ${size.split(',')[0]}`}`;
+/** With what it is sold with. */
+export const aroundName = ({ name, with: sold }: KitAround): string => (sold === null ? name : `${name}, with ${sold}`);
+
+interface BagThing {
+  readonly each: number;
+  readonly what: string;
+}
+
+/** What a bag is filled by: things that are alike in one, whatever each of them is for. */
+function inBag(hardware: readonly KitHardware[]): readonly BagThing[] {
+  const things = new Map<string, number>();
+  for (const { each, name, size } of hardware) {
+    const what = `${name}${size === '' ? '' : ` ${size.split(',')[0]}`}`;
+    things.set(what, (things.get(what) ?? 0) + each);
+  }
+  return [...things].map(([what, each]) => ({ what, each }));
+}
+
+const thing = ({ each, what }: BagThing): string => `${each === 1 ? '' : `${each} × `}${what}`;
 
 function cautionsFor(hardware: readonly KitHardware[], isPrinted: boolean): readonly string[] {
   const has = (...names: readonly string[]) => hardware.some(({ name }) => names.some((word) => name.includes(word)));

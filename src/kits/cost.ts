@@ -20,7 +20,7 @@ export function costOf(run: Priced, prices: Prices | null): KitCost {
       lines: [],
       total: 0,
       perKit: 0,
-      notPriced: needsOf(run).map(({ what }) => what),
+      notPriced: [...new Set(needsOf(run).map(({ what }) => what))],
       notUsed: [],
     };
   const used = new Set<object>();
@@ -49,7 +49,7 @@ export function costOf(run: Priced, prices: Prices | null): KitCost {
     const what =
       own.length === 1
         ? own.map(thingName).join('')
-        : `${own[0]?.name} ${own.map(({ size }) => sizeOf(size)).join('; ')}`;
+        : `${own[0]?.name} ${[...new Set(own.map(({ size }) => sizeOf(size)))].join('; ')}`;
     const unit =
       entry.pack === 1 ? (packs === 1 ? 'piece' : 'pieces') : `${packs === 1 ? 'pack' : 'packs'} of ${entry.pack}`;
     line(what, packs, unit, entry.price ?? 0);
@@ -70,7 +70,7 @@ export function costOf(run: Priced, prices: Prices | null): KitCost {
     lines,
     total,
     perKit: hundredths(total / run.copies),
-    notPriced,
+    notPriced: [...new Set(notPriced)],
     notUsed: [
       ...prices.sheets.filter((entry) => !used.has(entry)).map(({ material }) => material),
       ...prices.bought

@@ -7,7 +7,7 @@ import type { Paper } from '../paper/sheet-size.js';
 import { table } from '../paper/table.js';
 import type { Sheet } from '../sheets/sheet.js';
 import { kg, money, plainNumber, tenth } from '../units/print.js';
-import { classPage } from './class-page.js';
+import { aroundName, classPage, isSetOut } from './class-page.js';
 import { kitsInWords } from './run-folder.js';
 import { sheetRows } from './sheet-rows.js';
 
@@ -135,20 +135,23 @@ function toBuy({ sheets, hardware, around, prints, copies }: KitsDocument): read
         { title: 'Size, mm', width: 40 },
         { title: 'For' },
       ],
-      hardware.map(({ total, spares, each, name, size, for: use }) => [
-        BOX,
-        `${total}`,
-        `${spares}`,
-        `${each}`,
-        name,
-        size,
-        use,
-      ]),
+      hardware
+        .filter((line) => !isSetOut(line))
+        .map(({ total, spares, each, name, size, for: use }) => [
+          BOX,
+          `${total}`,
+          `${spares}`,
+          `${each}`,
+          name,
+          size,
+          use,
+        ]),
     ),
+    ...setOut(hardware.filter(isSetOut)),
     heading('What the cameras are built round'),
     ...table(
       [{ title: '', width: 3 }, { title: 'Wanted', align: 'right' }, { title: 'What' }],
-      around.map(({ name, wanted }) => [BOX, `${wanted}`, name]),
+      around.map((one) => [BOX, `${one.wanted}`, aroundName(one)]),
     ),
     ...(prints.length === 0
       ? []
@@ -175,6 +178,27 @@ function toBuy({ sheets, hardware, around, prints, copies }: KitsDocument): read
         ]),
   ];
 }
+
+/** Nobody buys a bottle for each kit. */
+const setOut = (hardware: KitsDocument['hardware']): readonly Block[] =>
+  hardware.length === 0
+    ? []
+    : [
+        heading('Set out for all'),
+        paragraph(
+          'Bought once for the class: from one bottle or pack that holds as many lots. A lot is what one camera takes at most.',
+        ),
+        ...table(
+          [
+            { title: '', width: 3 },
+            { title: 'Lots', align: 'right' },
+            { title: 'What', width: 32 },
+            { title: 'A lot', width: 40 },
+            { title: 'For' },
+          ],
+          hardware.map(({ total, name, size, for: use }) => [BOX, `${total}`, name, size, use]),
+        ),
+      ];
 
 function atTheLaser({ run, sheets, minutesOf, bare }: KitPagesGiven): readonly Block[] {
   return [

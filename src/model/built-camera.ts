@@ -12,7 +12,10 @@ export interface BuiltCamera {
 export type BuiltPlan = Pick<
   PlanDocument,
   'name' | 'revision' | 'optics' | 'slide' | 'holders' | 'groundGlass' | 'spacers' | 'tailboard' | 'lensBoard'
->;
+> & {
+  /** Where it is known. */
+  readonly hardware?: PlanDocument['hardware'];
+};
 
 export interface BuiltPart {
   readonly id: string;

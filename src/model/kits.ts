@@ -14,7 +14,7 @@ export interface KitsDocument {
   readonly prints: readonly KitPrint[];
   readonly hardware: readonly KitHardware[];
   /** What the camera is built round, which no list of hardware has: lens and holders. */
-  readonly around: readonly KitThing[];
+  readonly around: readonly KitAround[];
   readonly cost: KitCost;
   readonly kits: readonly Kit[];
   readonly findings: readonly Finding[];
@@ -59,6 +59,12 @@ export interface KitThing {
   readonly each: number;
   /** In all kits. */
   readonly wanted: number;
+}
+
+/** A lens or a holder. */
+export interface KitAround extends KitThing {
+  /** What it is sold with, and does not stand on any list: its retaining ring. */
+  readonly with: string | null;
 }
 
 /** A line of the shopping list. */

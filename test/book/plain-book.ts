@@ -1,9 +1,12 @@
 import type { Build } from '../../src/assembly/build.js';
 import { bookFiles } from '../../src/build-book.js';
+import { compareCameras, piecesToCut } from '../../src/compare/compare.js';
+import { recordOfDesign } from '../../src/compare-cameras.js';
 import { cutting } from '../../src/cutting.js';
 import type { Design } from '../../src/design/design.js';
 import { partsJson } from '../../src/files/parts-json.js';
-import { stepsOfCamera } from '../../src/model/assembly-steps.js';
+import { type NumberedStep, stepsOfCamera } from '../../src/model/assembly-steps.js';
+import type { BuiltCamera } from '../../src/model/built-camera.js';
 import type { OutputFile } from '../../src/model/output-file.js';
 import type { Drawing, Mark, Page } from '../../src/model/page.js';
 import type { PlanDocument } from '../../src/model/plan.js';
@@ -22,6 +25,7 @@ export interface PlainBook {
   readonly files: readonly OutputFile[];
   /** The same on that paper. */
   readonly on: (paper: Design['book']['paper']) => readonly Page[];
+  readonly steps: readonly NumberedStep[];
   readonly parts: readonly { readonly id: string; readonly kind: string; readonly count: number }[];
 }
 
@@ -49,11 +53,17 @@ const standIn = (name: string): Drawing => ({
 export const WHOLE = ['section-a', 'section-b', 'exploded', 'front', 'side', 'light-trap'] as const;
 
 /** The book of a design with names in the place of its drawings, which takes a moment where the book takes many. */
-export function plainBook(design: Design, { laidOut = true }: { readonly laidOut?: boolean } = {}): PlainBook {
+export function plainBook(
+  design: Design,
+  { laidOut = true, since }: { readonly laidOut?: boolean; readonly since?: BuiltCamera } = {},
+): PlainBook {
   const planned = planCamera(design);
   // to lay parts on sheets takes longer than all the rest
   const none = { build: planned.build, bare: [], cut: { sheets: [] } };
-  const { build, bare, cut } = laidOut ? cutting(planned, planned.parts, { effort: 0 }) : none;
+  const changes = since === undefined ? null : sinceOf(since, recordOfDesign(design));
+  const { build, bare, cut } = laidOut
+    ? cutting(planned, planned.parts, { effort: 0, ...(changes === null ? {} : { pieces: changes.pieces }) })
+    : none;
   const plan = planOf(planned);
   const [first, second, exploded, front, side, lightTrap] = WHOLE.map(standIn) as [
     Drawing,
@@ -88,15 +98,34 @@ export function plainBook(design: Design, { laidOut = true }: { readonly laidOut
   const on = (paper: Design['book']['paper']) => {
     let pages: readonly Page[] = [];
     const printed = { ...planned, design: { ...design, book: { paper } } };
-    const files = bookFiles({ planned: printed, build, plan, sheets: cut.sheets, bare, proof, drawings }, (written) => {
-      pages = written;
-      return new Uint8Array();
-    });
+    const files = bookFiles(
+      { planned: printed, build, plan, sheets: cut.sheets, bare, proof, drawings, since: changes },
+      (written) => {
+        pages = written;
+        return new Uint8Array();
+      },
+    );
     return { pages, files };
   };
   const { parts } = JSON.parse(partsJson(build, planned.revision, new Map())) as Pick<PlainBook, 'parts'>;
-  return { planned, build, plan, sheets: cut.sheets, ...on(design.book.paper), on: (paper) => on(paper).pages, parts };
+  return {
+    planned,
+    build,
+    plan,
+    sheets: cut.sheets,
+    steps: stepsOfCamera(planned.parts),
+    ...on(design.book.paper),
+    on: (paper) => on(paper).pages,
+    parts,
+  };
 }
+
+const sinceOf = (before: BuiltCamera, after: BuiltCamera) => ({
+  before,
+  after,
+  changes: compareCameras(before, after),
+  pieces: (id: string, count: number) => piecesToCut(before, after).get(id) ?? count,
+});
 
 type Words = Extract<Mark, { readonly kind: 'words' }>;
 

@@ -12,7 +12,7 @@ import { rowsOf, textOf } from './text-rows.js';
 
 const heron = planCamera(bareHeron());
 const plan = planOf(heron);
-const { before, after } = chaptersAround({ planned: heron, plan, proof: null, pouring: [] });
+const { before, after } = chaptersAround({ planned: heron, plan, proof: null, since: null, pouring: [] });
 const chapter = (title: string) => {
   const found = [...before, ...after].find((one) => one.title === title);
   if (found === undefined) throw new Error(`no chapter ${title}`);
@@ -123,7 +123,7 @@ test('whoever takes pins out is told so: a holder without holes would stand on t
   const wren = planCamera(keptDesign('wren'));
   const [first] = wren.design.holders;
   expect(first?.locating).not.toBe('pins');
-  const own = chaptersAround({ planned: wren, plan: planOf(wren), proof: null, pouring: [] }).after;
+  const own = chaptersAround({ planned: wren, plan: planOf(wren), proof: null, since: null, pouring: [] }).after;
   expect(textOf(own.flatMap(({ blocks }) => blocks))).toContain('pull the pins out before you put it in');
   // where it is met, too: at the lamp, in the sun, and when the holder goes in for a picture
   const leaks = own.find(({ title }) => title === 'The leak test')?.blocks ?? [];

@@ -302,6 +302,7 @@ test.each(['3.6', '5.2'])('no figure of another sheet is left in the book of Her
 test('the weight is ahead of the nut where it lies nearer to the lens', () => {
   const text = textOf(
     usingTheCamera({
+      otherScale: null,
       format: '5x7',
       maxAperture: 6.3,
       rows: [],

@@ -4,6 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
+import { plainBook, saidUnder } from '../book/plain-book.js';
+import { keptDesign } from '../designs/kept-design.js';
 import { readPdf } from '../files/read-pdf.js';
 import { type Ended, scratch, snapshot, tailboard } from './scratch.js';
 
@@ -101,13 +103,20 @@ describe('ten Herons', () => {
   });
 
   test('have ten times the hardware, and the spares that the price file asks for', () => {
+    const [listed, choice] = [run.hardware.slice(0, plan.hardware.length), run.hardware.slice(plan.hardware.length)];
     const wanted = plan.hardware.map(({ name, size, count }) => {
       const entries = prices.bought.filter((entry) => entry.name === name);
       const entry = entries.find((one) => one.size !== undefined && size.startsWith(one.size)) ?? entries.find((one) => one.size === undefined); // biome-ignore format: one line
       const percent = percentOf(entry?.spares ?? prices.spares);
       return { name, size, total: COPIES * count + Math.ceil(Math.round(COPIES * count * percent) / 100) };
     });
-    expect(run.hardware.map(({ name, size, total }) => ({ name, size, total }))).toEqual(wanted);
+    expect(listed.map(({ name, size, total }) => ({ name, size, total }))).toEqual(wanted);
+    // what the register is set with, as the book of one camera has it
+    const book = saidUnder(plainBook(keptDesign('heron'), { laidOut: false }).pages, 'Bought parts');
+    expect(choice.length).toBeGreaterThan(0);
+    expect(book.match(/shim, to choose from/g)).toHaveLength(choice.length);
+    for (const { name, size, wanted: all } of choice)
+      expect(book).toContain(`${all / COPIES} ${name}, to choose from ${size}`);
   });
 
   test('cost what the list says', () => {

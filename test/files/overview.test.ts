@@ -25,6 +25,15 @@ describe('the overview of all sheets', () => {
     for (const { part, count } of inventedCamera) expect(words).toContainEqual(expect.stringMatching(new RegExp(`^${part.id}\\s+${part.name}\\s+× ${count}$`))); // biome-ignore format: one line
   });
 
+  test('counts what lies on the sheets: of some of them no more than they hold', () => {
+    const [first] = sampleSheets;
+    if (first === undefined) throw new Error('there are sheets');
+    const some = overviewSvg([first, first], { title: 'two alike', pieces: inventedCamera, offcuts: [] });
+    const [{ part = '' } = {}] = first.placed;
+    const count = 2 * first.placed.filter((one) => one.part === part).length;
+    expect(some).toMatch(new RegExp(`>${part} [^<]* × ${count}<`));
+  });
+
   test('captions each sheet with its material, size and use', () => {
     for (const sheet of sampleSheets) {
       const use = Math.round((100 * sheet.usedArea) / (sheet.width * sheet.height));

@@ -38,7 +38,7 @@ const run = {
   laser: { minutes: 700, metres: 400 },
   prints: [{ id: 'clamp', name: 'clamp', material: 'PETG', file: 'prints/clamp', each: 1, wanted: 10, mass: 0.083 }],
   hardware: hardwareFor(hardware, 10, prices),
-  around: [{ name: 'a lens', each: 1, wanted: 10 }],
+  around: [{ name: 'a lens', with: null, each: 1, wanted: 10 }],
 };
 
 describe('spares', () => {

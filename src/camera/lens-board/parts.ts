@@ -235,6 +235,7 @@ export const lensBoardHardware = (own: LensBoard): readonly Hardware[] => [
     for: 'under the heads of the retainers’ thumb screws',
   },
   { name: 'nut', size: 'M4', count: 2, for: 'let into the retainers’ packing' },
+  { name: 'epoxy', size: '5 g, two parts', count: 1, for: 'the nuts in the retainers’ packing' },
   {
     name: 'dowel',
     size: `5 × ${Math.ceil(2 * own.wood.ply.thickness)}`,
