@@ -14,7 +14,7 @@ export interface Counted {
 /** A part of which the number is only its name, such as the lens clamp, is called by its name in texts. */
 export const isNamedAlike = (id: string, name: string): boolean => id.replaceAll('-', ' ') === name;
 
-/** A line of what a step brings: a part, or several that are bought as one thing. */
+/** A line of what a step brings: a part, several that are bought as one thing, or fixings that are no part of their own. */
 export interface StepPart {
   readonly ids: readonly string[];
   readonly count: number;
