@@ -46,6 +46,31 @@ function tickedIn({ planned, pages }: PlainBook) {
   );
 }
 
+/** What the two lists of tools name, without what it is for. */
+function toolsIn({ pages }: PlainBook): readonly string[] {
+  const lines = chapterPages(pages, 'What you need').flatMap(linesOn);
+  const from = lines.findIndex((line) => line.some(({ text }) => text === 'At the bench'));
+  const to = lines.findIndex(([first]) => first?.text === 'The test piece first');
+  const own = lines.slice(from, to);
+  const left = own[0]?.find(({ text }) => text === 'At the bench')?.at.x ?? Number.NaN;
+  return own
+    .flatMap((line) => line.filter(({ at }) => Math.abs(at.x - left) < 0.01))
+    .flatMap(({ text }) => (/^At the bench$|^When it stands$/.test(text) ? [] : [text]));
+}
+
+/** By which a tool is known to be something bought: card by its thickness, all else by its name. */
+function calls(name: string, size: string): readonly RegExp[] {
+  if (/^card( strip)?$/.test(name))
+    return [...size.matchAll(/([\d.]+)( mm)?( and [\d.]+ mm)? thick/g)].map(
+      ([, thick]) => new RegExp(`^card ${thick}\\b`),
+    );
+  const [head = name] = name.split(', ');
+  return [new RegExp(`\\b${head}s?\\b`)];
+}
+
+/** Tools that have the name of something bought in theirs. */
+const IS_A_TOOL = /felt pen|^bolt .* with a wide washer$|strip of thick glass|^spanner/;
+
 const designs = [
   ...keptDesigns.map((name) => [name, () => keptDesign(name)] as const),
   ['teal-210', secondLens] as const,
@@ -60,5 +85,17 @@ describe.each(designs)('the lists in the book of %s', (_, designOf) => {
   test('the steps ask for as many screws, nuts, dowels and the like as are bought', () => {
     const bought = book.plan.hardware.map(({ name, size, count }) => ({ named: `${name} ${size}`, count }));
     expect(summed(tickedIn(book))).toEqual(summed(bought));
+  });
+
+  test('no tool is a bought thing again, and none stands there twice', () => {
+    const tools = toolsIn(book);
+    expect(tools.length).toBeGreaterThan(20);
+    expect(new Set(tools).size).toBe(tools.length);
+    for (const { name, size } of book.plan.hardware)
+      for (const call of calls(name, size))
+        expect(
+          tools.filter((tool) => call.test(tool) && !IS_A_TOOL.test(tool)),
+          name,
+        ).toEqual([]);
   });
 });
