@@ -154,7 +154,10 @@ function bookSteps(
       number,
       title,
       words: own,
-      parts: acts.flatMap((act) => broughtBy(act, parts)),
+      parts: [
+        ...acts.flatMap((act) => broughtBy(act, parts)),
+        ...own.flatMap(({ fixings = [] }) => fixings.map((one): StepPart => ({ ids: [], id: null, ...one }))),
+      ],
       borrowed: parts.filter(({ part: { id } }) => borrowed.includes(id)),
       drawing: drawings.find((drawn) => drawn.number === number)?.drawing ?? null,
       since: sinceOf({ number, acts }),

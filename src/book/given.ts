@@ -18,7 +18,7 @@ export const isNamedAlike = (id: string, name: string): boolean => id.replaceAll
 export const inWords = (ids: readonly string[]): string =>
   ids.length < 2 ? ids.join('') : `${ids.slice(0, -1).join(', ')} and ${ids.at(-1)}`;
 
-/** A line of what a step brings: a part, or several that are bought as one thing. */
+/** A line of what a step brings: a part, several that are bought as one thing, or fixings that are no part of their own. */
 export interface StepPart {
   readonly ids: readonly string[];
   readonly count: number;

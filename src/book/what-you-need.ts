@@ -204,7 +204,7 @@ const AFTER: readonly Tool[] = [
 
 /** Those of the base, then what single steps ask for, each with its steps. */
 function toolsOf({ steps, plan }: BookGiven): readonly Tool[] {
-  const bought = new Set(plan.hardware.flatMap(({ name, size }) => [name, cardIn(name, size) ?? name]));
+  const bought = new Set(plan.hardware.flatMap(({ name, size }) => [name, ...cardsIn(name, size)]));
   const known = new Set(BASE.map(({ what }) => what));
   const asked = new Map<string, number[]>();
   for (const { number, words } of steps)
@@ -223,6 +223,8 @@ function toolsOf({ steps, plan }: BookGiven): readonly Tool[] {
   ];
 }
 
-/** As the steps call card that stands among the bought parts as strips of so much thickness. */
-const cardIn = (name: string, size: string): string | null =>
-  name === 'card strip' ? `card ${size.split(' ')[0] ?? ''} mm thick` : null;
+/** As the steps call card that stands among the bought parts: strips of one thickness, or sheets of one or two. */
+function cardsIn(name: string, size: string): readonly string[] {
+  const thick = /^card( strip)?$/.test(name) ? /^([\d.]+)(?: mm)?(?: and ([\d.]+) mm)? thick/.exec(size) : null;
+  return (thick ?? []).slice(1).flatMap((one) => (one === undefined ? [] : [`card ${one} mm thick`]));
+}

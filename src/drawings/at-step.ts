@@ -42,7 +42,7 @@ export function atStep(build: Build, moves: readonly Move[], step: number): AtSt
   return {
     setup: first.setup,
     before,
-    arrivals: arrivals.map(fromItsHead),
+    arrivals,
     after: [...worked].flatMap((name) => bench.get(name) ?? []),
   };
 }
@@ -96,25 +96,6 @@ function withOthers(arrivals: readonly Arrival[], other: Brought): readonly Arri
     return [...all.slice(0, place), { ...arrival, way: way ?? FROM_BEHIND }, ...all.slice(place)];
   }, arrivals);
 }
-
-/**
- * A screw along the axis is put in from where its head is, as a rule from the front: where the camera would stand in its
- * way for as long as the slide is in, the slide is drawn out for it.
- */
-function fromItsHead(arrival: Arrival): Arrival {
-  const [piece] = arrival.pieces;
-  if (arrival.pieces.length !== 1 || piece === undefined || arrival.way?.axis !== 'z' || !isScrew(piece))
-    return arrival;
-  return { ...arrival, way: hasHeadBehind(piece) ? FROM_BEHIND : FROM_THE_FRONT };
-}
-
-const hasHeadBehind = ({ part }: Piece): boolean =>
-  part.kind === 'bought' && part.shape.form === 'cylinder' && part.shape.head === 'behind';
-
-const FROM_THE_FRONT: Way = { axis: 'z', sign: 1 };
-
-const isScrew = ({ part }: Piece): boolean =>
-  part.kind === 'bought' && part.shape.form === 'cylinder' && part.joins.some(({ by }) => by === 'screw');
 
 /** What is done in one set-up, each thing once: moves are told for the first set-up in which they are made. */
 function movesIn(moves: readonly Move[], stand: (move: Move) => boolean): readonly Move[] {

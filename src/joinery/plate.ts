@@ -95,7 +95,7 @@ export function boughtRod(given: {
   readonly joins?: readonly Join[];
   readonly massKg: number;
   readonly role?: 'lens';
-  readonly head?: 'behind';
+  readonly head?: 'start' | 'end';
 }): BoughtPart {
   const { id, name, diameter, length, placements, massKg, role, head } = given;
   const shape = { form: 'cylinder' as const, diameter, length, ...(head ? { head } : {}) };

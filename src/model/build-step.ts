@@ -12,6 +12,8 @@ export interface StepWords {
   readonly cautions?: readonly string[];
   /** Tools and consumables that the step takes, in the words of the list at the front of the book. */
   readonly needs?: readonly string[];
+  /** What is bought for the step and is no part of its own, such as short wood screws: how many, and what as one asks for it. */
+  readonly fixings?: readonly { readonly count: number; readonly name: string }[];
   /** Ids of parts of a later step that lend a hand, dry, as a gauge or as pegs. */
   readonly borrows?: readonly string[];
 }

@@ -88,8 +88,8 @@ export interface BoughtPart extends AnyPart {
         readonly form: 'cylinder';
         readonly diameter: number;
         readonly length: number;
-        /** Of a screw whose head is at its rear end: it is driven from behind. Else from the front, where it runs along the axis. */
-        readonly head?: 'behind';
+        /** Of a screw or bolt, at which end of its own z it has its head: it is driven from there, tip first. */
+        readonly head?: 'start' | 'end';
       };
   /** Mass of one piece. */
   readonly massKg: number;

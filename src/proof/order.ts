@@ -133,6 +133,8 @@ class Tried {
 interface Thing {
   readonly blocks: readonly Block[];
   readonly key: string;
+  /** The way of a screw or bolt, from where its head is; null for all else. */
+  readonly driven: Way | null;
 }
 
 /** Puts together what stands in one set-up. */
@@ -158,7 +160,7 @@ function putTogether(
       const whole = 'whole' in act ? act.whole : undefined;
       for (const thing of thingsOf(act, here, inside)) {
         const { blocks: present, state } = inside(act.into);
-        const way = tried.first(`${state} < ${thing.key}`) ? wayIn(thing.blocks, present, looker) : undefined;
+        const way = tried.first(`${state} < ${thing.key}`) ? wayIn(thing, present, looker) : undefined;
         // what does not go in is put there all the same, so that what comes after it is proven too
         put(act.into, thing);
         if (way === undefined) continue;
@@ -170,7 +172,7 @@ function putTogether(
         }
         // told once, however many pieces and set-ups it is met in
         const name = `step ${step.number}: ${whole ?? thing.blocks.map(({ piece }) => piece.part.id).join(' ')}`;
-        if (tried.first(name)) stuck.push(blocked(step, thing.blocks, whole, present, looker));
+        if (tried.first(name)) stuck.push(blocked(step, thing, whole, present, looker));
       }
     }
   }
@@ -180,49 +182,75 @@ function putTogether(
 /** What an act brings in. */
 function thingsOf(act: Act, here: readonly Block[], inside: (name: string) => Assembled): readonly Thing[] {
   const found = (pattern: string) => here.filter(({ piece }) => matches(pattern, piece.part.id));
-  if ('each' in act) return act.each.flatMap(found).map((block) => ({ blocks: [block], key: block.piece.key }));
+  if ('each' in act)
+    return act.each
+      .flatMap(found)
+      .map((block) => ({ blocks: [block], key: block.piece.key, driven: drivenAlong(block) }));
   if ('whole' in act) {
     const { blocks, state } = inside(act.whole);
-    return blocks.length === 0 ? [] : [{ blocks, key: `all of ${state}` }];
+    return blocks.length === 0 ? [] : [{ blocks, key: `all of ${state}`, driven: null }];
   }
   const blocks = act.asOne.flatMap(found);
-  return blocks.length === 0 ? [] : [{ blocks, key: keysOf(blocks) }];
+  const [driven = null] = blocks.flatMap((block) => drivenAlong(block) ?? []);
+  return blocks.length === 0 ? [] : [{ blocks, key: keysOf(blocks), driven }];
 }
 
 const keysOf = (blocks: readonly Block[]): string => blocks.map(({ piece }) => piece.key).join(' ');
 
-const wayIn = (moving: readonly Block[], present: readonly Block[], looker: Looker): Way | null | 'none' => {
+const wayIn = (thing: Thing, present: readonly Block[], looker: Looker): Way | null | 'none' => {
   if (present.length === 0) return null;
-  const free = (way: Way) => !moving.some((a) => present.some((b) => looker.meets(a, b, way)));
-  return likely(moving).find(free) ?? 'none';
+  const there = inTheWayOf(thing, present);
+  const free = (way: Way) => !thing.blocks.some((a) => there.some((b) => looker.meets(a, b, way)));
+  return likely(thing).find(free) ?? 'none';
 };
 
-/** A plate is laid on and a rod is put in along its own thickness; a screw along the axis rather from the front, where its head is. */
-function likely(moving: readonly Block[]): readonly Way[] {
-  const [one] = moving;
-  if (one === undefined || one.prism === null || moving.length > 2) return ways;
+/**
+ * What a thing must come past. Where the half of the camera that a screw does not belong to would stand in its way for as
+ * long as the slide is in, the slide is drawn out for it: `waysBack` proves that it comes out.
+ */
+function inTheWayOf({ blocks, driven }: Thing, present: readonly Block[]): readonly Block[] {
+  const [screw] = blocks;
+  if (driven === null || screw === undefined) return present;
+  return present.filter(({ piece }) => piece.slides === screw.piece.slides);
+}
+
+/** A screw goes in tip first and no other way. A plate is laid on and a rod is put in along its own thickness. */
+function likely({ blocks, driven }: Thing): readonly Way[] {
+  if (driven !== null) return [driven];
+  const [one] = blocks;
+  if (one === undefined || one.prism === null || blocks.length > 2) return ways;
   const { thick } = one.prism;
-  const { part } = one.piece;
-  const screw = part.kind === 'bought' && part.shape.form === 'cylinder' && part.joins.some(({ by }) => by === 'screw');
-  const along = ways.filter(({ axis }) => axis === thick);
-  const first = screw && thick === 'z' ? [...along].reverse() : along;
-  return [...first, ...ways.filter(({ axis }) => axis !== thick)];
+  return [...ways.filter(({ axis }) => axis === thick), ...ways.filter(({ axis }) => axis !== thick)];
+}
+
+const AXES = ['x', 'y', 'z'] as const;
+
+/** From where its head is towards its tip; null for what is no screw. */
+function drivenAlong({ piece: { part, placement } }: Block): Way | null {
+  if (part.kind !== 'bought' || part.shape.form !== 'cylinder' || part.shape.head === undefined) return null;
+  const toTip = part.shape.head === 'start' ? 1 : -1;
+  const [axis, share] = AXES.map((k, i) => [k, toTip * (placement.matrix[8 + i] as number)] as const).reduce(
+    (most, one) => (Math.abs(one[1]) > Math.abs(most[1]) ? one : most),
+  );
+  return { axis, sign: share > 0 ? 1 : -1 };
 }
 
 /** On the way on which the fewest parts are in the way, and of these the widest. */
 function blocked(
   step: NumberedStep,
-  moving: readonly Block[],
+  thing: Thing,
   whole: string | undefined,
   present: readonly Block[],
   looker: Looker,
 ): Finding {
+  const { blocks: moving, driven } = thing;
   const [first] = moving;
   // nobody pushes a screw or a nut in sideways
   const few = first?.piece.part.kind === 'bought' && first.prism !== null && whole === undefined ? 2 : ways.length;
-  const tries = likely(moving)
+  const there = inTheWayOf(thing, present);
+  const tries = likely(thing)
     .slice(0, few)
-    .map((way) => ({ way, met: metOn(moving, present, way, looker) }));
+    .map((way) => ({ way, met: metOn(moving, there, way, looker) }));
   const parts = (met: readonly Met[]) => new Set(met.map(({ still }) => still.piece.part.id)).size;
   const { way, met } = tries.reduce((best, one) => (parts(one.met) < parts(best.met) ? one : best));
   const { moving: a, still, depth, at } = thickest(met, way, looker);
@@ -231,13 +259,17 @@ function blocked(
     whole === undefined
       ? `${one.id} (${one.name}) does not go in`
       : `The ${whole} does not go in: its ${one.id} (${one.name}) is kept out`;
+  const from =
+    driven === null
+      ? `, from whichever side it comes. Even ${wordsFor(way)} it meets`
+      : `. It is driven ${wordsFor(way)}, where its head is, and meets`;
   return {
     rule: 'assembly-order',
     level: 'error',
     value: depth,
     limit: PRESS,
     unit: 'mm',
-    message: `${subject} at step ${step.number}, from whichever side it comes. Even ${wordsFor(way)} it meets ${other.id} (${other.name}), ${placeOf(depth, at)}.`,
+    message: `${subject} at step ${step.number}${from} ${other.id} (${other.name}), ${placeOf(depth, at)}.`,
     hint: `Put it in before ${other.id}, or cut ${other.id} open for it.`,
   };
 }

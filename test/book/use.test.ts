@@ -102,7 +102,7 @@ test('index lines stand apart by what the holders differ in depth', () => {
 test('holders in one place share their line, and it is said so', () => {
   // both holders of Grebe stand on the same plane
   const grebe = planCamera(keptDesign('grebe'));
-  const { after } = chaptersAround({ planned: grebe, plan: planOf(grebe), proof: null, pouring: [] });
+  const { after } = chaptersAround({ planned: grebe, plan: planOf(grebe), proof: null, pouring: [], since: null });
   const says = textOf(after.find(({ title }) => title === 'Using the camera')?.blocks ?? []);
   expect(says).toContain('All holders share one index line, marked 1+2.');
   expect(says).not.toContain('0 mm behind');
@@ -111,7 +111,7 @@ test('holders in one place share their line, and it is said so', () => {
 test('the example of a spacer is of a holder that has one', () => {
   const careOf = (name: string) => {
     const planned = planCamera(keptDesign(name));
-    const { after } = chaptersAround({ planned, plan: planOf(planned), proof: null, pouring: [] });
+    const { after } = chaptersAround({ planned, plan: planOf(planned), proof: null, pouring: [], since: null });
     return textOf(after.find(({ title }) => title === 'Care')?.blocks ?? []);
   };
   // the glass of Heron lies as deep as the film of its paper holder; the one holder of Wren needs none at all

@@ -3,9 +3,11 @@ import type { Build } from '../../src/assembly/build.js';
 import { spanOf } from '../../src/assembly/span-of.js';
 import { loadKernel } from '../../src/geometry/kernel.js';
 import { type ClosedPath, polygon, reversed } from '../../src/geometry/path.js';
+import { across } from '../../src/geometry/placement.js';
 import { circle, slotAlongX } from '../../src/geometry/shapes.js';
+import { boughtRod, joined, standing } from '../../src/joinery/plate.js';
 import { type Act, assemblySteps, CAMERA, type Step } from '../../src/model/assembly-steps.js';
-import type { FlatPart } from '../../src/model/part.js';
+import type { FlatPart, Part } from '../../src/model/part.js';
 import { orderOf, proveOrder } from '../../src/proof/order.js';
 import { heron, recut, without } from '../camera/worked.js';
 import { rect, tinyBuild, tinyPlate } from './tiny.js';
@@ -116,6 +118,55 @@ describe('small things, whose answer is seen at a glance', () => {
       outline: rect(50 - width / 2, -2, 50 + width / 2, 50),
     });
     expect(messages(tinyBuild(board, wide), inOrder('board', 'tongue')).length === 0).toBe(goes);
+  });
+
+  describe('a screw in the hole of a board, its head flush with the front', () => {
+    const holed = tinyPlate({
+      id: 'holed',
+      across: 'z',
+      low: 0,
+      outline: rect(0, 0, 100, 100),
+      holes: [circle(50, 50, 4.5)],
+    });
+    const screw = (head: 'start' | 'end') =>
+      boughtRod({
+        id: 'screw',
+        name: 'a screw',
+        diameter: 4.4,
+        length: 20,
+        head,
+        placements: [standing('front', across(50, 50, 0))],
+        joins: joined('screw', 'holed'),
+        massKg: 0,
+      });
+    const wall = tinyPlate({ id: 'wall', across: 'z', low: -40, outline: rect(0, 0, 100, 100) });
+
+    // a way of +z runs towards the film: it comes from the front
+    test.each([
+      { head: 'start', way: '+z' },
+      { head: 'end', way: '-z' },
+    ] as const)('comes from the side of its head, which is at its $head', ({ head, way }) =>
+      expect(waysOf(tinyBuild(holed, screw(head)), inOrder('holed', 'screw'))).toEqual([null, way]),
+    );
+
+    test('does not come tip last, where something stands before its head', () => {
+      const walled = tinyBuild(wall, holed, screw('start'));
+      expect(messages(walled, inOrder('holed', 'wall', 'screw'))).toEqual([
+        expect.stringMatching(
+          /^screw \(a screw\) does not go in at step 1. It is driven from the front, where its head is, and meets wall \(plate wall\)/,
+        ),
+      ]);
+      expect(messages(walled, inOrder('holed', 'screw', 'wall'))).toEqual([]);
+    });
+
+    test('has its head free where it slides away from what stands before it', () => {
+      const sliding = <P extends Part>(part: P): P => ({
+        ...part,
+        placements: part.placements.map(({ matrix }) => ({ group: 'rear', matrix })),
+      });
+      const slide = tinyBuild(wall, sliding(holed), sliding(screw('start')));
+      expect(messages(slide, inOrder('holed', 'wall', 'screw'))).toEqual([]);
+    });
   });
 
   test('two that keep each other out, until they are put together first', () => {

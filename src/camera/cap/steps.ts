@@ -17,7 +17,7 @@ export const capSteps = ({ cap, restsOn }: PlacedCap): readonly StepWords[] => {
       checks: [
         `LC1 is ${byCaliper(plate.width)} wide. It slides down behind the lips of the accessory frame by its own weight.`,
       ],
-      needs: ['wood glue', 'clamps, 6 or more; masking tape', 'matte black', 'fine sandpaper'],
+      needs: ['wood glue', 'clamps, 6 or more; masking tape', 'matte black', 'fine sandpaper on a block, 180 and 240'],
     },
     {
       step: 'front-on',

@@ -23,7 +23,7 @@ export const dropShutterSteps = ({ shutter }: PlacedShutter): readonly StepWords
         'D1 slides down behind the lips of the accessory frame by its own weight, and stands on the feet of the rails.',
         `Between the strips it is ${byCaliper(2 * slide.half + slip)} wide, above and below.`,
       ],
-      needs: ['wood glue', 'clamps, 6 or more; masking tape', 'matte black', 'candle wax or graphite'],
+      needs: ['wood glue', 'clamps, 6 or more; masking tape', 'matte black', 'wax'],
     },
     {
       step: 'shutter-slides',
@@ -37,7 +37,7 @@ export const dropShutterSteps = ({ shutter }: PlacedShutter): readonly StepWords
         'Each slide falls through the guide by its own weight, from any height, and does not touch on its way.',
         'Held against a lamp, neither blind of D4 lets light through.',
       ],
-      needs: ['wood glue', 'matte black', 'candle wax or graphite', 'fine sandpaper'],
+      needs: ['wood glue', 'matte black', 'wax', 'fine sandpaper on a block, 180 and 240'],
     },
     {
       step: 'front-on',

@@ -83,6 +83,7 @@ function glassIntoIt(own: GroundGlassFrame): StepWords {
       `The glass, ${mm(glass.thickness)} thick, lies on the ledge at all four corners and does not rattle. It can still be moved a hair by hand: held too hard, it breaks.`,
     ],
     cautions: ['Glass edges cut: have them ground, and wear gloves and safety glasses.'],
+    fixings: [{ count: 4, name: 'wood screw 2.5 × 6' }],
     needs: ['drill bits and a screwdriver for each screw of the list', 'gloves', 'tape to mark the drill’s depth'],
   };
 }

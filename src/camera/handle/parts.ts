@@ -93,6 +93,7 @@ export function handleParts(own: Handle): readonly Part[] {
       name: `M4 × ${screw.length} countersunk screw of the handle`,
       diameter: screw.diameter,
       length: screw.length,
+      head: 'start',
       placements: upright(top),
       joins: joined('screw', 'F11', 'F12'),
       massKg: 0.0022,

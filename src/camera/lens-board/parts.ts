@@ -172,6 +172,7 @@ export function lensBoardParts(own: LensBoard): readonly Part[] {
       name: 'M4 thumb screw',
       diameter: 4.48,
       length: 2 * t + THUMB,
+      head: 'start',
       placements: sides.map((side) => at(side * px, side * py, retainerZ - THUMB)),
       joins: joined('screw', 'F9'),
       massKg: 0.004,

@@ -25,6 +25,7 @@ export function lensClampParts({ clamp, seat }: FittedClamp): readonly Part[] {
       name,
       diameter: rods.diameter,
       length: rods.length,
+      head: 'start',
       placements: fitted(rods.at),
       joins: joined('screw', ...joins),
       massKg: kg,

@@ -75,7 +75,7 @@ export interface Fasteners {
   readonly pinchNuts: Nuts;
 }
 
-/** Cylinders along their own z from 0. */
+/** Cylinders along their own z from 0, where their head is. */
 interface Rods {
   readonly diameter: number;
   readonly length: number;

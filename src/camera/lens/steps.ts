@@ -12,6 +12,8 @@ export const lensSteps = (own: MountedLens): readonly StepWords[] => [
         : 'The lens sits on its seat all round: a strip of thin paper goes in nowhere.',
       'It does not turn or shift by hand, and its stops still move.',
     ],
+    fixings:
+      own.by === 'flange' && own.flange ? [{ count: own.flange.screws, name: 'countersunk wood screw 3 × 10' }] : [],
     needs: own.by === 'flange' ? ['drill bits and a screwdriver for each screw of the list'] : [],
     cautions: [
       'Work over a soft cloth, with the caps on. Keep tools and screws away from the glass.',

@@ -159,6 +159,7 @@ function batten({ wood, batten: { y, z, long, half, screws } }: MiddleBox): read
       name: 'wood screw 3 mm in the batten on the sole',
       diameter: SCREW.hole,
       length: t,
+      head: 'start',
       placements: screws.map(({ x, y: at }) =>
         standing('rear', frame([1, 0, 0], [0, 0, -1], [0, 1, 0], [x, y - t, at])),
       ),

@@ -64,7 +64,7 @@ function onTheRear({ rearRun }: MiddleBox): StepWords {
       `Draw the two apart: after ${byCaliper(rearRun)} the batten meets the tongue of C3, over its whole width.`,
       'The tongue does not rub on the sole: a card of 0.5 mm goes under it.',
     ],
-    needs: ['wood glue', 'wood screw', 'screwdriver', RULER],
+    needs: ['wood glue', 'drill bits and a screwdriver for each screw of the list', RULER],
   };
 }
 

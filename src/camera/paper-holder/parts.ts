@@ -286,7 +286,7 @@ function lidParts(own: PaperHolder): readonly Part[] {
       name: `wood screw 2.5 mm in a turn-button of the ${name}`,
       diameter: SCREW.pilot,
       length: lid.screw,
-      head: 'behind',
+      head: 'end',
       placements: pivots(own).flatMap(({ x, y }) =>
         inStances(group(own), across(x, y, own.seat + depth.rear + t - lid.screw), [own.stance]),
       ),

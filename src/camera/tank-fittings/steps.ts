@@ -26,7 +26,7 @@ export function tankFittingSteps({ number, given, fittings }: FittedTank): reado
         'Epoxy: gloves, and a window open; keep to what its label says.',
         'Never shut both caps tight on a bleach, or on an acid after a carbonate: they give off gas, and a sealed tank bursts at its lid.',
       ],
-      needs: ['epoxy', 'matt black paint'],
+      needs: ['epoxy', 'matte black'],
     },
   ];
 }

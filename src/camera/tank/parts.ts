@@ -363,6 +363,7 @@ function bought(own: Tank): readonly Part[] {
       name: `${own.name}, M4 screw of its lid`,
       diameter: screws.hole - HAIR,
       length: screws.length,
+      head: 'start',
       placements: screws.at.flatMap(({ x, y }) =>
         lying(own, depth.back, frame([-1, 0, 0], [0, 1, 0], [0, 0, -1], [x, y, 0])),
       ),

@@ -27,7 +27,7 @@ function chamber({ number, name, stack, wood, depth }: Tank): StepWords {
       'No bare wood is left inside: a drop of water stands on it and leaves no dark spot.',
     ],
     cautions: [EPOXY],
-    needs: ['epoxy, thin, for coating; brush', 'clamps, 6 or more; flat boards', 'gloves'],
+    needs: ['epoxy', 'clamps, 6 or more; masking tape', 'gloves'],
     borrows: [`tank-spout-${number}`, `tank-vent-${number}`],
   };
 }
@@ -48,7 +48,7 @@ function window({ number, glass, pane }: Tank): StepWords {
       'Lying on its window, the chamber holds water for an hour.',
     ],
     cautions: ['Glass edges cut until they are ground: wear gloves and safety glasses.'],
-    needs: ['silicone, free of acid', 'matte black', 'spirit and a clean cloth', 'gloves, safety glasses'],
+    needs: ['silicone', 'matte black', 'spirit and a clean cloth', 'gloves', 'safety glasses; dust mask'],
   };
 }
 
@@ -109,7 +109,7 @@ function rim(own: Tank): StepWords {
       `All ${screws.at.length} screws turn in freely. No epoxy is on their threads.`,
     ],
     cautions: [EPOXY],
-    needs: ['epoxy', 'caliper that reads 0.05 mm or better', `${screws.at.length} M4 nuts`],
+    needs: ['epoxy', 'caliper that reads 0.05 mm or better'],
   };
 }
 
@@ -131,7 +131,7 @@ function lid({ number, plug, pad, sheet }: Tank): StepWords {
       `The pad presses a sheet of ${byCaliper(sheet.thickness)} against the lip, and bows it nowhere: a straightedge laid on the lip touches no paper.`,
     ],
     cautions: ['Contact adhesive and epoxy: moving air, gloves.'],
-    needs: ['epoxy, contact adhesive', 'countersink for M4', 'foam with closed cells'],
+    needs: ['epoxy', 'contact adhesive', 'countersink bit'],
   };
 }
 
@@ -154,7 +154,7 @@ function shut({ number, name, cord, screws, chamber, depth }: Tank): StepWords {
     cautions: [
       `Never cap the ${name} tight on bleach, or on acid after carbonate: gas lifts the lid and cracks the window. Chemicals: gloves and goggles, moving air, the maker’s own sheets.`,
     ],
-    needs: [`foam cord with closed cells, ${mm(cord.diameter)}`, 'water, and an hour for each side'],
+    needs: ['water, and an hour for each side'],
   };
 }
 
