@@ -19,8 +19,20 @@ interface Line {
   readonly z: number;
 }
 
-/** Each word of a part with its line: as many words as lines stand in one order, else it is the nearest on its side of the axis. */
-function linesOn(build: Build, id: string): readonly Line[] {
+/** Each word of a part with the engraved line nearest to it on its side of the axis. */
+const linesOn = (build: Build, id: string): readonly Line[] => paired(build, id, nearest);
+
+/** The numbers of index lines that lie close have moved apart, in the order of the lines. */
+const indexLinesOn = (build: Build): readonly Line[] =>
+  paired(build, 'R4U', (lines, words) => (lines.length === words.length ? lines : nearest(lines, words)));
+
+const nearest: Pairing = (lines, words) =>
+  words.map(({ z }) => lines.toSorted((a, b) => Math.abs(a.z - z) - Math.abs(b.z - z))[0]);
+
+/** The line of each word; both in their order along the slide. */
+type Pairing = (lines: readonly Point3[], words: readonly Point3[]) => readonly (Point3 | undefined)[];
+
+function paired(build: Build, id: string, lineOf: Pairing): readonly Line[] {
   const part = partOf(build, id);
   const [place] = part.placements;
   if (part.kind !== 'flat' || place === undefined) return [];
@@ -35,9 +47,9 @@ function linesOn(build: Build, id: string): readonly Line[] {
     const byPlace = (a: Point3, b: Point3): number => a.z - b.z;
     const lines = strokes.filter(here).sort(byPlace);
     const own = words.filter(here).sort(byPlace);
-    return own.flatMap(({ text, x, z }, i) => {
-      const line =
-        own.length === lines.length ? lines[i] : lines.toSorted((a, b) => Math.abs(a.z - z) - Math.abs(b.z - z))[0];
+    const theirs = lineOf(lines, own);
+    return own.flatMap(({ text, x }, i) => {
+      const line = theirs[i];
       return line === undefined ? [] : [{ text, x, z: line.z }];
     });
   });
@@ -63,7 +75,7 @@ const SCALES = [
 export const scaleSense: ProofRule = (design, build) => {
   const { lens, holders } = design;
   const f = lens.focalLength;
-  const indexes = linesOn(build, 'R4U');
+  const indexes = indexLinesOn(build);
   const glass = typedGlassDepth(design);
   // where the emulsion lies beyond its place at infinity, at the closest seat, less its depth
   const beyond = holderSeat(build) - filmPlane({ ...lens, seat: lensSeat(design, build) }, 0);
@@ -137,7 +149,7 @@ const LINE_ROOM = 2;
 /** scale-sense: the index line of each holder must lie on the sole. */
 export const indexRoom: ProofRule = ({ holders }, build) => {
   const rear = spanOf(build, 'R4U').z[1];
-  const rooms = linesOn(build, 'R4U').flatMap(({ text, z }) =>
+  const rooms = indexLinesOn(build).flatMap(({ text, z }) =>
     text.split('+').flatMap((mark) => {
       const index = Number(mark) - 1;
       const holder = holders[index];
