@@ -1,6 +1,8 @@
 import type { Build } from './assembly/build.js';
+import { ROUNDING } from './assembly/limit.js';
 import { placedParts } from './assembly/placed-parts.js';
 import { SOLE_BEHIND } from './camera/setting-out.js';
+import { farReserve } from './camera/slide-rules.js';
 import { spacerChecks } from './camera/spacer/checks.js';
 import { spacerParts } from './camera/spacer/parts.js';
 import type { PlacedSpacer } from './camera/spacer/size.js';
@@ -17,7 +19,7 @@ import { inOrder, type Planned, planCamera, planOf } from './pipeline.js';
 import { remnantFiles, sheetFiles, textFile } from './sheet-files.js';
 import type { LayOut } from './sheets/lay-out.js';
 import { ofThickness, sheetsFor } from './spare-sheets.js';
-import { magnification, mm } from './units/print.js';
+import { magnification, mm, tenth } from './units/print.js';
 
 /** A holder of the design by its name, or with `filmDepth` (mm, effective) one that the design does not know. */
 export interface SpacerWanted {
@@ -137,7 +139,7 @@ function withHolder(design: Design, name: string, filmDepth: number): Design {
   return { ...design, holders: [...others, { ...widest, name, filmDepth, locating: 'pins' }] };
 }
 
-/** Whether the slide of the camera as it is takes the new holder to infinity and to the nearest. */
+/** Whether the slide of the camera as it is takes the new holder to the farthest and to the nearest that it was asked for. */
 function reachWith(
   { camera, design }: Planned,
   { holder }: PlanSpacer,
@@ -151,20 +153,25 @@ function reachWith(
   const infinity = optics.filmAtInfinity - depth;
   const nearest = (rod.farthest.value + rod.reserve - infinity) / f;
   const farthest = (rod.closest.value - infinity) / f;
+  const seatAtFarthest = infinity + f * design.focus.farthest;
+  const past = seatAtFarthest - rod.closest.value;
   const lost: readonly Finding[] =
-    design.focus.farthest === 0 && farthest > 0
+    past < -ROUNDING
       ? [
           {
             rule: 'reach-infinity',
             level: 'warning',
             value: rod.closest.value,
-            limit: infinity,
+            limit: seatAtFarthest,
             unit: 'mm',
-            message: `This camera cannot focus ${name} on infinity: its slide ends ${mm(Math.round((rod.closest.value - infinity) * 10) / 10)} short. The farthest subject is at ${magnification(farthest)}.`,
+            message: `This camera cannot focus ${name} on ${magnification(design.focus.farthest)}: its slide ends ${mm(tenth(-past))} short. The farthest subject is at ${magnification(farthest)}.`,
             hint: 'Use a shallower holder, or file the stops if the boxes allow it.',
           },
         ]
-      : [];
+      : farReserve(design, past, `With ${name} the slide runs`).map(({ finding, missing, cure }) => ({
+          ...finding,
+          hint: `Use a holder that is ${mm(Math.ceil(missing * 10) / 10)} shallower, or ${cure}.`,
+        }));
   return nearest >= design.focus.nearest
     ? lost
     : [
