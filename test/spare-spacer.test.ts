@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { spacerAlone } from '../src/spare-spacer.js';
+import { type SpacerWanted, spacerAlone } from '../src/spare-spacer.js';
+import { publishedHolders } from '../src/standards/holders.js';
 import { changed, designOf } from './design/reading.js';
 import { heron } from './design/worked-designs.js';
 
@@ -51,5 +52,55 @@ describe('how far the camera as it stands focuses a holder that turned up later'
     ]);
     // nobody asked for more than 1:10
     expect(told(portraits, 27.9, 'reach-reserve')).toEqual([]);
+  });
+});
+
+describe('what was mistyped', () => {
+  const findings = (wanted: Partial<SpacerWanted>) =>
+    spacerAlone(designOf(heron), { name: 'processing holder', ...wanted }).findings;
+
+  test.each([
+    // 45 of 0.4 are 18 of 18.2, and a shim; 122 of 4.05 are 494.1 of 494.2, which is near enough
+    { wanted: { thickness: 0.4 }, value: 46 },
+    { wanted: { name: 'tin box', filmDepth: 500 }, value: 122 },
+  ])('$wanted: $value layers, and nothing is laid out', ({ wanted, value }) => {
+    const { files, findings: told } = spacerAlone(designOf(heron), { name: 'processing holder', ...wanted });
+    expect(told.filter(({ level }) => level === 'error')).toMatchObject([{ rule: 'spacer-layers', value }]);
+    expect(files.some(({ path }) => path.startsWith('sheets/'))).toBe(false);
+  });
+
+  test('a thickness from a label, and a depth from a table, are told as of a design', () => {
+    expect(findings({ thickness: 4 })).toContainEqual(
+      expect.objectContaining({
+        rule: 'thickness-measured',
+        level: 'warning',
+        hint: expect.stringMatching(/the mean/),
+      }),
+    );
+    expect(findings({ thickness: 3.92 }).filter(({ rule }) => rule === 'thickness-measured')).toEqual([]);
+    const [published] = publishedHolders;
+    const slot = published?.slotDepth.value.value ?? 0;
+    expect(told(heron, slot, 'depth-meaning')).toMatchObject([{ level: 'warning', value: slot }]);
+    expect(told(heron, slot + 0.1, 'depth-meaning')).toEqual([]);
+  });
+});
+
+describe('what is said beside the figures', () => {
+  const said = (filmDepth: number) => spacerAlone(designOf(heron), { name: 'tin box', filmDepth });
+
+  test('of plies: how they are glued, and the fire', () => {
+    // 17.95 − 5.8: three plies of 4.05
+    const text = said(17.95).summary.join('\n');
+    expect(text).toContain('Glue the plies first');
+    expect(text).toContain('1 sheet to cut.');
+    expect(text).toContain('Never leave the laser alone');
+  });
+
+  test('of shims alone nothing of glue, sheets or the laser, and no sheet is written', () => {
+    // 6.3 − 5.8: one shim of 0.5
+    const { summary, files } = said(6.3);
+    expect(summary[0]).toBe('tin box: 0.5 mm under the ground glass: 1 shim of 0.5 mm, 0 mm left.');
+    expect(summary.join('\n')).not.toMatch(/[Gg]lue|sheet|laser/);
+    expect(files.map(({ path }) => path)).toEqual(['spacer.json']);
   });
 });
