@@ -1,7 +1,7 @@
 import { BESIDE_CAMERA } from './camera/beside-camera.js';
 import { notAsBuilt } from './compare/not-as-built.js';
 import { recordOf } from './compare/record.js';
-import { cutting, FIRE } from './cutting.js';
+import { FIRE } from './cutting.js';
 import type { Design } from './design/design.js';
 import { materialName } from './design/material-name.js';
 import { nearestWord } from './design/nearest-word.js';
@@ -19,9 +19,8 @@ import { otherThickness } from './proof/other-thickness.js';
 import { remnantFiles, sheetFiles, textFile } from './sheet-files.js';
 import { cutMinutes } from './sheets/cut-time.js';
 import { EFFORT } from './sheets/lay-out.js';
-import { type SheetRemnant, type SheetStock, woodOf } from './sheets/stock.js';
-import { ofThickness, sheetsFor } from './spare-sheets.js';
-import { mm } from './units/print.js';
+import type { SheetRemnant } from './sheets/stock.js';
+import { NOT_ALL_ON_REMNANTS, ofThickness, onLeastSheet, READING, remnantsRefused, wordOf } from './spare-sheets.js';
 
 export interface PartsWanted {
   readonly ids: readonly string[];
@@ -101,9 +100,6 @@ function unknownPart(parts: readonly Part[], id: string, bought: Part | undefine
   return `The design has no part ${id}.${near === undefined ? '' : ` Was ${near} meant?`} ${can}`;
 }
 
-/** As far as two readings of one sheet differ. */
-const READING = 0.02;
-
 /** The thickness of the sheet at hand where it is not the design's: typed, or that of the remnants. */
 function thicknessAsked(
   { plywood }: Design,
@@ -121,24 +117,10 @@ function thicknessAsked(
     return {
       refused: `${how} goes with parts of one material, and ${other.id} is cut from ${other.material}, others from ${plywood.material}. Ask for them one after the other.`,
     };
-  const drawn = (flat[0] as FlatPart).thickness;
-  const strange = remnants.find((piece) => wordOf(piece) !== wordOf(flat[0] as FlatPart));
-  if (strange !== undefined)
-    return {
-      refused: `The remnant ${strange.file} is ${strange.material}, and ${flat[0]?.id} is cut from ${flat[0]?.material}. Name a piece of that.`,
-    };
-  const uneven = remnants.find((piece) => Math.abs(piece.thickness - asked) > READING);
-  if (uneven !== undefined)
-    return {
-      refused: `The remnant ${uneven.file} is ${mm(uneven.thickness)} thick, and the parts are to be cut from ${mm(asked)}. Name pieces of one thickness.`,
-    };
-  return Math.abs(asked - drawn) <= READING && thickness === undefined ? undefined : asked;
-}
-
-/** A material without its thickness. */
-function wordOf({ material, thickness }: { readonly material: string; readonly thickness: number }): string {
-  const ending = materialName('', thickness);
-  return material.endsWith(ending) ? material.slice(0, -ending.length) : material;
+  const [drawnFirst] = flat as [FlatPart];
+  const refused = remnantsRefused(remnants, { ...drawnFirst, called: drawnFirst.id }, asked);
+  if (refused !== null) return { refused };
+  return Math.abs(asked - drawnFirst.thickness) <= READING && thickness === undefined ? undefined : asked;
 }
 
 const ofSheet = ({ plywood }: Design, part: FlatPart, thickness: number | undefined): FlatPart => {
@@ -152,7 +134,16 @@ const ofSheet = ({ plywood }: Design, part: FlatPart, thickness: number | undefi
 export function writeParts(asked: PartsAsked, kernel: Kernel | null): PartsResult {
   const { planned, parts, wanted } = asked;
   const { design, revision, build } = planned;
-  const { cut, build: engraved, findings } = onLeastSheet(asked);
+  const {
+    cut,
+    build: engraved,
+    findings,
+  } = onLeastSheet(planned, parts, {
+    remnants: wanted.remnants,
+    // a few parts need no long search, and a spare part is waited for
+    effort: Math.min(EFFORT, parts.length),
+    pieces: wanted.pieces,
+  });
   const prints = kernel === null ? [] : printsOf(parts, kernel);
   const own = planOf({ ...planned, build: { ...build, parts } });
   const document: PartsDocument = { schema: 1, name: design.name, revision, parts: own.parts };
@@ -168,9 +159,7 @@ export function writeParts(asked: PartsAsked, kernel: Kernel | null): PartsResul
     ],
     summary: [
       ...parts.map(lineOf),
-      ...(wanted.remnants.length > 0 && cut.sheets.some(({ remnant }) => !remnant)
-        ? ['Not all of them go onto the remnants that were named: what is left lies on a new sheet.']
-        : []),
+      ...(wanted.remnants.length > 0 && cut.sheets.some(({ remnant }) => !remnant) ? [NOT_ALL_ON_REMNANTS] : []),
       ...(cut.sheets.length > 0 ? [...sheetsPage(cut, (sheet) => cutMinutes(sheet, design.laser)), FIRE] : []),
     ],
   };
@@ -180,32 +169,4 @@ function lineOf(part: Part): string {
   const head = `${part.id}, ${part.name}`;
   if (part.kind === 'flat') return `${head}: ${part.material}.`;
   return `${head}: printed${part.kind === 'printed' && part.usedOn !== undefined ? `, see ${BESIDE_CAMERA}` : ''}.`;
-}
-
-/** On the smallest remnant that takes all of them; where none does, on what there is. */
-function onLeastSheet({ planned, parts, wanted }: PartsAsked) {
-  const { design } = planned;
-  const had = sheetsFor(design, parts);
-  const named = wanted.remnants.map((piece): SheetStock => {
-    const { material, thickness } = had[0] ?? piece;
-    const [width, height] = ['x', 'y'].map((axis) => Math.max(...piece.outline.map((p) => p[axis as 'x' | 'y'])));
-    const sheet = { width: width ?? 0, height: height ?? 0 };
-    return { material, thickness, sheet, count: 1, first: true, remnant: { ...piece, material, thickness } };
-  });
-  const alone = [...named, ...had.filter(({ remnant }) => named.length === 0 && remnant)].sort(
-    (a, b) => woodOf(a) - woodOf(b),
-  );
-  // a few parts need no long search, and a spare part is waited for
-  const effort = Math.min(EFFORT, parts.length);
-  const { pieces } = wanted;
-  const counted = pieces === undefined ? {} : { pieces: () => pieces };
-  for (const piece of alone) {
-    const tried = cutting(planned, parts, {
-      ...counted,
-      effort,
-      from: [piece, ...had.filter(({ material }) => material !== piece.material)],
-    });
-    if (!tried.cut.findings.some(({ rule }) => rule === 'part-on-bed')) return tried;
-  }
-  return cutting(planned, parts, { ...counted, effort, from: [...named, ...had] });
 }

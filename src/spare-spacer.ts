@@ -1,11 +1,15 @@
 import type { Build } from './assembly/build.js';
+import { ROUNDING } from './assembly/limit.js';
 import { placedParts } from './assembly/placed-parts.js';
 import { SOLE_BEHIND } from './camera/setting-out.js';
+import { farReserve } from './camera/slide-rules.js';
 import { spacerChecks } from './camera/spacer/checks.js';
 import { spacerParts } from './camera/spacer/parts.js';
 import type { PlacedSpacer } from './camera/spacer/size.js';
 import { cutting, FIRE, LEAST_EFFORT } from './cutting.js';
 import type { Design } from './design/design.js';
+import { publishedDepth } from './design/plausible-depths.js';
+import { nominalThickness } from './design/plausible-sheet.js';
 import { documentNumber } from './files/document-number.js';
 import { layersText } from './files/plan-page.js';
 import { type Lamination, laminate } from './joinery/lamination.js';
@@ -16,8 +20,9 @@ import type { PlanSpacer } from './model/plan.js';
 import { inOrder, type Planned, planCamera, planOf } from './pipeline.js';
 import { remnantFiles, sheetFiles, textFile } from './sheet-files.js';
 import type { LayOut } from './sheets/lay-out.js';
-import { ofThickness, sheetsFor } from './spare-sheets.js';
-import { magnification, mm } from './units/print.js';
+import type { SheetRemnant } from './sheets/stock.js';
+import { NOT_ALL_ON_REMNANTS, ofThickness, onLeastSheet, READING, remnantsRefused, sheetsFor } from './spare-sheets.js';
+import { magnification, mm, tenth } from './units/print.js';
 
 /** A holder of the design by its name, or with `filmDepth` (mm, effective) one that the design does not know. */
 export interface SpacerWanted {
@@ -25,6 +30,8 @@ export interface SpacerWanted {
   readonly filmDepth?: number;
   /** Of the sheet that is at hand now, where it is not that of the camera. */
   readonly thickness?: number;
+  /** Pieces at hand, of which the smallest that holds all plies is cut. */
+  readonly remnants?: readonly SheetRemnant[];
 }
 
 export interface SpacerResult {
@@ -40,7 +47,8 @@ export interface SpacerResult {
  * One more spacer for a camera that exists: cut for its seat, pins and well. A holder that the design does not know is
  * taken to be as wide and as long as the widest that it knows, so that nothing of the camera changes.
  */
-export function spacerAlone(design: Design, { name, filmDepth, thickness }: SpacerWanted): SpacerResult {
+export function spacerAlone(design: Design, { name, filmDepth, remnants = [], ...wanted }: SpacerWanted): SpacerResult {
+  const thickness = wanted.thickness ?? thicknessOf(remnants, design);
   const own = planCamera(design);
   const planned = filmDepth === undefined ? own : planCamera(withHolder(design, name, filmDepth));
   const drawn = planned.camera.objects.spacers.filter((s) => s.spacer.holder === name);
@@ -55,25 +63,46 @@ export function spacerAlone(design: Design, { name, filmDepth, thickness }: Spac
     drawn.flatMap((s) => spacerParts(s)),
     parts,
   );
-  const job = { ...planned, revision: own.revision };
-  const { cut, findings } = cutting(job, parts, { effort: LEAST_EFFORT, from: sheetsFor(design, parts) });
-  const all = inOrder([
+  const checked = [
+    ...(wanted.thickness === undefined ? [] : nominalThickness(wanted.thickness)),
+    ...(filmDepth === undefined ? [] : publishedDepth(name, filmDepth)),
     ...placed.flatMap((one) => spacerChecks.flatMap((check) => check(one, standing))),
     ...reachWith(own, spacer, name, filmDepth),
-    ...findings,
-  ]);
+  ];
+  const job = { ...planned, revision: own.revision };
+  // hundreds of plies are not laid out for nobody
+  const cuttable = checked.some(({ rule }) => rule === 'spacer-layers') ? [] : parts;
+  const { cut, findings } =
+    remnants.length > 0 && cuttable.some(({ kind }) => kind === 'flat')
+      ? onLeastSheet(job, cuttable, { remnants, drawn: placed[0]?.wood.ply, effort: LEAST_EFFORT })
+      : cutting(job, cuttable, { effort: LEAST_EFFORT, from: sheetsFor(design, cuttable) });
+  const all = inOrder([...checked, ...findings]);
   const index = plan.tailboard.indexOffsets[name] ?? 0;
   const files =
     placed.length === 0
       ? []
       : [
           textFile('spacer.json', `${JSON.stringify({ ...spacer, index }, null, 2)}\n`),
-          ...sheetFiles({ ...job, despite: [] }, cut),
-          ...remnantFiles(job, cut),
+          ...(cut.sheets.length > 0 ? [...sheetFiles({ ...job, despite: [] }, cut), ...remnantFiles(job, cut)] : []),
         ];
-  const summary = [...spacerSummary(spacer, parts), ...verdict(planned, name, index), ...cutSummary(parts, cut)];
+  const summary = [
+    ...spacerSummary(spacer, parts),
+    ...verdict(planned, name, index),
+    ...cutSummary(cut, remnants, placed[0]?.wood.ply.material),
+  ];
   return { spacer, index, files, findings: all, summary };
 }
+
+/** Why the remnants that are named are nothing to cut a spacer from; null where they are. */
+export function remnantsUnfit({ plywood }: Design, { remnants = [], ...wanted }: SpacerWanted): string | null {
+  const [first] = remnants;
+  if (first === undefined) return null;
+  return remnantsRefused(remnants, { ...plywood, called: 'the spacer' }, wanted.thickness ?? first.thickness);
+}
+
+/** Of the remnants, where it is not that of the design. */
+const thicknessOf = ([first]: readonly SheetRemnant[], { plywood }: Design): number | undefined =>
+  first === undefined || Math.abs(first.thickness - plywood.thickness) <= READING ? undefined : first.thickness;
 
 /** The same spacer of another sheet: as many plies of that as go in, and the shims chosen anew. */
 function ofSheet({ plywood, shims }: Design, placed: PlacedSpacer, thickness: number): PlacedSpacer {
@@ -138,7 +167,7 @@ function withHolder(design: Design, name: string, filmDepth: number): Design {
   return { ...design, holders: [...others, { ...widest, name, filmDepth, locating: 'pins', later: true }] };
 }
 
-/** Whether the slide of the camera as it is takes the new holder to infinity and to the nearest. */
+/** Whether the slide of the camera as it is takes the new holder to the farthest and to the nearest that it was asked for. */
 function reachWith(
   { camera, design }: Planned,
   { holder }: PlanSpacer,
@@ -152,20 +181,25 @@ function reachWith(
   const infinity = optics.filmAtInfinity - depth;
   const nearest = (rod.farthest.value + rod.reserve - infinity) / f;
   const farthest = (rod.closest.value - infinity) / f;
+  const seatAtFarthest = infinity + f * design.focus.farthest;
+  const past = seatAtFarthest - rod.closest.value;
   const lost: readonly Finding[] =
-    design.focus.farthest === 0 && farthest > 0
+    past < -ROUNDING
       ? [
           {
             rule: 'reach-infinity',
             level: 'warning',
             value: rod.closest.value,
-            limit: infinity,
+            limit: seatAtFarthest,
             unit: 'mm',
-            message: `This camera cannot focus ${name} on infinity: its slide ends ${mm(Math.round((rod.closest.value - infinity) * 10) / 10)} short. The farthest subject is at ${magnification(farthest)}.`,
+            message: `This camera cannot focus ${name} on ${magnification(design.focus.farthest)}: its slide ends ${mm(tenth(-past))} short. The farthest subject is at ${magnification(farthest)}.`,
             hint: 'Use a shallower holder, or file the stops if the boxes allow it.',
           },
         ]
-      : [];
+      : farReserve(design, past, `With ${name} the slide runs`).map(({ finding, missing, cure }) => ({
+          ...finding,
+          hint: `Use a holder that is ${mm(Math.ceil(missing * 10) / 10)} shallower, or ${cure}.`,
+        }));
   return nearest >= design.focus.nearest
     ? lost
     : [
@@ -182,17 +216,39 @@ function reachWith(
 }
 
 function spacerSummary(spacer: PlanSpacer, parts: readonly Part[]): readonly string[] {
-  const { holder, thickness, under, tolerance } = spacer;
+  const { holder, thickness, under, tolerance, plies } = spacer;
   if (under === 'none') return [`${holder} needs no spacer: its film lies as deep as the ground glass.`];
   const pins = parts.filter((part) => part.kind === 'bought' && part.shape.form === 'cylinder').length;
   return [
     `${holder}: ${mm(thickness)} under the ${under === 'glass' ? 'ground glass' : 'holder'}: ${layersText(spacer)}.`,
-    `The register may be out by ${mm(tolerance)}. Glue the plies first, measure, then choose the shims: glue lines add up.`,
+    `The register may be out by ${mm(tolerance)}. ${
+      plies.length > 0
+        ? 'Glue the plies first, measure, then choose the shims: glue lines add up.'
+        : 'No ply goes in: measure the shims before they do.'
+    }`,
     ...(pins > 0
       ? ['The ply with four small holes goes on last; its two own pins stand towards what lies on it.']
       : []),
   ];
 }
 
-const cutSummary = (parts: readonly Part[], { sheets }: LayOut): readonly string[] =>
-  parts.length === 0 ? [] : [`${sheets.length} ${sheets.length === 1 ? 'sheet' : 'sheets'} to cut.`, FIRE];
+function cutSummary(
+  { sheets }: LayOut,
+  named: readonly SheetRemnant[],
+  material: string | undefined,
+): readonly string[] {
+  const count = (noun: string, all: LayOut['sheets']) =>
+    all.length === 0 ? [] : [`${all.length} ${noun}${all.length === 1 ? '' : 's'}`];
+  const [pieces, whole] = [sheets.filter(({ remnant }) => remnant), sheets.filter(({ remnant }) => !remnant)];
+  // a ply of other stock was never to lie on them
+  const ofPly = sheets.filter((sheet) => sheet.material === material);
+  return [
+    ...(named.length > 0 && ofPly.length === 0
+      ? ['The remnants that were named stay whole: no ply is cut from them.']
+      : []),
+    ...(named.length > 0 && ofPly.some(({ remnant }) => !remnant) ? [NOT_ALL_ON_REMNANTS] : []),
+    ...(sheets.length > 0
+      ? [`${[...count('remnant', pieces), ...count('sheet', whole)].join(' and ')} to cut.`, FIRE]
+      : []),
+  ];
+}

@@ -222,7 +222,7 @@ const hundredth = (value: number): number => Math.ceil(value * 100) / 100;
 const reachReserve: WholeRule = (design, { settingOut: rod }) => {
   const { lens, focus } = design;
   const strays = lensStrays(design);
-  const { pastNearest: longer, pastFarthest: shorter } = strays;
+  const { pastNearest: longer } = strays;
   const past = { rule: 'reach-reserve', level: 'warning', unit: 'mm' } as const;
   // beyond the reach there is no reserve to speak of: reach-near says so
   const reached = rod.slack >= -ROUNDING * lens.focalLength;
@@ -246,18 +246,48 @@ const reachReserve: WholeRule = (design, { settingOut: rod }) => {
       message: `At the end of the reserve of ${mm(tenth(rod.reserve))} the boxes overlap ${mm(tenth(rod.reserve - rod.slack))} less than they must: light and wobble.`,
       hint: `Write pastNearest: ${mm(Math.floor(rod.slack * 10) / 10)}.`,
     }),
-    ...unless(shorter === null || focus.pastInfinity < 0 || shorter <= focus.pastInfinity + ROUNDING, {
-      ...past,
-      value: focus.pastInfinity,
-      limit: shorter ?? 0,
+    ...(focus.pastInfinity < 0 ? [] : farReserve(design, focus.pastInfinity)).map(({ finding, missing, cure }) => ({
+      ...finding,
       about: 'focus.pastInfinity',
-      message: `The slide runs ${mm(tenth(focus.pastInfinity))} past ${focus.farthest > 0 ? 'the farthest focus' : 'infinity'}. ${strays.becauseFarthest}`,
       hint: design.builtFor
-        ? `${upper(strays.cure)}${focus.farthest > 0 ? '' : ', and the flange distance with it'}.`
-        : `Write pastInfinity: ${mm(Math.ceil((shorter ?? 0) * 2) / 2)}.`,
-    }),
+        ? `${upper(cure)}.`
+        : `Write pastInfinity: ${mm(Math.ceil((focus.pastInfinity + missing) * 2) / 2)}.`,
+    })),
   ];
 };
+
+interface FarReserve {
+  readonly finding: Finding;
+  /** By how much the slide should run farther, mm. */
+  readonly missing: number;
+  /** How the lens could be known better. */
+  readonly cure: string;
+}
+
+/**
+ * reach-reserve at the far end: what the lens may be off, against what the slide runs past the farthest focus.
+ *
+ * @param past mm
+ */
+export function farReserve(design: Design, past: number, itRuns = 'The slide runs'): readonly FarReserve[] {
+  const { farthest } = design.focus;
+  const { pastFarthest: limit, becauseFarthest, cure } = lensStrays(design);
+  if (limit === null || limit <= past + ROUNDING) return [];
+  return [
+    {
+      missing: limit - past,
+      cure: farthest > 0 ? cure : `${cure}, and the flange distance with it`,
+      finding: {
+        rule: 'reach-reserve',
+        level: 'warning',
+        value: past,
+        limit,
+        unit: 'mm',
+        message: `${itRuns} ${mm(tenth(past))} past ${farthest > 0 ? 'the farthest focus' : 'infinity'}. ${becauseFarthest}`,
+      },
+    },
+  ];
+}
 
 /** infinity-left-out: a camera that was asked for portraits alone says where its far end is, and what that buys. */
 const infinityLeftOut: WholeRule = ({ focus, lens, builtFor, boxes = 2 }, { settingOut: rod }) => {

@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { type BuiltCamera, findingsPage, type SheetRemnant } from '../index.js';
+import { type BuiltCamera, findingsPage, readSheetThickness, type SheetRemnant } from '../index.js';
 import { work } from './in-worker.js';
 import { refuseUnknownRules } from './known-rules.js';
 import { lengthOf } from './length-of.js';
@@ -41,7 +41,7 @@ export async function part(
     remnants: remnant.map((path): SheetRemnant => ({ ...readRemnantFile('--remnant', path), file: path })),
     ...(since === null ? {} : { since }),
     ...(pieces === undefined ? {} : { pieces: piecesOf(pieces) }),
-    ...(thickness === undefined ? {} : { thickness: lengthOf('--thickness', thickness) }),
+    ...(thickness === undefined ? {} : { thickness: lengthOf('--thickness', thickness, readSheetThickness) }),
   };
   const folder = options.output ?? join('output', `${design.slug}-parts`);
   refuseOwnRemnants(file, design, folder);

@@ -107,6 +107,7 @@ function commands(terminal: Terminal, end: (code: number) => void): Command {
     .option('--depth <length>', 'film depth of a holder that the design does not know, such as 24mm')
     .option('--name <text>', 'what to call that holder')
     .option('--thickness <length>', 'of the sheet at hand, where it is not that of the camera, such as 3.9mm')
+    .option('--remnant <file>', 'cut from this piece; of several, from the smallest that holds all', collect, [])
     .option('-o, --output <folder>', 'where to write (default: output/<name of the design>-spacer-<holder>)')
     .option('--json', 'print one JSON document instead of a page')
     .action(async (file: string, options: import('./spacer.js').SpacerOptions) => {

@@ -2,7 +2,7 @@ import type { BuiltCamera, BuiltPart, BuiltPlan } from '../model/built-camera.js
 import type { CompareDocument, Loss } from '../model/compare.js';
 import { magnification, mm } from '../units/print.js';
 import { changedFigures } from './changed-figures.js';
-import { inOldBoxes, lostInOldBoxes, reachesInfinity, reachOf } from './old-boxes.js';
+import { farthestAsked, inOldBoxes, lostInOldBoxes, ROUNDING as NO_LOSS, reachOf } from './old-boxes.js';
 import { SAME, sameEdges } from './same-edges.js';
 
 /**
@@ -120,15 +120,16 @@ const HARDLY = 0.02;
 
 function losses(before: BuiltCamera, after: BuiltCamera): readonly Loss[] {
   const [was, is] = [before.plan, after.plan];
+  const far = farthestAsked(was);
   const holders = was.holders.flatMap(({ name, effectiveDepth }): readonly Loss[] => {
     const now = is.holders.find((holder) => holder.name === name);
     if (now === undefined) return [{ what: `the ${name}`, why: 'The later design has no holder of that name.' }];
     const [old, reach] = [reachOf(was, effectiveDepth), reachOf(is, now.effectiveDepth)];
     return [
-      ...(reachesInfinity(was) && reach.farthest > 1e-6
+      ...(far !== null && reach.farthest > far * (1 + HARDLY) + NO_LOSS
         ? [
             {
-              what: `infinity with the ${name}`,
+              what: `${magnification(far)} with the ${name}`,
               why: `The later camera goes no farther than ${magnification(reach.farthest)}.`,
             },
           ]

@@ -29,8 +29,8 @@ export function slideFor({ slide }: BuiltPlan, { lensBoard }: BuiltPlan): Slide 
 const focusedAt = ({ optics }: BuiltPlan, seat: number, depth: number): number =>
   (seat + depth - optics.seatZ - optics.flangeDistance) / optics.focalLength;
 
-/** Millionths of a magnification are no loss. */
-const ROUNDING = 1e-6;
+/** Millionths of a magnification are no loss: two are compared that documents have rounded. */
+export const ROUNDING = 2e-6;
 
 export function inOldBoxes(before: BuiltPlan, after: BuiltPlan): readonly HolderInOldBoxes[] {
   const { closest, farthest } = slideFor(before, after);
@@ -64,6 +64,7 @@ export function lostInOldBoxes(before: BuiltPlan, after: BuiltPlan): readonly Lo
   const where = 'in the boxes as they are';
   const { closest } = slideFor(before, after);
   const asked = after.optics.nearest.magnification;
+  const askedFarthest = farthestAsked(after);
   const lens = lensInOldPanel(before, after);
   return [
     ...lens,
@@ -75,13 +76,12 @@ export function lostInOldBoxes(before: BuiltPlan, after: BuiltPlan): readonly Lo
             why: 'The film would have to stand nearer to the lens than the slide lets it, even for the nearest subject.',
           },
         ];
-      const short = farthest * after.optics.focalLength;
       return [
-        ...(farthest > ROUNDING && reachesInfinity(after)
+        ...(askedFarthest !== null && farthest > askedFarthest + ROUNDING
           ? [
               {
-                what: `infinity with the ${holder}, ${where}`,
-                why: `The slide ends ${mm(tenth(short))} short${closest > before.slide.closest ? ', for the lens is too wide to pass inside the rear box' : ''}; the farthest subject is at ${magnification(farthest)}.`,
+                what: `${magnification(askedFarthest)} with the ${holder}, ${where}`,
+                why: `The slide ends ${mm(tenth((farthest - askedFarthest) * after.optics.focalLength))} short${closest > before.slide.closest ? ', for the lens is too wide to pass inside the rear box' : ''}; the farthest subject is at ${magnification(farthest)}.`,
               },
             ]
           : []),
@@ -98,8 +98,14 @@ export function lostInOldBoxes(before: BuiltPlan, after: BuiltPlan): readonly Lo
   ];
 }
 
-/** Whether a camera was made to focus on infinity: its seat goes as near as that needs, for every holder. */
-export const reachesInfinity = (plan: BuiltPlan): boolean =>
+/** How far a camera was made to focus, as a magnification; null where boxes that stood already were too long for it. */
+export function farthestAsked(plan: BuiltPlan): number | null {
+  const { farthest } = plan.optics;
+  return farthest?.magnification ?? (reachesInfinity(plan) ? 0 : null);
+}
+
+/** Whether the seat goes as near as infinity needs, for every holder. */
+const reachesInfinity = (plan: BuiltPlan): boolean =>
   plan.holders.every(({ effectiveDepth }) => focusedAt(plan, plan.slide.closest, effectiveDepth) <= ROUNDING);
 
 /** Whether the lens goes through the old panel with its board. */

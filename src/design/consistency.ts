@@ -283,7 +283,11 @@ function holdersGiven({ format, holders }: Written): readonly Fault[] {
   ];
 }
 
-export function holderNamesDiffer({ holders = [] }: Pick<Written, 'holders'>): readonly Fault[] {
+export function holderNamesDiffer({
+  holders = [],
+}: {
+  readonly holders?: readonly Pick<WrittenHolder, 'name'>[] | undefined;
+}): readonly Fault[] {
   const slugs = holders.map(({ name }) => slugOf(name));
   return slugs.flatMap((slug, index) => {
     const path = ['holders', index, 'name'];

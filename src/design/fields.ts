@@ -55,6 +55,15 @@ const told = ({ description, example, whenAbsent }: Told) => ({
   ...(whenAbsent === undefined ? {} : { whenAbsent }),
 });
 
+/** What was read, where it is of use. */
+function within(input: unknown, reading: Reading, { least, most }: Range, print: (value: number) => string): Reading {
+  if (!('value' in reading) || (reading.value >= least && reading.value <= most)) return reading;
+  return {
+    reason: `${quoted(input)} is ${reading.value < least ? 'less' : 'more'} ${BEYOND_USE}.`,
+    accepted: `Write a value from ${print(least)} to ${print(most)}.`,
+  };
+}
+
 /** A value that is written as a number or a text and read by a parser of units. */
 export function measured(
   about: Told,
@@ -63,11 +72,8 @@ export function measured(
   print: (value: number) => string,
 ) {
   const say = (input: unknown): string | number => {
-    const reading = parse(input);
-    if (!('value' in reading)) return `${reading.reason}${BREAK}${reading.accepted}`;
-    if (reading.value >= range.least && reading.value <= range.most) return reading.value;
-    const side = reading.value < range.least ? 'less' : 'more';
-    return `${quoted(input)} is ${side} ${BEYOND_USE}.${BREAK}Write a value from ${print(range.least)} to ${print(range.most)}.`;
+    const reading = within(input, parse(input), range, print);
+    return 'value' in reading ? reading.value : `${reading.reason}${BREAK}${reading.accepted}`;
   };
   return z
     .union([z.number(), z.string()], { error: (issue) => String(say(issue.input)) })
@@ -92,6 +98,10 @@ const lengthRange = ({ sign = 'positive', most = LONGEST }: LengthLimits): Range
 
 export const length = (about: Told, limits: LengthLimits = {}) =>
   measured(about, (input) => exampleFitting(parseLength(input, limits.sign), about), lengthRange(limits), mm);
+
+/** A length that is typed elsewhere, with the limits that it would have in the design file. */
+export const readLength = (input: string, limits: LengthLimits = {}): Reading =>
+  within(input, parseLength(input, limits.sign), lengthRange(limits), mm);
 
 /** The parser's own example is the thickness of a sheet; what is typed for a lens is better shown a lens. */
 const exampleFitting = (reading: Reading, { example }: Told): Reading =>

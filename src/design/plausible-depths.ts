@@ -10,26 +10,33 @@ const LOOKED_UP = 0.06;
 /** depth-meaning: a published depth runs to the back of the slot, and the film lies ahead of it. */
 export const holderDepths = (design: Design): readonly Finding[] =>
   design.holders.flatMap(({ name, filmDepth, make }, index) => {
-    if (make !== undefined) return [];
-    const published = publishedHolders.find(
-      ({ slotDepth }) => Math.abs(slotDepth.value.value - filmDepth) <= LOOKED_UP,
-    );
-    if (published === undefined || !isDefaulted(design, `holders[${index}].depthTo`) || isDefaulted(design, 'holders'))
+    if (make !== undefined || !isDefaulted(design, `holders[${index}].depthTo`) || isDefaulted(design, 'holders'))
       return [];
-    const slot = published.slotDepth.value.value;
-    return [
-      {
-        rule: 'depth-meaning',
-        level: 'warning',
-        value: filmDepth,
-        limit: slot,
-        unit: 'mm',
-        about: `holders[${index}].filmDepth`,
-        message: `${mm(filmDepth)} of the ${name} is the published depth of ${published.format} holders, which ends behind the film.`,
-        hint: `Write depthTo: emulsion if it was measured to the film; else depthTo: slot with sheetThickness: ${mm(sheetFilm.value)}.`,
-      },
-    ];
+    return publishedDepth(name, filmDepth).map((finding) => ({
+      ...finding,
+      about: `holders[${index}].filmDepth`,
+      hint: `Write depthTo: emulsion if it was measured to the film; else depthTo: slot with sheetThickness: ${mm(sheetFilm.value)}.`,
+    }));
   });
+
+/** The same of a depth that is typed beside the design file, which ends at the film. */
+export function publishedDepth(name: string, filmDepth: number): readonly Finding[] {
+  const published = publishedHolders.find(({ slotDepth }) => Math.abs(slotDepth.value.value - filmDepth) <= LOOKED_UP);
+  if (published === undefined) return [];
+  return [
+    {
+      rule: 'depth-meaning',
+      level: 'warning',
+      value: filmDepth,
+      limit: published.slotDepth.value.value,
+      unit: 'mm',
+      message: `${mm(filmDepth)} of the ${name} is the published depth of ${published.format} holders, which ends behind the film.`,
+      hint: `If it was not measured to the film, give what is left of it before the film: ${mm(thousandth(filmDepth - sheetFilm.value))} for sheet film.`,
+    },
+  ];
+}
+
+const thousandth = (length: number): number => Math.round(length * 1000) / 1000;
 
 /** By how much glass of that thickness brings the image nearer when one looks through it: t(1 − 1/n). */
 const throughGlass = ({ thickness, refractiveIndex }: GroundGlass): number => thickness * (1 - 1 / refractiveIndex);
@@ -47,8 +54,8 @@ export function glassDepth({ groundGlass: glass, holders }: Design): readonly Fi
       limit: film.filmDepth + shift,
       unit: 'mm',
       about: 'groundGlass.depth',
-      message: `The glass stands as deep as the film of the ${film.name}, but the picture reaches its frosted side through it: it works at ${mm(Math.round((glass.depth - shift) * 1000) / 1000)}.`,
-      hint: `Write depth: ${mm(Math.round((film.filmDepth + shift) * 1000) / 1000)}, or turn the glass and write frosted: lens.`,
+      message: `The glass stands as deep as the film of the ${film.name}, but the picture reaches its frosted side through it: it works at ${mm(thousandth(glass.depth - shift))}.`,
+      hint: `Write depth: ${mm(thousandth(film.filmDepth + shift))}, or turn the glass and write frosted: lens.`,
     },
   ];
 }

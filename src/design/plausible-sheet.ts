@@ -10,9 +10,18 @@ const ROUNDING = 1e-9;
 const NOMINAL = [6.5, ...[1 / 16, 1 / 8, 3 / 16, 1 / 4, 3 / 8, 1 / 2, 3 / 4].map((part) => part * inch)];
 const NOMINAL_WITHIN = 0.01;
 
-/** thickness-measured: a thickness that is exactly a nominal one was read on a label. Several readings that differ were measured. */
-export function thicknessMeasured({ plywood: { thickness, readings } }: Design): readonly Finding[] {
-  if (readings.some((reading) => reading !== thickness)) return [];
+/** thickness-measured: several readings that differ were measured. */
+export const thicknessMeasured = ({ plywood: { thickness, readings } }: Design): readonly Finding[] =>
+  readings.some((reading) => reading !== thickness)
+    ? []
+    : nominalThickness(thickness).map((finding) => ({
+        ...finding,
+        about: 'plywood.thickness',
+        hint: 'Measure the sheet at its corners and in the middle, and write the readings as a list.',
+      }));
+
+/** The same of a single figure: one that is exactly a nominal thickness was read on a label. */
+export function nominalThickness(thickness: number): readonly Finding[] {
   const nominal = [Math.max(1, Math.round(thickness)), ...NOMINAL].find(
     (named) => Math.abs(named - thickness) <= NOMINAL_WITHIN + ROUNDING,
   );
@@ -24,9 +33,8 @@ export function thicknessMeasured({ plywood: { thickness, readings } }: Design):
       value: thickness,
       limit: nominal,
       unit: 'mm',
-      about: 'plywood.thickness',
       message: `${mm(thickness)} is a nominal thickness; real sheet differs from it, and every joint is cut to it.`,
-      hint: 'Measure the sheet at its corners and in the middle, and write the readings as a list.',
+      hint: 'Measure the sheet at its corners and in the middle, and give the mean.',
     },
   ];
 }

@@ -14,6 +14,7 @@ import {
   mass,
   modulus,
   number,
+  readLength,
   seconds,
   section,
   speed,
@@ -32,6 +33,12 @@ import { sittingSchema } from './sitting-schema.js';
  */
 
 const THICKEST_SHEET = 100;
+/** Of a sheet that is at hand today, typed beside the design file: the same limits as there. */
+export const readSheetThickness = (text: string) => readLength(text, { most: THICKEST_SHEET });
+
+/** The same of the film depth of a holder. */
+export const readFilmDepth = (text: string) => readLength(text);
+
 const MOST_ENTRIES = 24;
 const MOST_READINGS = 100;
 const MOST_BENCH_READINGS = 1000;

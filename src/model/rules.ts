@@ -558,6 +558,14 @@ export const rules: readonly Rule[] = [
   ),
   raised('spacer-shims', 'W', 'shims that slide about', PRACTICE, 'camera/spacer/checks', 'camera/spacer/checks'),
   raised(
+    'spacer-layers',
+    'E',
+    'a depth or a thickness that was mistyped, glued of hundreds of plies',
+    PRACTICE,
+    'camera/spacer/checks',
+    'camera/spacer/checks',
+  ),
+  raised(
     'spacer-held',
     'E',
     'a spacer that falls out of the well',

@@ -108,6 +108,7 @@ export const partsOfRule: Readonly<Record<string, readonly string[]>> = {
   'frosted-side': ['ground-glass'],
   'glass-packing': GLASS,
   'spacer-shims': ['SP*'],
+  'spacer-layers': ['SP*'],
   'spacer-held': ['SP*'],
   'stop-hole': ['WS*'],
   'stop-slot': ['WS*'],

@@ -118,6 +118,21 @@ describe('spacer asks back before it works', () => {
     { words: ['--holder', 'paper holder', '--depth', '24mm'], says: 'not both' },
     { words: ['--depth', '24 apples'], says: '--depth' },
     { words: ['--depth', '24mm', '--name', '../..'], says: '--name' },
+    // its mark, its files and its folder are another's
+    {
+      words: ['--depth', '14.3mm', '--name', 'Paper Holder'],
+      says: '--name: The design has a holder "paper holder" already. Give another name, or --holder "paper holder" for that one.',
+    },
+    { words: ['--depth', '14.3mm', '--name', 'Front'], says: '--name: "front" is the name of a part of the camera' },
+    // as plywood.thickness and holders[].filmDepth are refused
+    {
+      words: ['--thickness', '4.05in'],
+      says: '--thickness: "4.05in" is more than can be made use of. Write a value from 0.001 mm to 100 mm.',
+    },
+    {
+      words: ['--depth', '6 m'],
+      says: '--depth: "6 m" is more than can be made use of. Write a value from 0.001 mm to 5000 mm.',
+    },
     { words: ['--name', 'tin box'], says: '--depth' },
   ])('$words', async ({ words, says }) => {
     const place = scratch();

@@ -148,6 +148,35 @@ describe('what is told of a change', () => {
     expect(inOldBoxes[0]?.nearest).toBeCloseTo((281.7 + 10.5 + 5.8 - 225) / 230, 5);
   });
 
+  describe('a camera that was made for nothing farther than 1:10', () => {
+    const portraits = changed(heron, 'pastInfinity', 'farthest: 1:10, pastInfinity');
+    const lostBy = (text: string) => compareCameras(built(portraits).camera, built(text).camera).lost;
+
+    test('a holder that is deeper than its slide takes', () => {
+      const tin = '  - { name: tin box, filmDepth: 40 mm, width: 150 mm, length: 210 mm, thickness: 45 mm }\n';
+      // film at 203.5 + 21 for 1:10, less 24 and 4: the seat goes to 196.5, and 196.5 + 40 is 12 too far
+      expect(lostBy(`${changed(portraits, 'shims:', `${tin}shims:`)}`)).toEqual([
+        {
+          what: '1:10 with the tin box, in the boxes as they are',
+          why: 'The slide ends 12 mm short; the farthest subject is at 1:6.37.',
+        },
+      ]);
+    });
+
+    test('a later one for nothing farther than 1:8', () => {
+      const nearer = changed(
+        changed(portraits, 'farthest: 1:10', 'farthest: 1:8'),
+        ', pastInfinity: 4 mm',
+        ', pastInfinity: 0 mm',
+      );
+      // the film of the paper holder lies 18.2 farther ahead, and 1:8 needs but 5.25 more than 1:10
+      expect(lostBy(nearer).map(({ what }) => what)).toEqual(['1:10 with the processing holder']);
+      expect(lostBy(portraits)).toEqual([]);
+      // a hair is no loss
+      expect(lostBy(changed(nearer, 'farthest: 1:8', 'farthest: 1:9.9'))).toEqual([]);
+    });
+  });
+
   test('a holder that is no longer there', () => {
     const line = /^ *- \{ name: processing holder.*\n/m.exec(heron)?.[0] ?? '';
     const { lost, left } = told(changed(heron, line, ''));

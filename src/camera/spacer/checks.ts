@@ -64,6 +64,25 @@ export function spacerShims(own: PlacedSpacer, build: Build): readonly Finding[]
   });
 }
 
+/** More layers than these are no spacer that anybody glues, and every glue line strays; a choice of ours. */
+const MOST_LAYERS = 40;
+
+/** spacer-layers: a film depth or a thickness of sheet that was mistyped, most of the time. */
+export function spacerLayers(own: PlacedSpacer, build: Build): readonly Finding[] {
+  const { layers, thickness } = stackOf(own, build);
+  const count = layers.length;
+  return unless(count <= MOST_LAYERS, {
+    rule: 'spacer-layers',
+    level: 'error',
+    value: count,
+    limit: MOST_LAYERS,
+    unit: 'layers',
+    about: 'plywood.thickness',
+    message: `The spacer for ${own.spacer.holder} would be glued of ${count} layers, to ${mm(hundredth(thickness))}: ${MOST_LAYERS} are the most that stay true.`,
+    hint: 'Look at the film depth, at the depth of the glass and at the thickness of the sheet: one of them is likely mistyped. Else use thicker sheet.',
+  });
+}
+
 /** So far a pin must stand proud to hold what lies on the spacer; common practice, no source. */
 const PROUD = 2;
 
@@ -86,4 +105,4 @@ export function spacerHeld(own: PlacedSpacer, build: Build): readonly Finding[] 
 
 const hundredth = (value: number): number => Math.round(value * 100) / 100;
 
-export const spacerChecks = [register, spacerShims, spacerHeld];
+export const spacerChecks = [register, spacerShims, spacerLayers, spacerHeld];

@@ -1,4 +1,11 @@
-import { type Design, loadSpares, type PartsWanted, parseLength, readRemnant, type SheetRemnant } from '../../index.js';
+import {
+  type Design,
+  loadSpares,
+  type PartsWanted,
+  readRemnant,
+  readSheetThickness,
+  type SheetRemnant,
+} from '../../index.js';
 import { archiveOf } from './archive.js';
 import type { PartMade, PartSaid } from './camera-asked.js';
 import { cameraOf } from './camera-text.js';
@@ -34,7 +41,7 @@ async function askedOf(
 ): Promise<{ readonly design: Design; readonly wanted: PartsWanted } | { readonly refused: string }> {
   const read = readKept(of);
   if ('problems' in read) throw new Error(`${of.file} is no design`);
-  const length = thickness.trim() === '' ? null : parseLength(thickness);
+  const length = thickness.trim() === '' ? null : readSheetThickness(thickness);
   if (length !== null && 'reason' in length) return { refused: `${length.reason} ${length.accepted}` };
   const pieces: SheetRemnant[] = [];
   for (const { name, text } of remnants) {

@@ -1,4 +1,4 @@
-import { loadSpacer, parseLength, slugOf } from '../../index.js';
+import { loadSpacer, newHolderTrouble, readFilmDepth, readSheetThickness, slugOf } from '../../index.js';
 import { archiveOf } from './archive.js';
 import type { PartMade } from './camera-asked.js';
 import { readKept } from './kept.js';
@@ -8,12 +8,13 @@ import type { Given } from './questions.js';
 export async function spacer({ of, depth, name, thickness }: Given<'spacer'>): Promise<PartMade> {
   const read = readKept(of);
   if ('problems' in read) throw new Error(`${of.file} is no design`);
-  const film = parseLength(depth);
+  const film = readFilmDepth(depth);
   if ('reason' in film) return refused(film);
-  const sheet = thickness.trim() === '' ? null : parseLength(thickness);
+  const sheet = thickness.trim() === '' ? null : readSheetThickness(thickness);
   if (sheet !== null && 'reason' in sheet) return refused(sheet);
   const called = name.trim() === '' ? 'holder' : name.trim();
-  if (slugOf(called) === '') return { refused: 'A name needs at least one letter or digit.' };
+  const trouble = newHolderTrouble(read.design, called);
+  if (trouble !== null) return { refused: `${trouble.what} ${trouble.accepted}` };
   const { spacerAlone } = await loadSpacer();
   const { files, findings, summary } = spacerAlone(read.design, {
     name: called,

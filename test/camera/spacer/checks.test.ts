@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { register, spacerHeld, spacerShims } from '../../../src/camera/spacer/checks.js';
+import { register, spacerHeld, spacerLayers, spacerShims } from '../../../src/camera/spacer/checks.js';
 import { altered, bought, replaced, without } from '../altered.js';
 import { heron, moving } from '../worked.js';
 
@@ -33,17 +33,30 @@ describe('register: 0.22006, a quarter of the depth of focus at infinity', () =>
   });
 });
 
+/** The spacer on so many shims of 0.5 in place of four. */
+const onShims = (count: number) =>
+  replaced(heron.build, 'SP2-shim-500', (places) => {
+    const perLayer = places.length / 4;
+    return Array.from({ length: count }, (_, i) => places.slice((i % 4) * perLayer, ((i % 4) + 1) * perLayer)).flat();
+  });
+
+test('spacer-layers: forty, not forty-one', () => {
+  const layers = (count: number) => spacerLayers(placed, onShims(count - 4));
+  expect(layers(40)).toEqual([]);
+  expect(layers(41)).toMatchObject([
+    {
+      rule: 'spacer-layers',
+      level: 'error',
+      value: 41,
+      limit: 40,
+      message: expect.stringMatching(/^The spacer for processing holder would be glued of 41 layers/),
+      hint: expect.stringMatching(/film depth.*glass.*thickness of the sheet/),
+    },
+  ]);
+});
+
 test('spacer-shims: four, not five', () => {
-  const shims = (count: number) =>
-    spacerShims(
-      placed,
-      replaced(heron.build, 'SP2-shim-500', (places) => {
-        const perLayer = places.length / 4;
-        return Array.from({ length: count }, (_, i) =>
-          places.slice((i % 4) * perLayer, ((i % 4) + 1) * perLayer),
-        ).flat();
-      }),
-    );
+  const shims = (count: number) => spacerShims(placed, onShims(count));
   expect(shims(4)).toEqual([]);
   expect(shims(5)).toMatchObject([
     {

@@ -1,0 +1,106 @@
+import { describe, expect, test } from 'vitest';
+import { type SpacerWanted, spacerAlone } from '../src/spare-spacer.js';
+import { publishedHolders } from '../src/standards/holders.js';
+import { changed, designOf } from './design/reading.js';
+import { heron } from './design/worked-designs.js';
+
+/** Told under a rule of a holder that the design does not know. */
+const told = (text: string, filmDepth: number, rule: string) =>
+  spacerAlone(designOf(text), { name: 'tin box', filmDepth }).findings.filter((finding) => finding.rule === rule);
+
+/*
+ * Heron's film stands at 203.5 for infinity and at 203.5 + 210/10 = 224.5 for 1:10. Its deepest holder is 24, and the slide
+ * runs 4 past what that needs: the seat goes to 175.5, or to 196.5 where no more than 1:10 was asked for.
+ */
+const portraits = changed(heron, 'pastInfinity', 'farthest: 1:10, pastInfinity');
+
+describe('how far the camera as it stands focuses a holder that turned up later', () => {
+  test.each([
+    // 175.5 + 40 − 203.5 = 12, and 12/210 = 1:17.5
+    { text: heron, far: 'infinity', at: '1:17.5', limit: 163.5 },
+    // 196.5 + 40 − 224.5 = 12; 196.5 + 40 − 203.5 = 33, and 33/210 = 1:6.364, rounded away from the subject
+    { text: portraits, far: '1:10', at: '1:6.37', limit: 184.5 },
+  ])('12 mm short of $far', ({ text, far, at, limit }) => {
+    const [finding, ...more] = told(text, 40, 'reach-infinity');
+    expect(more).toEqual([]);
+    expect(finding?.level).toBe('warning');
+    expect(finding?.limit).toBeCloseTo(limit, 9);
+    expect(finding?.message).toBe(
+      `This camera cannot focus tin box on ${far}: its slide ends 12 mm short. The farthest subject is at ${at}.`,
+    );
+    expect(told(text, 40, 'reach-reserve')).toEqual([]);
+  });
+
+  test.each([heron, portraits])('as deep as the run past it takes, and no deeper', (text) => {
+    expect(told(text, 28, 'reach-infinity')).toEqual([]);
+    expect(told(text, 28.1, 'reach-infinity')).toMatchObject([
+      { message: expect.stringMatching(/ends 0\.1 mm short/) },
+    ]);
+  });
+
+  test('where less is left past infinity than the lens may be off, as plan tells it', () => {
+    // 203.5 − 25.96 − 175.5 = 2.04 are left, and 1 % of 203.5 is 2.035
+    expect(told(heron, 25.96, 'reach-reserve')).toEqual([]);
+    expect(told(heron, 27.9, 'reach-reserve')).toMatchObject([
+      {
+        level: 'warning',
+        value: expect.closeTo(0.1, 9),
+        limit: expect.closeTo(2.035, 9),
+        message: expect.stringMatching(/^With tin box the slide runs 0\.1 mm past infinity\. .* infinity is lost\.$/),
+        hint: expect.stringMatching(/^Use a holder that is 2 mm shallower, or measure/),
+      },
+    ]);
+    // nobody asked for more than 1:10
+    expect(told(portraits, 27.9, 'reach-reserve')).toEqual([]);
+  });
+});
+
+describe('what was mistyped', () => {
+  const findings = (wanted: Partial<SpacerWanted>) =>
+    spacerAlone(designOf(heron), { name: 'processing holder', ...wanted }).findings;
+
+  test.each([
+    // 45 of 0.4 are 18 of 18.2, and a shim; 122 of 4.05 are 494.1 of 494.2, which is near enough
+    { wanted: { thickness: 0.4 }, value: 46 },
+    { wanted: { name: 'tin box', filmDepth: 500 }, value: 122 },
+  ])('$wanted: $value layers, and nothing is laid out', ({ wanted, value }) => {
+    const { files, findings: told } = spacerAlone(designOf(heron), { name: 'processing holder', ...wanted });
+    expect(told.filter(({ level }) => level === 'error')).toMatchObject([{ rule: 'spacer-layers', value }]);
+    expect(files.some(({ path }) => path.startsWith('sheets/'))).toBe(false);
+  });
+
+  test('a thickness from a label, and a depth from a table, are told as of a design', () => {
+    expect(findings({ thickness: 4 })).toContainEqual(
+      expect.objectContaining({
+        rule: 'thickness-measured',
+        level: 'warning',
+        hint: expect.stringMatching(/the mean/),
+      }),
+    );
+    expect(findings({ thickness: 3.92 }).filter(({ rule }) => rule === 'thickness-measured')).toEqual([]);
+    const [published] = publishedHolders;
+    const slot = published?.slotDepth.value.value ?? 0;
+    expect(told(heron, slot, 'depth-meaning')).toMatchObject([{ level: 'warning', value: slot }]);
+    expect(told(heron, slot + 0.1, 'depth-meaning')).toEqual([]);
+  });
+});
+
+describe('what is said beside the figures', () => {
+  const said = (filmDepth: number) => spacerAlone(designOf(heron), { name: 'tin box', filmDepth });
+
+  test('of plies: how they are glued, and the fire', () => {
+    // 17.95 − 5.8: three plies of 4.05
+    const text = said(17.95).summary.join('\n');
+    expect(text).toContain('Glue the plies first');
+    expect(text).toContain('1 sheet to cut.');
+    expect(text).toContain('Never leave the laser alone');
+  });
+
+  test('of shims alone nothing of glue, sheets or the laser, and no sheet is written', () => {
+    // 6.3 − 5.8: one shim of 0.5
+    const { summary, files } = said(6.3);
+    expect(summary[0]).toBe('tin box: 0.5 mm under the ground glass: 1 shim of 0.5 mm, 0 mm left.');
+    expect(summary.join('\n')).not.toMatch(/[Gg]lue|sheet|laser/);
+    expect(files.map(({ path }) => path)).toEqual(['spacer.json']);
+  });
+});
