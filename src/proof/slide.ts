@@ -56,7 +56,7 @@ const boxMeetsPanel = (
       about: 'focus.pastInfinity',
       message: `At the closest position the ${middle !== null && middle.front.least < box.front.least ? 'middle' : 'rear'} box stands ${mm(tenth(air))} behind the panel, where ${deepest.name === '' ? 'the gap' : `the ${deepest.name} and a gap`} take ${mm(tenth(taken))}.`,
       hint: builtFor
-        ? `${lens.mount.side === 'inside' ? 'Mount the lens from the front, or by' : 'Mount it by'} a narrower flange or ring that the ${middle === null ? 'rear box' : 'boxes'} can pass around.`
+        ? `Mount the lens by a narrower flange or ring that the ${middle === null ? 'rear box' : 'boxes'} can pass around${lens.mount.side === 'inside' ? ', or from the front where the opening of the panel is wide enough for that' : ''}.`
         : `Take ${mm(tenth(taken - air))} off pastInfinity.`,
     }),
     ...unless(room >= least - ROUNDING, {
