@@ -67,7 +67,11 @@ export interface PartsDocument {
 export function askParts(design: Design, wanted: PartsWanted): PartsAsked | { readonly refused: string } {
   const planned = planCamera(design);
   const found: Exclude<Part, { kind: 'bought' }>[] = [];
-  for (const id of new Set(wanted.ids)) {
+  for (const [i, id] of wanted.ids.entries()) {
+    if (wanted.ids.indexOf(id) < i)
+      return {
+        refused: `${id} is named twice. Name each part once: of each as many pieces are cut as the camera has, or as --pieces says.`,
+      };
     const part = planned.parts.find((each) => each.id === id);
     if (part === undefined || part.kind === 'bought') return { refused: unknownPart(planned.parts, id, part) };
     found.push(part);
@@ -121,6 +125,9 @@ function thicknessAsked(
     return {
       refused: `${how} goes with parts of one material, and ${other.id} is cut from ${other.material}, others from ${plywood.material}. Ask for them one after the other.`,
     };
+  const twice = remnants.find(({ file }, i) => remnants.findIndex((piece) => piece.file === file) < i);
+  if (twice !== undefined)
+    return { refused: `The remnant ${twice.file} is named twice. One file is one piece: name each of them once.` };
   const drawn = (flat[0] as FlatPart).thickness;
   const strange = remnants.find((piece) => wordOf(piece) !== wordOf(flat[0] as FlatPart));
   if (strange !== undefined)

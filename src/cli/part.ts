@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { type BuiltCamera, findingsPage, type SheetRemnant } from '../index.js';
 import { work } from './in-worker.js';
 import { refuseUnknownRules } from './known-rules.js';
@@ -35,6 +35,7 @@ export async function part(
   refuseUnknownRules('--despite', despite);
   const design = readDesignFile(file);
   const since = await cameraThatStands(options.since, join('output', design.slug));
+  refuseTwice(remnant);
   const wanted = {
     ids,
     despite,
@@ -58,6 +59,19 @@ export async function part(
     await terminal.out(`${JSON.stringify({ ...document, files: written }, null, 2)}\n`);
   } else await terminal.out([...summary, `Wrote ${files.length} files into ${folder}.`, ''].join('\n'));
   return EXIT.done;
+}
+
+/** One file is one piece, by whatever path it is named. */
+function refuseTwice(remnants: readonly string[]): void {
+  const paths = remnants.map((path) => resolve(path));
+  for (const [i, path] of paths.entries()) {
+    const earlier = remnants[paths.indexOf(path)];
+    if (paths.indexOf(path) < i)
+      throw new Stop(
+        EXIT.wrongCall,
+        `--remnant: ${remnants[i]} is ${earlier === remnants[i] ? 'named twice' : `the file that ${earlier} names already`}. One file is one piece: name each of them once.`,
+      );
+  }
 }
 
 /** More would be a shop. */
