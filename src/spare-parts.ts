@@ -66,7 +66,11 @@ export interface PartsDocument {
 export function askParts(design: Design, wanted: PartsWanted): PartsAsked | { readonly refused: string } {
   const planned = planCamera(design);
   const found: Exclude<Part, { kind: 'bought' }>[] = [];
-  for (const id of new Set(wanted.ids)) {
+  for (const [i, id] of wanted.ids.entries()) {
+    if (wanted.ids.indexOf(id) < i)
+      return {
+        refused: `${id} is named twice. Name each part once: of each as many pieces are cut as the camera has, or as --pieces says.`,
+      };
     const part = planned.parts.find((each) => each.id === id);
     if (part === undefined || part.kind === 'bought') return { refused: unknownPart(planned.parts, id, part) };
     found.push(part);

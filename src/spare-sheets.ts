@@ -43,6 +43,9 @@ export function remnantsRefused(
   { called, ...drawn }: OfSheet & { readonly called: string },
   asked: number,
 ): string | null {
+  const twice = remnants.find(({ file }, i) => remnants.findIndex((piece) => piece.file === file) < i);
+  if (twice !== undefined)
+    return `The remnant ${twice.file} is named twice. One file is one piece: name each of them once.`;
   const strange = remnants.find((piece) => wordOf(piece) !== wordOf(drawn));
   if (strange !== undefined)
     return `The remnant ${strange.file} is ${strange.material}, and ${called} is cut from ${drawn.material}. Name a piece of that.`;

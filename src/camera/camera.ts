@@ -33,7 +33,14 @@ import type { HeldHolder } from './holder/size.js';
 import { sizeHood } from './hood/size.js';
 import { type MountedLens, opening } from './lens/size.js';
 import { CARD, THUMB } from './lens-board/parts.js';
-import { type LensBoard, type LensBoardGiven, sizeLensBoard } from './lens-board/size.js';
+import {
+  type LensBoard,
+  type LensBoardGiven,
+  type SizedLensBoard,
+  type StandingPanel,
+  sizeLensBoard,
+  widestOpening,
+} from './lens-board/size.js';
 import { screwPlaces, sizeLensClamp } from './lens-clamp/size.js';
 import type { LightAhead } from './light-ahead.js';
 import { type LightInBox, leftOpen } from './light-in-box.js';
@@ -117,7 +124,7 @@ export interface CameraFigures {
 
 /** Of a camera that stands, what another lens before it does not change. */
 export interface Standing extends Pick<Camera, 'objects' | 'focusScale'> {
-  readonly settingOut: Pick<SettingOut, 'panelDead'>;
+  readonly settingOut: Pick<SettingOut, 'rearInside' | 'panelDead'>;
   readonly optics: Pick<Optics, 'registerTolerance'>;
   /** z of the holder seat at the end of the slide. */
   readonly end: number;
@@ -164,7 +171,7 @@ export function setOutCamera(design: Design, stands: Standing | null = null) {
         })
       : null;
   const figures = givenFigures(design);
-  const panelOpening = openingOf(design, stands);
+  const panel = panelOf(design, stands);
   const glassFigure = glassDepthOf(figures, effectiveDepth(groundGlass), groundGlass.frosted);
   const glassDepth = glassFigure.value;
   const fieldTangent = Math.sqrt(format.image.short ** 2 + format.image.long ** 2) / 2 / lens.focalLength;
@@ -187,7 +194,7 @@ export function setOutCamera(design: Design, stands: Standing | null = null) {
       fieldTangent,
       light: lightThrough(design, glassDepth),
       frame: frame && measured('w_a', 'side of the accessory frame', frame.outside, 'its rings, sized round the lens'),
-      panelOpening,
+      panel,
     };
     return sizeLensBoard(given);
   };
@@ -199,7 +206,9 @@ export function setOutCamera(design: Design, stands: Standing | null = null) {
   };
   const { side } = lens.mount;
   const clamp = clampOn(side);
-  const { lensBoard, accessoryFrame } = frontOn(side);
+  const { lensBoard: sized, accessoryFrame } = frontOn(side);
+  const { lensBoard: otherSide } = frontOn(side === 'inside' ? 'front' : 'inside');
+  const lensBoard: LensBoard = { ...sized, otherSideNeeds: otherSide.needs };
   const optics = solveOptics({ lens, focus, format, seat: lensBoard.seat });
   // layers that were glued for the old lens are left as they are, as long as they do for the new one
   const within = Math.min(optics.registerTolerance, stands?.optics.registerTolerance ?? Number.POSITIVE_INFINITY) / 2;
@@ -251,6 +260,7 @@ export function setOutCamera(design: Design, stands: Standing | null = null) {
     pastNearest: figures.pastNearest,
     asBuilt: stands
       ? {
+          rearInside: measured('W_ri', 'rear box, inside', stands.settingOut.rearInside.value, AS_BUILT),
           panelDead: measured(
             'd_f',
             'depth kept free behind the front panel',
@@ -261,7 +271,7 @@ export function setOutCamera(design: Design, stands: Standing | null = null) {
         }
       : undefined,
     lens: lensBoard.figures,
-    otherSide: frontOn(side === 'inside' ? 'front' : 'inside').lensBoard.figures,
+    otherSide: otherSide.figures,
     imageLong: figures.imageLong,
     depths: depths.map((depth, i) => ({ of: holders[i]?.name ?? '', depth })),
     glassDepth: glassFigure,
@@ -290,12 +300,15 @@ export function setOutCamera(design: Design, stands: Standing | null = null) {
 
 const AS_BUILT = 'the camera as it was built';
 
-/** The opening of a panel that is there already: as somebody wrote it, or that of the camera that stands. */
-function openingOf({ lens }: Design, stands: Standing | null): Figure | null {
+/** The panel that is there already, with its opening: as somebody wrote it, or that of the camera that stands. */
+function panelOf({ lens }: Design, stands: Standing | null): StandingPanel | null {
   const what = 'side of the opening for the lens board';
   const { opening: written } = lens.mount;
-  if (written !== undefined) return keyed('w_o', what, 'lens.mount.opening', written);
-  return stands && measured('w_o', what, stands.objects.lensBoard.opening, AS_BUILT);
+  const built = stands?.objects.lensBoard.opening ?? null;
+  const side = stands?.objects.frontBox.outside ?? null;
+  const most = side === null ? Number.POSITIVE_INFINITY : widestOpening(side);
+  if (written !== undefined) return { asked: keyed('w_o', what, 'lens.mount.opening', written), built, most, side };
+  return built === null ? null : { asked: measured('w_o', what, built, AS_BUILT), built, most, side };
 }
 
 /** Air between tailboard and thumb screws and a slide that falls ahead of them; common practice, no source. */
@@ -306,7 +319,7 @@ const BEFORE_SCREWS = 2;
 const RING_IN_FRONT = 4;
 
 /** What all that hangs ahead of the lens hangs on; null where a design asks for nothing of the kind. */
-function frameOn(design: Design, wood: Wood, lensBoard: LensBoard, fieldTangent: number): AccessoryFrame | null {
+function frameOn(design: Design, wood: Wood, lensBoard: SizedLensBoard, fieldTangent: number): AccessoryFrame | null {
   const { filterHolder, shutter, hood, cap, lens } = design;
   const rails = shutter !== undefined || hood !== undefined || cap === true;
   if (filterHolder === undefined && !rails) return null;

@@ -121,8 +121,8 @@ export interface SettingOutGiven {
   readonly farthestFocus: Figure;
   readonly pastInfinity: Figure;
   readonly pastNearest: Figure | null;
-  /** Of boxes that stand: what they keep free behind the panel, and z of the holder seat at the end of the slide. */
-  readonly asBuilt?: { readonly panelDead: Figure; readonly end: Figure } | undefined;
+  /** Of boxes that stand: how wide the rear one is inside, what they keep free behind the panel, and z of the holder seat at the end of the slide. */
+  readonly asBuilt?: { readonly rearInside: Figure; readonly panelDead: Figure; readonly end: Figure } | undefined;
   readonly lens: LensClaimFigures;
   /** The same lens mounted from the other side of the board. */
   readonly otherSide: LensClaimFigures;
@@ -184,19 +184,22 @@ export function setOut(given: SettingOutGiven): SettingOut {
   const ringWidth = reckoned('r', 'least width of the turning ring', formula`max(6, 1.5 ${t})`, { source: PRACTICE });
 
   // Across the axis.
-  const rearInside = widest('W_ri', 'rear box, inside', [
-    claim(
-      'the long side of the image, its margin, and the turning ring round it',
-      formula`${imageLong} + 2 (${margin} + ${slip} + ${ringWidth})`,
-    ),
-    claim(
-      'the front panel that must carry the lens board and its retainers',
-      // two walls and two gaps more of the front box where there is a middle one
-      given.boxes === 3
-        ? formula`${lens.board} + 28.6 - 6 ${t} - 4 ${c}`
-        : formula`${lens.board} + 28.6 - 4 ${t} - 2 ${c}`,
-    ),
-  ]);
+  const { asBuilt } = given;
+  const rearInside = asBuilt
+    ? derived('W_ri', REAR_INSIDE, 'the rear box as it was built', formula`${asBuilt.rearInside}`)
+    : widest('W_ri', REAR_INSIDE, [
+        claim(
+          'the long side of the image, its margin, and the turning ring round it',
+          formula`${imageLong} + 2 (${margin} + ${slip} + ${ringWidth})`,
+        ),
+        claim(
+          'the front panel that must carry the lens board and its retainers',
+          // two walls and two gaps more of the front box where there is a middle one
+          given.boxes === 3
+            ? formula`${lens.board} + 28.6 - 6 ${t} - 4 ${c}`
+            : formula`${lens.board} + 28.6 - 4 ${t} - 2 ${c}`,
+        ),
+      ]);
   const rearOutside = derived(
     'W_ro',
     'rear box, outside',
@@ -239,7 +242,6 @@ export function setOut(given: SettingOutGiven): SettingOut {
     { source: PRACTICE },
   );
   const passes = lens.radiusBehindPanel.value + FREE_AIR <= rearInside.value / 2;
-  const { asBuilt } = given;
   const panelDead = asBuilt
     ? derived('d_f', DEAD_DEPTH, 'the rear box as it was built', formula`${asBuilt.panelDead}`)
     : deadDepth(lens, passes, t);
@@ -537,6 +539,11 @@ const ofEach = ([first, ...others]: readonly [Depth, ...Depth[]], make: (depth: 
 
 /** What limits a slide that stands, where the boxes would let it go farther. */
 export const END_AS_BUILT = 'the end of the slide as it was built';
+
+const REAR_INSIDE = 'rear box, inside';
+
+/** Side of the widest lens board that a front panel of this width carries, with its retainers beside it. */
+export const boardOnPanel = (panel: number): number => panel - 28.6;
 
 const DEAD_DEPTH = 'depth kept free behind the front panel';
 

@@ -5,6 +5,7 @@ import type { Finding } from '../model/finding.js';
 import { lineDoubt } from '../statistics/line-doubt.js';
 import { magnification, metres, mm, tenth } from '../units/print.js';
 import type { Camera } from './camera.js';
+import { inWords, upper } from './cures.js';
 import type { WholeRule } from './whole-rule.js';
 
 /** How near the slide can reach, what is kept in reserve, and what the lens costs: what the sizing alone can tell. */
@@ -59,7 +60,7 @@ function tooShortAsBuilt(design: Design, camera: Camera): Finding {
   const other = otherSide({ lens });
   const cures = [
     ...(rod.reachable > 0 ? [`write nearest: ${proposed(rod.reachable, 'farther')}`] : []),
-    ...(rod.reachableOtherSide > Math.max(0, rod.reachable)
+    ...(rod.reachableOtherSide > Math.max(0, rod.reachable) && goesInFromThere(camera)
       ? [`mount the lens ${other.words}, side: ${other.key}: it would reach ${magnification(rod.reachableOtherSide)}`]
       : []),
   ];
@@ -72,6 +73,10 @@ function tooShortAsBuilt(design: Design, camera: Camera): Finding {
     hint: inWords(cures.length > 0 ? cures : ['leave out builtFor: this lens needs boxes of its own']),
   };
 }
+
+/** Whether the board of the other side goes into the opening of the panel as it is. */
+const goesInFromThere = ({ objects: { lensBoard } }: Camera): boolean =>
+  lensBoard.otherSideNeeds <= lensBoard.opening + ROUNDING;
 
 /** reach-infinity: boxes that stand can be too long for a new lens. */
 const reachFarthest: WholeRule = ({ focus, lens, builtFor }, camera) => {
@@ -95,14 +100,21 @@ const reachFarthest: WholeRule = ({ focus, lens, builtFor }, camera) => {
           ? [`write farthest: ${proposed(farthest, 'nearer')}`]
           : [`write farthest: ${proposed(farthest, 'nearer')} and nearest: ${proposed(reachable, 'farther')}`]),
       // from inside the lens stands nearer to the film by board and plug
-      ...(lens.mount.side === 'front' ? [`mount the lens ${other.words}: side: ${other.key}`] : []),
+      ...(lens.mount.side === 'front' && goesInFromThere(camera)
+        ? [`mount the lens ${other.words}: side: ${other.key}`]
+        : []),
     ]),
   });
 };
 
 /** boxes-as-built: what a new lens reaches in boxes that stand. */
-const boxesAsBuilt: WholeRule = ({ focus, lens, builtFor }, { settingOut: rod }) => {
+const boxesAsBuilt: WholeRule = ({ focus, lens, builtFor }, { settingOut: rod, objects: { lensBoard } }) => {
   if (builtFor === undefined || focus.pastInfinity < 0 || rod.slack < 0) return [];
+  const { panel, opening } = lensBoard;
+  const sawn =
+    panel && panel.built !== null && opening > panel.built && panel.asked.value <= panel.most
+      ? `; the opening of the panel is sawn out from ${mm(tenth(panel.built))} to ${mm(tenth(opening))}`
+      : '';
   const past = focus.pastInfinity;
   const end = focus.farthest - past / lens.focalLength;
   const far =
@@ -112,7 +124,7 @@ const boxesAsBuilt: WholeRule = ({ focus, lens, builtFor }, { settingOut: rod })
       rule: 'boxes-as-built',
       level: 'note',
       about: 'builtFor',
-      message: `Boxes, panel and tailboard stay as they were built for the ${builtFor.lens.name}. With this lens the slide takes every holder from ${far} to ${magnification(rod.reachable)}.`,
+      message: `${sawn ? 'Boxes and tailboard' : 'Boxes, panel and tailboard'} stay as they were built for the ${builtFor.lens.name}${sawn}. With this lens the slide takes every holder from ${far} to ${magnification(rod.reachable)}.`,
       hint: 'tailboard compare with the old design tells which parts are cut again, and what each holder reaches.',
     },
   ];
@@ -127,16 +139,11 @@ function proposed(m: number, side: 'farther' | 'nearer'): string {
 /** A tenth of a hundredth, in the larger figure of a magnification. */
 const NO_PROMISE = 0.001;
 
-const inWords = ([first = '', ...others]: readonly string[]): string =>
-  [upper(first), ...others.map((cure) => `Or ${cure}`)].map((cure) => `${cure}.`).join(' ');
-
 const reachCure = (design: Design, camera: Camera): string => {
   const [first = 'use shallower holders, thinner sheet, or a lens with a longer flange distance', ...others] =
     reachCures(design, camera);
   return inWords([first, ...others]);
 };
-
-const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** The cheapest first: no wood at all, then one key, then another holder. */
 function reachCures(design: Design, camera: Camera): readonly string[] {

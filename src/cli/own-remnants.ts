@@ -18,3 +18,16 @@ export function refuseInside(folder: string, name: string, path: string): void {
     `${folder}: the remnant ${name} lies in this folder, which the build replaces. Move the file elsewhere and name it there, or build into another folder with -o.`,
   );
 }
+
+/** One file is one piece, by whatever path it is named. */
+export function refuseTwice(remnants: readonly string[]): void {
+  const paths = remnants.map((path) => resolve(path));
+  for (const [i, path] of paths.entries()) {
+    const earlier = remnants[paths.indexOf(path)];
+    if (paths.indexOf(path) < i)
+      throw new Stop(
+        EXIT.wrongCall,
+        `--remnant: ${remnants[i]} is ${earlier === remnants[i] ? 'named twice' : `the file that ${earlier} names already`}. One file is one piece: name each of them once.`,
+      );
+  }
+}

@@ -4,7 +4,7 @@ import { type BuiltCamera, findingsPage, readSheetThickness, type SheetRemnant }
 import { work } from './in-worker.js';
 import { refuseUnknownRules } from './known-rules.js';
 import { lengthOf } from './length-of.js';
-import { refuseInside, refuseOwnRemnants } from './own-remnants.js';
+import { refuseInside, refuseOwnRemnants, refuseTwice } from './own-remnants.js';
 import { readCamera } from './read-camera.js';
 import { readDesignFile, readRemnantFile } from './read-design-file.js';
 import { refuseBroken } from './refuse-broken.js';
@@ -35,6 +35,7 @@ export async function part(
   refuseUnknownRules('--despite', despite);
   const design = readDesignFile(file);
   const since = await cameraThatStands(options.since, join('output', design.slug));
+  refuseTwice(remnant);
   const wanted = {
     ids,
     despite,

@@ -14,6 +14,11 @@ export async function readCamera(path: string): Promise<BuiltCamera> {
   const plan = isFolder ? join(path, 'plan.json') : path;
   if (!plan.endsWith('.json')) return recordOfDesign(readDesignFile(path));
   const shapes = join(dirname(plan), 'parts.json');
+  if (isFolder && statSync(plan, { throwIfNoEntry: false }) === undefined)
+    throw new Stop(
+      EXIT.wrongCall,
+      `${path}: no camera was built into this folder, it has no plan.json. Name a folder that tailboard build wrote, its plan.json, or a design file.`,
+    );
   const text = (file: string, noun: string) => readTextFile(file, { noun, largest: LARGEST_RECORD }).text;
   const beside = statSync(shapes, { throwIfNoEntry: false })?.isFile() === true;
   const read = readBuilt(text(plan, 'plan of a camera'), beside ? text(shapes, 'list of parts') : null);

@@ -12,7 +12,7 @@ import {
   slugOf,
 } from '../index.js';
 import { lengthOf } from './length-of.js';
-import { refuseInside, refuseOwnRemnants } from './own-remnants.js';
+import { refuseInside, refuseOwnRemnants, refuseTwice } from './own-remnants.js';
 import { readDesignFile, readRemnantFile } from './read-design-file.js';
 import { EXIT, Stop } from './stop.js';
 import type { Terminal } from './terminal.js';
@@ -32,6 +32,7 @@ export interface SpacerOptions {
 export async function spacer(file: string, options: SpacerOptions, terminal: Terminal): Promise<number> {
   const design = readDesignFile(file);
   const { thickness, remnant } = options;
+  refuseTwice(remnant);
   const wanted = {
     remnants: remnant.map((path): SheetRemnant => ({ ...readRemnantFile('--remnant', path), file: path })),
     ...whichSpacer(design, options),

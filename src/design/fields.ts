@@ -88,11 +88,13 @@ export function measured(
 
 interface LengthLimits {
   readonly sign?: Sign;
+  /** Of a length that must be positive; the smallest that can be made, if it is left out. */
+  readonly least?: number;
   readonly most?: number;
 }
 
-const lengthRange = ({ sign = 'positive', most = LONGEST }: LengthLimits): Range => ({
-  least: sign === 'positive' ? SMALLEST : sign === 'not-negative' ? 0 : -most,
+const lengthRange = ({ sign = 'positive', least = SMALLEST, most = LONGEST }: LengthLimits): Range => ({
+  least: sign === 'positive' ? least : sign === 'not-negative' ? 0 : -most,
   most,
 });
 
@@ -233,8 +235,10 @@ export const numberOrList = (about: Told, range: Range, longest: number) =>
   });
 
 export const whole = (about: Told, { least, most }: Range) => {
+  // of two values each is an example
+  const taken = most === least + 1 ? `${least} or ${most}` : about.example;
   const error = (issue: { readonly input?: unknown }) =>
-    `${quoted(issue.input)} is not a whole number from ${least} to ${most}.${BREAK}Write ${about.example}.`;
+    `${quoted(issue.input)} is not a whole number from ${least} to ${most}.${BREAK}Write ${taken}.`;
   return z.int({ error }).min(least, { error }).max(most, { error }).meta(told(about));
 };
 

@@ -1,9 +1,11 @@
 /** The word that was probably meant: the one with the fewest slips of the pen, if they are few for its length. */
 export function nearestWord(typed: string, words: readonly string[]): string | undefined {
   const lower = typed.toLowerCase();
+  // of words that are as near, one that was begun and not ended
+  const begun = (word: string) => (word.toLowerCase().startsWith(lower) ? 0 : 1);
   const ranked = words
     .map((word) => ({ word, slips: slipsBetween(lower, word.toLowerCase()) }))
-    .sort((a, b) => a.slips - b.slips);
+    .sort((a, b) => a.slips - b.slips || begun(a.word) - begun(b.word));
   const best = ranked[0];
   return best !== undefined && best.slips <= Math.max(1, Math.floor(best.word.length / 3)) ? best.word : undefined;
 }

@@ -39,6 +39,8 @@ export const readSheetThickness = (text: string) => readLength(text, { most: THI
 /** The same of the film depth of a holder. */
 export const readFilmDepth = (text: string) => readLength(text);
 
+/** The thinnest plywood that is sold has three veneers of some 0.3 mm; of less no finger is glued; common practice, no source. */
+const THINNEST_PLYWOOD = 1;
 const MOST_ENTRIES = 24;
 const MOST_READINGS = 100;
 const MOST_BENCH_READINGS = 1000;
@@ -264,7 +266,7 @@ export const plywoodSchema = z
         description: 'measured with a caliper: one length, or readings at the corners and the middle of the sheet',
         example: '4.05 mm',
       },
-      { most: THICKEST_SHEET },
+      { least: THINNEST_PLYWOOD, most: THICKEST_SHEET },
       MOST_READINGS,
     ),
     sheet: lengthPair({ description: 'size of the sheets', example: '[600 mm, 400 mm]' }).prefault([

@@ -95,11 +95,11 @@ function focusRows({ optics, slide }: PlanDocument): readonly Row[] {
     ],
     [
       'Could reach',
-      `${magnification(slide.reachableMagnification)}, ${length(Math.abs(slide.slack))} of draw ${slide.slack < 0 ? 'short' : 'to spare'}; limited by ${slide.limitedBy}`,
+      `${slide.reachableMagnification < 0 ? 'no focus, not even infinity' : magnification(slide.reachableMagnification)}, ${length(Math.abs(slide.slack))} of draw ${slide.slack < 0 ? 'short' : 'to spare'}; limited by ${slide.limitedBy}`,
     ],
     [
       'Other side of board',
-      slide.reachableOtherSide === null
+      slide.reachableOtherSide === null || slide.reachableOtherSide < 0
         ? 'with the lens mounted there it would reach no focus'
         : `with the lens mounted there it could reach ${magnification(slide.reachableOtherSide)}`,
     ],

@@ -54,9 +54,9 @@ const boxMeetsPanel = (
       limit: taken,
       unit: 'mm',
       about: 'focus.pastInfinity',
-      message: `At the closest position the ${middle !== null && middle.front.least < box.front.least ? 'middle' : 'rear'} box stands ${mm(tenth(air))} behind the panel, where ${deepest.name === '' ? 'the gap' : `the ${deepest.name} and a gap`} take ${mm(tenth(taken))}.`,
+      message: `At the closest position the ${middle !== null && middle.front.least < box.front.least ? 'middle' : 'rear'} box stands ${mm(tenth(Math.abs(air)))} ${air < 0 ? 'ahead of' : 'behind'} the panel, where ${deepest.name === '' ? 'the gap' : `the ${deepest.name} and a gap`} take ${mm(tenth(taken))}.`,
       hint: builtFor
-        ? `${lens.mount.side === 'inside' ? 'Mount the lens from the front, or by' : 'Mount it by'} a narrower flange or ring that the ${middle === null ? 'rear box' : 'boxes'} can pass around.`
+        ? `Mount the lens by a narrower flange or ring that the ${middle === null ? 'rear box' : 'boxes'} can pass around${lens.mount.side === 'inside' ? ', or from the front where the opening of the panel is wide enough for that' : ''}.`
         : `Take ${mm(tenth(taken - air))} off pastInfinity.`,
     }),
     ...unless(room >= least - ROUNDING, {
@@ -84,7 +84,7 @@ const backMeetsBox = (build: Build, { front, middle }: Boxes): readonly Finding[
     limit: BACK_GAP,
     unit: 'mm',
     about: 'focus.pastInfinity',
-    message: `The standard comes within ${mm(tenth(gap))} of the ${middle ? 'frame of the middle box, or that of the front box,' : 'front box'} and stops the slide short of infinity; ${mm(BACK_GAP)} are needed.`,
+    message: `The standard ${gap < 0 ? `would run ${mm(tenth(-gap))} into` : `comes within ${mm(tenth(gap))} of`} the ${middle ? 'frame of the middle box, or that of the front box,' : 'front box'} and stops the slide short of infinity; ${mm(BACK_GAP)} are needed.`,
     hint: `Take ${mm(tenth(BACK_GAP - gap))} off pastInfinity, or shorten the front box by as much.`,
   });
 };

@@ -16,6 +16,10 @@ const THICKEST = 100;
 /** A piece of less is sawdust, mm². */
 const LEAST_AREA = 1;
 
+const KEYS: readonly string[] = ['schema', 'from', 'material', 'thickness', 'clear', 'outline', 'holes'];
+/** More of a strange key is not shown. */
+const LONGEST_KEY = 40;
+
 const FORM =
   'Write { "schema": 1, "material": "plywood-4.05", "thickness": 4.05, "outline": [[0, 0], [300, 0], [300, 200], [0, 200]], "holes": [] }.';
 const LOOP = 'Write its corners in mm, one after the other, such as [[0, 0], [300, 0], [300, 200], [0, 200]].';
@@ -29,7 +33,7 @@ const LOOP = 'Write its corners in mm, one after the other, such as [[0, 0], [30
  *
  * mm, y up, the face grain along x. `outline` is the edge of the piece as it is: margins are the program's business.
  * `holes` may be left out. Which way round the corners are given does not matter, nor where the piece lies: it is moved to
- * its lower left corner. What else the file says (where it comes from, what is clear of it) is for people.
+ * its lower left corner. What else it may say (`from`, where it comes from; `clear`, what is clear of it) is for people.
  */
 export function readRemnant(text: string): Remnant | RemnantTrouble {
   const written = parsed(text);
@@ -38,6 +42,13 @@ export function readRemnant(text: string): Remnant | RemnantTrouble {
   const { schema, material, thickness, outline, holes = [] } = written as Readonly<Record<string, unknown>>; // any keys
   if (schema !== 1)
     return { what: '"schema" is not 1: it is no remnant, or a later program wrote it.', accepted: FORM };
+  // a slip of the pen would be a hole that nobody knows of
+  const strange = Object.keys(written).find((key) => !KEYS.includes(key));
+  if (strange !== undefined)
+    return {
+      what: `${JSON.stringify(strange.slice(0, LONGEST_KEY))} is no key of a remnant.`,
+      accepted: `${FORM} "from" and "clear" may say more to people.`,
+    };
   if (typeof material !== 'string' || material.trim() === '')
     return { what: '"material" is not given.', accepted: 'Write "material": "plywood-4.05", as in layout.json.' };
   if (typeof thickness !== 'number' || !(thickness > 0 && thickness <= THICKEST))

@@ -33,6 +33,10 @@ interface NewLens {
 const slim =
   '{ diameter: 48 mm, grip: 22 mm, front: 16 mm, rear: 24 mm, frontDiameter: 52 mm, rearDiameter: 44 mm, mass: 420 g }';
 
+/** That of the lens that the camera is built for. */
+const old =
+  '{ diameter: 58 mm, grip: 22 mm, front: 18 mm, rear: 31 mm, frontDiameter: 64 mm, rearDiameter: 52 mm, mass: 640 g }';
+
 const lensText = ({
   f,
   V,
@@ -59,6 +63,7 @@ const planned = (text: string): Planned => planCamera(designOf(text));
 const told = ({ findings }: Planned, rule: string) => findings.filter((finding) => finding.rule === rule);
 
 const flat = ({ parts }: Planned): readonly FlatPart[] => parts.filter((part) => part.kind === 'flat');
+const outlineOf = (camera: Planned, id: string) => flat(camera).find((part) => part.id === id)?.outline;
 const points = (part: FlatPart) =>
   [part.outline, ...part.holes].map((loop) =>
     flatten(loop).map(({ x, y }) => [x, y].map((at) => Math.round(at * 1e6))),
@@ -202,7 +207,71 @@ describe('a lens that the panel does not suit', () => {
 
   test('board-out: what stands behind the board and does not pass the opening', () => {
     const [finding] = told(planned(withLens({ ...long, barrel: thick })), 'board-out');
-    expect(finding?.hint).toContain('Mount the lens from the front');
+    // from the front its disc, 138.2 across, would lie between the retainers: 138.2 + 12 + 4 − 28 is more than 104.2
+    expect(finding?.hint).not.toContain('side: front');
+    const asked = /lens\.mount\.opening: ([\d.]+ mm)/.exec(finding?.hint ?? '')?.[1] ?? '';
+    const sawn = planned(withLens({ ...long, barrel: thick, mount: `{ by: clamp, opening: ${asked} }` }));
+    expect(sawn.findings.filter(({ rule }) => rule.startsWith('board-'))).toEqual([]);
+  });
+
+  test.each([{ opening: 110 }, { opening: 150.7 }, { opening: 160 }, { opening: 300 }])(
+    'an opening of $opening mm makes no other boxes',
+    ({ opening }) => {
+      const mount = `{ by: clamp, opening: ${opening} mm }`;
+      const [then, now] = [heron, withLens({ ...long, focus: '{ nearest: 1:4 }', mount })].map((text) => {
+        const one = planned(text);
+        return recordOf(planOf(one), one.build);
+      });
+      if (then === undefined || now === undefined) throw new Error('two cameras were planned');
+      // the panel is sawn, board and plug are made anew, and the retainers beside them are as long as they
+      expect(compareCameras(then, now).recut).toEqual(['F1', 'F6', 'F7', 'F8', 'F9', 'lens-clamp']);
+      expect(outlineOf(planned(heron), 'F1')).toEqual(outlineOf(planned(withLens({ ...long, mount })), 'F1'));
+    },
+  );
+
+  // front box of Heron 207.35 outside; beside the board, at its edge, packings of 14 with 0.3 to it, and 14 of land under it
+  const widest = 207.35 - 2 * (14 + 0.3 + 14); // 150.75
+
+  test.each([{ opening: 150.8 }, { opening: 300 }])('an opening of $opening mm has no wood', ({ opening }) => {
+    const now = planned(withLens({ ...long, mount: `{ by: clamp, opening: ${opening} mm }` }));
+    const errors = now.findings.filter(({ level }) => level === 'error');
+    expect(errors).toMatchObject([{ rule: 'board-in-opening', value: opening, about: 'lens.mount.opening' }]);
+    expect(errors[0]?.limit).toBeCloseTo(widest, 6);
+    const asked = /lens\.mount\.opening: ([\d.]+ mm)/.exec(errors[0]?.hint ?? '')?.[1] ?? '';
+    const cured = planned(withLens({ ...long, mount: `{ by: clamp, opening: ${asked} }` }));
+    expect(cured.findings.filter(({ level }) => level === 'error')).toEqual([]);
+    expect(told(now, 'boxes-as-built')[0]?.message).toMatch(/^Boxes, panel and tailboard stay/);
+  });
+
+  test('an opening that is sawn out is told with what stays', () => {
+    const now = planned(withLens({ ...long, mount: '{ by: clamp, opening: 120 mm }' }));
+    expect(told(now, 'boxes-as-built')[0]?.message).toMatch(/panel is sawn out from 104\.2 mm to 120 mm/);
+  });
+
+  test('no opening is proposed that the panel has no wood for', () => {
+    // the flange of a clamp round a barrel of 110 is 110.2 + 42 across: with air 154.2
+    const huge = slim.replace('diameter: 48 mm', 'diameter: 110 mm').replace('frontDiameter: 52', 'frontDiameter: 118');
+    const wide: NewLens = { ...long, barrel: huge };
+    const inside = planned(withLens(wide));
+    for (const rule of ['board-in-opening', 'board-out'])
+      expect(told(inside, rule)[0]?.hint).toMatch(/from the front: side: front, and saw the opening out to 140\.2 mm/);
+    const front = planned(withLens({ ...wide, mount: '{ by: clamp, side: front, opening: 140.2 mm }' }));
+    expect(front.findings.filter(({ rule }) => rule.startsWith('board-'))).toEqual([]);
+    const refused = told(planned(withLens({ ...wide, mount: '{ by: clamp, opening: 154.2 mm }' })), 'board-in-opening');
+    expect(refused[0]?.hint).toBe('This lens asks for 154.2 mm. Mount the lens from the front: side: front.');
+  });
+
+  test('the other side of the board is proposed only where its board goes in', () => {
+    const near: NewLens = { ...long, focus: '{ nearest: 1:2 }' };
+    // the clamp of a barrel of 58 stands in front in a disc of 100.2, and 100.2 + 12 + 4 − 28 is less than 104.2
+    expect(told(planned(withLens(near)), 'reach-near')[0]?.hint).toContain('side: front');
+    const hung = changed(heron, 'shims:', 'filterHolder: { filters: 4 }\nshutter: { time: 1/30 s }\nshims:');
+    // a frame before the lens from the front asks for more than 104.2
+    const front = planned(withLens({ ...near, barrel: old, mount: '{ by: clamp, side: front }' }, hung));
+    expect(told(front, 'board-in-opening')).toHaveLength(1);
+    const inside = planned(withLens({ ...near, barrel: old }, hung));
+    expect(told(inside, 'board-in-opening')).toEqual([]);
+    expect(told(inside, 'reach-near')[0]?.hint).not.toContain('side: front');
   });
 
   test('box-meets-panel: a lens that the rear box cannot pass around', () => {

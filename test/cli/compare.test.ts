@@ -61,7 +61,7 @@ describe('compare', PATIENCE, () => {
 
   test.each([
     { before: 'none.yaml', says: 'none.yaml: there is no such file' },
-    { before: 'empty', says: 'plan.json: there is no such file' },
+    { before: 'empty', says: 'it has no plan.json. Name a folder that tailboard build wrote' },
     { before: 'broken.json', says: 'broken.json: plan.json: It is not JSON' },
     { before: 'old.json', says: 'lensBoard is missing' },
     { before: 'bad.yaml', says: 'bad.yaml:' },

@@ -204,6 +204,20 @@ describe('part refuses with 2 and writes nothing', PATIENCE, () => {
     { words: ['F6', '--remnant', 'nothing.json'], says: 'nothing.json: "schema" is not 1' },
     { words: ['F6', '--remnant', 'board.json'], says: 'is board-4.05, and F6 is cut from plywood-4.05' },
     { words: ['F6', '--remnant', 'right.json', '--remnant', 'thin.json'], says: 'Name pieces of one thickness' },
+    {
+      words: ['F6', '--remnant', 'right.json', '--remnant', 'right.json'],
+      says: '--remnant: right.json is named twice. One file is one piece',
+    },
+    {
+      words: ['F6', '--remnant', 'right.json', '--remnant', './right.json'],
+      says: '--remnant: ./right.json is the file that right.json names already',
+    },
+    { words: ['R6', 'F6', 'R6'], says: 'R6 is named twice. Name each part once' },
+    { words: ['F2'], says: 'no part F2. Was F2L meant?' },
+    {
+      words: ['F6', '--since', '.'],
+      says: 'Name a folder that tailboard build wrote, its plan.json, or a design file',
+    },
     { words: ['F6', '--despite', 'no-rule'], says: 'there is no rule' },
     { words: ['F6', '--remnant', 'right.json', '-o', '.'], says: 'the remnant right.json lies in this folder' },
   ])('$words', async ({ words, says }) => {

@@ -10,6 +10,11 @@ test('a slip of the pen is known again', () => {
   expect(nearestWord('KERF', keys)).toBe('kerf');
 });
 
+test('of words as near, one that begins with what was typed', () => {
+  expect(nearestWord('F2', ['F1', 'F2L', 'F2R'])).toBe('F2L');
+  expect(nearestWord('F', ['x', 'F1'])).toBe('F1');
+});
+
 test('another word is not', () => {
   expect(nearestWord('shutter', keys)).toBeUndefined();
   expect(nearestWord('x', keys)).toBeUndefined();

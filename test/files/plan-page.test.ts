@@ -33,6 +33,14 @@ describe('the plan as a page', () => {
     { what: 'a length to buy', says: '2 mm, 15 mm wide, 785 mm long' },
   ])('tells the $what', ({ says }) => expect(page().replace(/\s+/g, ' ')).toContain(says));
 
+  test('boxes that do not close reach no focus, and no magnification is made up for them', () => {
+    const slide = { ...heron.slide, reachableMagnification: -3.3, reachableOtherSide: -3.4, slack: -778.1 };
+    const text = page({ ...heron, slide }).replace(/\s+/g, ' ');
+    expect(text).toContain('Could reach no focus, not even infinity, 778.1 mm of draw short');
+    expect(text).toContain('with the lens mounted there it would reach no focus');
+    expect(text).not.toContain('1:-');
+  });
+
   test('puts the most serious finding first, with value, limit, unit and cure', () => {
     const text = page();
     const places = ['overlap-far', 'wall-flare', 'corner-falloff'].map((rule) => text.indexOf(rule));

@@ -29,6 +29,12 @@ test.each([
   expect(row).not.toMatch(/[-−]\d/);
 });
 
+test('boxes that do not close reach no focus', () => {
+  const slide = { ...plan.slide, reachableMagnification: -3.3, reachableOtherSide: -3.4 };
+  expect(rowOf({ ...plan, slide }, 'Could reach')).toMatch(/^no focus, not even infinity, /);
+  expect(rowOf({ ...plan, slide }, 'Other side of board')).toMatch(/no focus$/);
+});
+
 test('packing that is thicker than its room is too thick, one that is thinner leaves it open', () => {
   const packed = (remainder: number) =>
     rowOf({ ...plan, groundGlass: { ...plan.groundGlass, remainder } }, 'Packing before it');

@@ -44,6 +44,8 @@ describe('what is no remnant is refused with the reason', () => {
     ['no material', file({ material: ' ' }), '"material" is not given'],
     ['a thickness in words', file({ thickness: '4.05 mm' }), '"thickness" is not a length'],
     ['no thickness', file({ thickness: 0 }), '"thickness" is not a length'],
+    ['a key that is none', JSON.stringify({ schema: 1, material: 'plywood-4.05', thickness: 4.05, outlin: square }), '"outlin" is no key of a remnant'],
+    ['a hole with a slip', file({ hole: [square] }), '"hole" is no key of a remnant'],
     ['two corners', file({ outline: [[0, 0], [1, 1]] }), '"outline" has fewer than three corners'],
     ['a corner of three', file({ outline: [[0, 0, 0], [1, 0], [1, 1]] }), '"outline" has a corner that is not a pair'],
     ['a corner in words', file({ holes: [[['0', 0], [1, 0], [1, 1]]] }), '"holes"[0] has a corner that is not a pair'],

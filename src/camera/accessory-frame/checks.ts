@@ -118,7 +118,7 @@ export function retainerReach(_own: AccessoryFrame, build: Build): readonly Find
     value: air,
     limit: BESIDE_RETAINERS,
     unit: 'mm',
-    message: `The accessory frame comes within ${mm(Math.max(0, tenth(air)))} of the retainers of the lens board: they cannot be set over it, nor drawn.`,
+    message: `The accessory frame ${air < 0 ? `lies ${mm(tenth(-air))} over` : `comes within ${mm(tenth(air))} of`} the retainers of the lens board: they cannot be set over it, nor drawn.`,
     hint: `Make the lens board ${mm(tenth(2 * (BESIDE_RETAINERS - air)))} wider, or the frame narrower.`,
   });
 }

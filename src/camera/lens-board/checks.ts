@@ -15,10 +15,10 @@ import { spansOf } from '../../assembly/span-of.js';
 import { inside, type Point } from '../../geometry/path.js';
 import type { Finding } from '../../model/finding.js';
 import { mm, tenth } from '../../units/print.js';
-import type { LensBoard } from './size.js';
+import { inWords } from '../cures.js';
+import { type LensBoard, PASSING, type StandingPanel } from './size.js';
 
-/** What the board gives a lens to pass, and its retainers to hold: common practice, no source. */
-const PASSING = 2;
+/** What the retainers hold the board by: common practice, no source. */
 const HELD_BY = 5;
 const LET_GO = 1;
 /** Air between the board and a retainer over it: with less it jams on the first damp day, with more the board rattles. */
@@ -34,8 +34,8 @@ function openingOf({ part, placement }: StandingOutline): Loop {
 /** What comes out with the board, the plug aside: the lens, what holds it, and the screws of that. */
 const WITH_BOARD = /^(?:lens|clamp|pinch)-/;
 
-/** board-out: the board must come out with the lens on it. */
-export function boardOut({ panelStands, side }: LensBoard, build: Build): readonly Finding[] {
+/** The widest thing behind the board, and the opening that it must pass. */
+function tightest(build: Build): { readonly opening: number; readonly widest: number } {
   const behind = outlineOf(build, 'F6').high;
   const things = build.parts
     .filter(({ id }) => WITH_BOARD.test(id))
@@ -49,7 +49,15 @@ export function boardOut({ panelStands, side }: LensBoard, build: Build): readon
     { opening: opening.width, widest: wide('x') },
     { opening: opening.height, widest: wide('y') },
   ];
-  const tight = across.opening - across.widest <= up.opening - up.widest ? across : up;
+  return across.opening - across.widest <= up.opening - up.widest ? across : up;
+}
+
+/** board-out: the board must come out with the lens on it. */
+export function boardOut(own: LensBoard, build: Build): readonly Finding[] {
+  const { panel } = own;
+  // an opening that cannot be sawn is told by board-in-opening, with what could be
+  if (panel && panel.asked.value > panel.most + ROUNDING) return [];
+  const tight = tightest(build);
   const value = tight.opening - tight.widest;
   return unless(value >= PASSING - ROUNDING, {
     rule: 'board-out',
@@ -59,14 +67,17 @@ export function boardOut({ panelStands, side }: LensBoard, build: Build): readon
     unit: 'mm',
     about: 'lens.barrel',
     message: `To change boards the lens would have to be dismounted: behind the board it is ${mm(tenth(tight.widest))} wide, and the opening ${mm(tenth(tight.opening))}.`,
-    hint: panelStands
-      ? `${side === 'inside' ? 'Mount the lens from the front: side: front. ' : ''}Or saw the opening out to ${mm(tenthMore(tight.widest + PASSING))} and write lens.mount.opening: ${mm(tenthMore(tight.widest + PASSING))}.`
+    hint: panel
+      ? inWords(cures(own, panel, tight.widest + PASSING))
       : `Make the opening ${mm(tenth(PASSING - value))} wider, or measure the widest part behind the board again.`,
   });
 }
 
 /** board-in-opening: a panel that was there before the lens has an opening that need not suit it. */
-export function boardInOpening({ opening, boardAsks, side }: LensBoard): readonly Finding[] {
+export function boardInOpening(own: LensBoard, build: Build): readonly Finding[] {
+  const { opening, boardAsks, panel } = own;
+  if (panel === null) return [];
+  if (panel.asked.value > panel.most + ROUNDING) return [noWood(own, panel, build)];
   const { value, because } = boardAsks;
   return unless(value <= opening + ROUNDING, {
     rule: 'board-in-opening',
@@ -75,13 +86,56 @@ export function boardInOpening({ opening, boardAsks, side }: LensBoard): readonl
     limit: value,
     unit: 'mm',
     about: 'lens.mount',
-    message: `The opening in the front panel is ${mm(tenth(opening))} wide as it was built; this lens asks for ${mm(tenthMore(value))}: ${because}.`,
-    hint: `Mount the lens ${side === 'inside' ? 'from the front: side: front' : 'from inside: side: inside'}, or by a narrower clamp, flange or ring. Or saw the opening out to ${mm(tenthMore(value))} and write lens.mount.opening: ${mm(tenthMore(value))}: board and retainers then stand ${mm(tenthMore((value - opening) / 2))} farther out on each side.`,
+    message: `The opening in the front panel is ${mm(tenth(opening))} wide${opening === panel.built ? ' as it was built' : ''}; this lens asks for ${mm(tenthMore(value))}: ${because}.`,
+    hint: inWords([
+      'mount the lens by a narrower clamp, flange or ring',
+      // what stands behind the board must pass as well, or the next word would be board-out
+      ...cures(own, panel, Math.max(value, tightest(build).widest + PASSING)),
+    ]),
   });
 }
 
+/** An opening for which a panel that stands has no wood. */
+function noWood(own: LensBoard, panel: StandingPanel, build: Build): Finding {
+  const { asked, most, side } = panel;
+  const needs = Math.max(own.boardAsks.value, tightest(build).widest + PASSING);
+  return {
+    rule: 'board-in-opening',
+    level: 'error',
+    value: asked.value,
+    limit: most,
+    unit: 'mm',
+    about: 'lens.mount.opening',
+    message: `An opening of ${mm(tenth(asked.value))} cannot be sawn into the front panel, ${mm(tenth(side ?? 0))} wide as it was built: beside the opening it must carry the edge of the lens board and the packing of the retainers, and with them ${mm(tenthLess(most))} is the widest.`,
+    hint:
+      needs <= most
+        ? `Write lens.mount.opening: ${mm(tenthMore(needs))}, which is what this lens asks for.`
+        : `This lens asks for ${mm(tenthMore(needs))}. ${inWords(cures(own, panel, needs))}`,
+  };
+}
+
+/** What helps a lens for which the opening of a panel that stands is too small. */
+function cures(own: LensBoard, { most }: StandingPanel, needs: number): readonly string[] {
+  const { side, opening, otherSideNeeds } = own;
+  const other =
+    side === 'inside' ? 'mount the lens from the front: side: front' : 'mount the lens from inside: side: inside';
+  const ways = [
+    ...(otherSideNeeds <= opening + ROUNDING
+      ? [other]
+      : otherSideNeeds <= most && needs > most
+        ? [`${other}, and ${sawnOut(otherSideNeeds, opening)}`]
+        : []),
+    ...(needs <= most ? [sawnOut(needs, opening)] : []),
+  ];
+  return ways.length > 0 ? ways : ['leave out builtFor: this lens needs a panel of its own'];
+}
+
+const sawnOut = (to: number, from: number): string =>
+  `saw the opening out to ${mm(tenthMore(to))} and write lens.mount.opening: ${mm(tenthMore(to))}: board and retainers then stand ${mm(tenthMore((to - from) / 2))} farther out on each side`;
+
 /** What is asked for is never rounded down. */
 const tenthMore = (value: number): number => Math.ceil(value * 10 - ROUNDING) / 10;
+const tenthLess = (value: number): number => Math.floor(value * 10 + ROUNDING) / 10;
 
 /** A retainer as it lies: how far over the board, and how far its slots let it be drawn. */
 interface Retainer {

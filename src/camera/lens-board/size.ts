@@ -2,10 +2,11 @@ import type { Barrel, Lens, LensFlange } from '../../design/design.js';
 import type { Point } from '../../geometry/path.js';
 import { type Claimed, claim, widest } from '../claim.js';
 import { constant, type Figure, formula, measured, PRACTICE, type Reason, reckoned } from '../figure.js';
-import type { LensClaimFigures, LensClaims } from '../setting-out.js';
+import { boardOnPanel, type LensClaimFigures, type LensClaims } from '../setting-out.js';
 import type { Wood } from '../wood.js';
 
-export interface LensBoard {
+/** One side of a lens in the panel, before the other side was looked at. */
+export interface SizedLensBoard {
   readonly wood: Wood;
   readonly by: Lens['mount']['by'];
   readonly side: Lens['mount']['side'];
@@ -18,8 +19,10 @@ export interface LensBoard {
   readonly opening: number;
   /** What lens and mount ask of it that stays on the board. Where the panel was there first it may be more than there is. */
   readonly boardAsks: Claimed;
-  /** Whether the panel was there first. */
-  readonly panelStands: boolean;
+  /** Of a panel that was there first; null where it is cut for the lens. */
+  readonly panel: StandingPanel | null;
+  /** Least opening that board and plug go into, and that lets pass what stands behind them. */
+  readonly needs: number;
   /** What the lens is held by in front of the board, across; 0 where it is held inside. */
   readonly discInFront: number;
   readonly plug: number;
@@ -37,6 +40,26 @@ export interface LensBoard {
   /** The claims as figures that can be explained. */
   readonly figures: LensClaimFigures & { readonly opening: Figure };
 }
+
+export interface LensBoard extends SizedLensBoard {
+  /** Least opening for the same lens mounted from the other side. */
+  readonly otherSideNeeds: number;
+}
+
+/** A front panel that was there before the lens. */
+export interface StandingPanel {
+  /** The opening that was written, or that it has; where it has no wood for what was written, not the one that is cut. */
+  readonly asked: Figure;
+  /** The opening as it was built; null where nothing is known but what was written. */
+  readonly built: number | null;
+  /** Widest opening that it has wood for; without limit where the boxes follow the panel. */
+  readonly most: number;
+  /** Its side, as it was built; null where the boxes follow it. */
+  readonly side: number | null;
+}
+
+/** The widest opening that leaves a panel of this width wood for board and retainers. */
+export const widestOpening = (panel: number): number => boardOnPanel(panel) - 2 * BOARD_LAND;
 
 /** Sizes of the lens as figures, beside the plain numbers. */
 export interface LensOnBoard {
@@ -70,8 +93,8 @@ export interface LensBoardGiven {
   readonly light: LightThrough;
   /** Side of the accessory frame that is glued on it; null where nothing hangs ahead of the lens. */
   readonly frame: Figure | null;
-  /** The opening that the panel has already; null where it follows the lens. */
-  readonly panelOpening: Figure | null;
+  /** The panel that is there already; null where it follows the lens. */
+  readonly panel: StandingPanel | null;
 }
 
 /** The light that leaves the lens for the film, all distances from the lens seat towards the film. */
@@ -97,6 +120,8 @@ const LIGHT_ROOM = 1;
 /** A screw's middle to the plug's edge: two diameters of M4 or of a wood screw of 3 mm, or the sheet's thickness (section 14). */
 const screwToEdge = (by: LensBoard['by'], ply: number): number => Math.max(by === 'clamp' ? 8 : 6, ply);
 export const OVERLAP = 6;
+/** What the board gives a lens to pass when it is taken out: common practice, no source. */
+export const PASSING = 2;
 
 const CLAMP_SHAPE = 'the farthest of its flange, lugs and pinch bolts';
 const boardLand = constant('l_b', 'lens board over its opening, each side', BOARD_LAND);
@@ -107,7 +132,7 @@ const rim = constant('r_r', 'retaining ring beyond its thread, each side', RING_
 const plugPlies = constant('k', 'plies of the plug', 1, 'the construction of the lens board', 'count');
 
 /** Seat, hole, opening, plug and board, from the lens and its mount; the plug is one ply. */
-export function sizeLensBoard(given: LensBoardGiven): LensBoard {
+export function sizeLensBoard(given: LensBoardGiven): SizedLensBoard {
   const { wood, by, side, barrel, flange, clamp, fieldTangent } = given;
   const t = wood.ply.thickness;
   const inside = side === 'inside';
@@ -167,7 +192,7 @@ export function sizeLensBoard(given: LensBoardGiven): LensBoard {
       : []),
   ];
   const opening =
-    given.panelOpening ??
+    openingOf(given.panel) ??
     widest('w_o', 'side of the opening for the lens board', [
       claim(
         'what must pass it when the board is taken out, and room round that',
@@ -176,6 +201,7 @@ export function sizeLensBoard(given: LensBoardGiven): LensBoard {
       ),
       ...onBoard,
     ]);
+  const boardAsks = widest('w_o', 'side of the opening that the lens board asks for', onBoard);
   const plug = opening.value - 2 * PLUG_PLAY;
   const board = reckoned('w_b', 'side of the lens board', formula`${opening} + 2 ${boardLand}`);
   const figures = {
@@ -203,8 +229,9 @@ export function sizeLensBoard(given: LensBoardGiven): LensBoard {
     hole: Math.min(hole, plug - LEAST_FRAME),
     plugHole: Math.min(plugHole, plug - LEAST_FRAME),
     opening: opening.value,
-    boardAsks: widest('w_o', 'side of the opening that the lens board asks for', onBoard),
-    panelStands: given.panelOpening !== null,
+    boardAsks,
+    panel: given.panel,
+    needs: Math.max(boardAsks.value, insideWidest.value + PASSING),
     discInFront,
     plug,
     board: board.value,
@@ -222,6 +249,12 @@ export function sizeLensBoard(given: LensBoardGiven): LensBoard {
     },
     figures,
   };
+}
+
+/** What cannot be sawn is not cut: all else is told of the widest opening that can. */
+function openingOf(panel: StandingPanel | null): Figure | null {
+  if (panel === null || panel.asked.value <= panel.most) return panel?.asked ?? null;
+  return measured(panel.asked.symbol, panel.asked.what, panel.most, 'the widest that the panel has wood for');
 }
 
 /** Where the lens seat stands: at the panel from inside, ahead of board and plug from the front. */

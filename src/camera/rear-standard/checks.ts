@@ -96,6 +96,8 @@ function airBeside(loop: Loop, wood: Loop): number {
 /** A guide of just the jamming length still binds when it is dry. */
 const BINDS = 1;
 const JAMS = 0.8;
+/** Friction below which no waxed wood runs; common practice, no source. */
+const WAXED = 0.05;
 
 /** racking: pushed at one edge of the standard, half its width off the axis, with what of the sole lies between the rails. */
 export function racking({ friction }: RearStandard, build: Build): readonly Finding[] {
@@ -109,6 +111,7 @@ export function racking({ friction }: RearStandard, build: Build): readonly Find
   const side = x[1] - x[0];
   const value = rackingRatio(length, friction, side / 2);
   const jams = value < JAMS - ROUNDING;
+  const enough = Math.floor((100 * length) / side) / 100;
   return unless(value >= BINDS - ROUNDING, {
     rule: 'racking',
     level: jams ? 'error' : 'warning',
@@ -116,8 +119,11 @@ export function racking({ friction }: RearStandard, build: Build): readonly Find
     limit: jams ? JAMS : BINDS,
     unit: 'times the jamming length',
     about: 'workshop.friction',
-    message: `Pushed at one edge the standard ${jams ? 'jams' : 'binds'}: ${mm(tenth(length))} of the sole lie between the rails, the standard is ${mm(tenth(side))} wide, and wood on wood has a friction of ${plainNumber(friction, 2)}.`,
-    hint: `Wax sole and rails, push in the middle, and write friction: ${plainNumber(Math.floor((100 * length) / side) / 100, 2)} if they run that lightly.`,
+    message: `Pushed at one edge the standard ${jams ? 'jams' : 'binds'}: ${mm(tenth(Math.max(0, length)))} of the sole lie between the rails, the standard is ${mm(tenth(side))} wide, and wood on wood has a friction of ${plainNumber(friction, 2)}.`,
+    hint:
+      enough >= WAXED
+        ? `Wax sole and rails, push in the middle, and write friction: ${plainNumber(enough, 2)} if they run that lightly.`
+        : 'No wax makes so short a guide run: ask for less travel, or take some off pastInfinity, so that more of the sole lies between the rails.',
   });
 }
 
@@ -271,14 +277,17 @@ export function buttonClears(_own: RearStandard, build: Build): readonly Finding
       message: `An open turn-button stays within ${mm(tenth(Math.max(0, off)))} of the back: the back does not come out.`,
       hint: `Clip the corners of the back ${mm(tenth((0.5 - off) * Math.SQRT2))} more.`,
     }),
-    ...unless(beside >= 0.5 - ROUNDING, {
-      ...rule,
-      value: beside,
-      limit: 0.5,
-      about: 'holders',
-      message: `The arm of a turn-button comes within ${mm(tenth(Math.max(0, beside)))} of a fence of the well: it cannot close.`,
-      hint: `Make the widest holder ${mm(Math.ceil(20 * (0.5 - beside)) / 10)} narrower, or file the corner of the arm.`,
-    }),
+    // buttons that stand above or below every fence meet none
+    ...(beside === Infinity
+      ? []
+      : unless(beside >= 0.5 - ROUNDING, {
+          ...rule,
+          value: beside,
+          limit: 0.5,
+          about: 'holders',
+          message: `The arm of a turn-button comes within ${mm(tenth(Math.max(0, beside)))} of a fence of the well: it cannot close.`,
+          hint: `Make the widest holder ${mm(Math.ceil(20 * (0.5 - beside)) / 10)} narrower, or file the corner of the arm.`,
+        })),
     ...unless(proud <= ROUNDING, {
       ...rule,
       value: proud,

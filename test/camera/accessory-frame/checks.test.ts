@@ -72,6 +72,10 @@ describe('retainer-reach: half a millimetre beside the retainers', () => {
         message: expect.stringMatching(/within 0\.\d mm of the retainers/),
       },
     ]);
+    // 1.2 leaves 0.5 at least, so 5 lie over by 3.3 at most
+    expect(retainerReach(frame, spreadAcross(build, 'F9', -5))[0]?.message).toMatch(
+      /lies 3(\.\d)? mm over the retainers/,
+    );
   });
 });
 

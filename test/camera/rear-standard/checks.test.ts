@@ -11,6 +11,7 @@ import { box, boxAt, rectangle } from '../../../src/geometry/shapes.js';
 import { planCamera } from '../../../src/pipeline.js';
 import { changed, designOf } from '../../design/reading.js';
 import { heron as heronText } from '../../design/worked-designs.js';
+import { movePart } from '../../planted.js';
 import { cutTo } from '../altered.js';
 import { heron, moving, recut } from '../worked.js';
 
@@ -148,6 +149,12 @@ describe('racking: a sole of 135 pushed at the edge of the standard', () => {
     expect(told?.value).toBeCloseTo(value, 4);
   });
 
+  test('what never runs between the rails is no question of wax', () => {
+    const [told] = racking({ ...own, friction: 0.35 }, moving('T2', { z: 1000 }));
+    expect(told?.message).toContain(': 0 mm of the sole lie between the rails');
+    expect(told?.hint).toMatch(/^No wax .* pastInfinity/);
+  });
+
   test('what runs out of the rails does not guide', () => {
     // 232.25 wide, 0.35: it takes 81.3 of sole; rails from 0 leave the whole of it at the closest, where it begins at 77.4
     const rails = (z: number) => racking({ ...own, friction: 0.35 }, moving('T2', { z }));
@@ -246,6 +253,10 @@ describe('button-clears', () => {
       hint: expect.stringMatching(/narrower/),
     });
     expect(told?.value).toBeCloseTo(0.487, 3);
+  });
+  test('fences that lie behind the buttons are out of the way', () => {
+    const behind = ['B3', 'B4', 'fence-open'].reduce((build, id) => movePart(build, id, { z: 50 }), heron.build);
+    expect(buttonClears(own, behind)).toEqual([]);
   });
   test('its screw is flush with the standard', () => {
     expect(buttonClears(own, moving('button-screw', { z: 0.01 }))).toEqual([]);

@@ -134,13 +134,15 @@ function focusRows(plan: PlanDocument, reached: number): readonly FigureRow[] {
     ...(past === '' ? [] : [row('Runs on', past, ', for a lens that is longer than it says')]),
     row(
       'Could reach',
-      ratio('slide.reachableMagnification', slide.reachableMagnification),
+      slide.reachableMagnification < 0
+        ? { figure: 'slide.reachableMagnification', text: 'no focus, not even infinity' }
+        : ratio('slide.reachableMagnification', slide.reachableMagnification),
       ', ',
       long('slide.slack', Math.abs(slide.slack)),
       ` of draw ${slide.slack < 0 ? 'short' : 'to spare'}; limited by `,
       { figure: 'slide.limitedBy', text: slide.limitedBy },
     ),
-    slide.reachableOtherSide === null
+    slide.reachableOtherSide === null || slide.reachableOtherSide < 0
       ? row('Other side of board', 'with the lens mounted there it would reach ', {
           figure: 'slide.reachableOtherSide',
           text: 'no focus',
