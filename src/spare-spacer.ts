@@ -1,13 +1,14 @@
 import type { Build } from './assembly/build.js';
 import { ROUNDING } from './assembly/limit.js';
 import { placedParts } from './assembly/placed-parts.js';
+import { effectiveDepth } from './camera/ground-glass-frame/size.js';
 import { SOLE_BEHIND } from './camera/setting-out.js';
 import { farReserve } from './camera/slide-rules.js';
 import { spacerChecks } from './camera/spacer/checks.js';
 import { spacerParts } from './camera/spacer/parts.js';
 import type { PlacedSpacer } from './camera/spacer/size.js';
 import { cutting, FIRE, LEAST_EFFORT } from './cutting.js';
-import type { Design } from './design/design.js';
+import { type Design, filmStands } from './design/design.js';
 import { publishedDepth } from './design/plausible-depths.js';
 import { nominalThickness } from './design/plausible-sheet.js';
 import { documentNumber } from './files/document-number.js';
@@ -86,8 +87,8 @@ export function spacerAlone(design: Design, { name, filmDepth, remnants = [], ..
           ...(cut.sheets.length > 0 ? [...sheetFiles({ ...job, despite: [] }, cut), ...remnantFiles(job, cut)] : []),
         ];
   const summary = [
-    ...spacerSummary(spacer, parts),
-    ...verdict(planned, name, index),
+    ...spacerSummary(spacer, parts, planned.design),
+    ...(isMended(spacer) ? [SCRIBE_LATER] : verdict(planned, name, index)),
     ...cutSummary(cut, remnants, placed[0]?.wood.ply.material),
   ];
   return { spacer, index, files, findings: all, summary };
@@ -215,9 +216,24 @@ function reachWith(
       ];
 }
 
-function spacerSummary(spacer: PlanSpacer, parts: readonly Part[]): readonly string[] {
+/** Whether shims are put to it, or taken out, before it is right: its film lies elsewhere then. */
+const isMended = ({ add = [], takeOut = [] }: PlanSpacer): boolean => add.length + takeOut.length > 0;
+
+const SCRIBE_LATER = 'Mend it, measure it again, and write that into the design: then ask here for its index line.';
+
+/** Of a holder that is drawn without a spacer. */
+function noSpacer({ holder, tolerance }: PlanSpacer, { groundGlass, holders }: Design): string {
+  const own = holders.find(({ name }) => name === holder);
+  const glass = effectiveDepth({ ...groundGlass, depth: groundGlass.measured ?? groundGlass.depth });
+  const behind = own === undefined ? 0 : glass - filmStands(own);
+  return Math.abs(behind) <= tolerance
+    ? `${holder} needs no spacer: its film lies as deep as the ground glass.`
+    : `${holder} is drawn without a spacer, and as it was measured the glass stands ${mm(documentNumber(Math.abs(behind)))} ${behind > 0 ? 'behind' : 'ahead of'} its film: tailboard check says how the frame is mended.`;
+}
+
+function spacerSummary(spacer: PlanSpacer, parts: readonly Part[], design: Design): readonly string[] {
   const { holder, thickness, under, tolerance, plies } = spacer;
-  if (under === 'none') return [`${holder} needs no spacer: its film lies as deep as the ground glass.`];
+  if (under === 'none') return [noSpacer(spacer, design)];
   const pins = parts.filter((part) => part.kind === 'bought' && part.shape.form === 'cylinder').length;
   return [
     `${holder}: ${mm(thickness)} under the ${under === 'glass' ? 'ground glass' : 'holder'}: ${layersText(spacer)}.`,

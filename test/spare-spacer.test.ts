@@ -104,3 +104,40 @@ describe('what is said beside the figures', () => {
     expect(files.map(({ path }) => path)).toEqual(['spacer.json']);
   });
 });
+
+describe('for a frame that was glued and measured', () => {
+  // drawn for 5.8, it came out at 6.2; the register may be out by 0.22006 (camera.md section 4)
+  const standing = changed(heron, 'depth: 5.8 mm, frosted', 'depth: 5.8 mm, measured: 6.2 mm, frosted');
+  const made = (filmDepth: number) => spacerAlone(designOf(standing), { name: 'tin box', filmDepth });
+
+  test('the spacer of a later holder is reckoned from the glass as it stands', () => {
+    // 14.3 − 6.2 = 8.1, two plies of 4.05
+    const { spacer, index } = made(14.3);
+    expect(spacer).toMatchObject({ under: 'glass', thickness: 8.1, plies: [4.05, 4.05], shims: [] });
+    // the lines on the sole were engraved as drawn
+    expect(index).toBeCloseTo(14.3 - 5.8, 9);
+    expect(made(6.2).spacer.under).toBe('none');
+    // 6.2 − 5.8, which as drawn needed none
+    const raised = made(5.8);
+    expect(raised.spacer).toMatchObject({ under: 'holder', thickness: 0.4, plies: [] });
+    expect(raised.index).toBeCloseTo(6.2 - 5.8, 9);
+  });
+
+  test('a holder that was drawn without one is sent to the frame', () => {
+    const { summary } = spacerAlone(designOf(standing), { name: 'paper holder' });
+    expect(summary[0]).toBe(
+      'paper holder is drawn without a spacer, and as it was measured the glass stands 0.4 mm behind its film: tailboard check says how the frame is mended.',
+    );
+    expect(spacerAlone(designOf(heron), { name: 'paper holder' }).summary[0]).toContain('needs no spacer');
+  });
+
+  test('no index line is scribed for a spacer that is yet to be mended', () => {
+    const glued = (measured: string) =>
+      changed(heron, 'mass: 900 g', `mass: 900 g, spacer: { measured: ${measured} mm }`);
+    const said = (measured: string) =>
+      spacerAlone(designOf(glued(measured)), { name: 'processing holder' }).summary.join(' ');
+    expect(said('17.9')).toContain('then ask here for its index line');
+    expect(said('17.9')).not.toContain('scribe it there');
+    expect(said('18.2')).toContain('scribe it there');
+  });
+});
