@@ -421,7 +421,8 @@ export const holderSchema = z
       whenAbsent: `${MADE}: face ply, slide channel and lip; else it must be given`,
     }).optional(),
     measured: length({
-      description: 'film depth of a holder that is made, measured on it once it is glued: glass and spacers follow it',
+      description:
+        'film depth of a holder that is made, measured on it once it is glued: its spacer has its shims chosen for it, the register is reckoned with it, and nothing is cut anew',
       example: '5.85 mm',
       whenAbsent: 'as its layers come to',
     }).optional(),
