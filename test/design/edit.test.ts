@@ -292,7 +292,7 @@ describe('what is refused, with the place', () => {
     ],
     [
       'a list that borrows a reading',
-      `${head}laser: { kerf: &k 0.15 }\nplywood: { thickness: [4.02, *k] }\n`,
+      `${head}laser: { kerf: 0.15 }\ngroundGlass: { thickness: &k 4 }\nplywood: { thickness: [4.02, *k] }\n`,
       [sheet(4, 4.1)],
       'plain lengths',
     ],
