@@ -39,8 +39,8 @@ export const readSheetThickness = (text: string) => readLength(text, { most: THI
 /** The same of the film depth of a holder. */
 export const readFilmDepth = (text: string) => readLength(text);
 
-/** The thinnest plywood that is sold has three veneers of some 0.3 mm; of less no finger is glued; common practice, no source. */
-const THINNEST_PLYWOOD = 1;
+/** Less than one veneer is no plywood; what is more may be an inch that was typed for a millimetre, and is questioned; a choice of ours. */
+const THINNEST_PLYWOOD = 0.1;
 const MOST_ENTRIES = 24;
 const MOST_READINGS = 100;
 const MOST_BENCH_READINGS = 1000;

@@ -341,7 +341,7 @@ const rows: readonly Row[] = [
     token: '0.05 mm',
     path: 'plywood.thickness',
     what: /is less than can be made use of/,
-    accepted: /from 1 mm to 100 mm/,
+    accepted: /from 0.1 mm to 100 mm/,
   },
   {
     from: 'kerf: 0.15 mm',
