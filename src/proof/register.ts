@@ -604,18 +604,6 @@ function readingsOf({ groundGlass }: Design, { spacer, name, measured }: Holder)
   return words.length === 0 ? null : words.join(' and ');
 }
 
-/** Whose spacer is mended and what lies on it, where one was measured: the frame of the glass serves every holder. */
-function spacerIn(design: Design, build: Build, { name, spacer }: Holder): SpacerMended | null {
-  if (spacer === undefined) return null;
-  const under = layersUnder(design, build).find(({ holder }) => holder === name);
-  return { name, under: under?.film.some(isOfSpacer) ? 'holder' : 'glass' };
-}
-
-interface SpacerMended {
-  readonly name: string;
-  readonly under: 'glass' | 'holder';
-}
-
 /** Shims of a stack, as they are drawn in it: under the pane in its frame, or in the spacer of a holder. */
 const shimsIn = (build: Build, stack: RegExp): readonly number[] =>
   build.parts.flatMap((part) => {
@@ -628,9 +616,9 @@ const pieces = (all: readonly number[]): string => all.map((one) => mm(one)).joi
 
 /** What is done to the spacer of a holder that stands: the shims that `plan` names. */
 function spacerCure(design: Design, build: Build, holder: Holder, settled: number, within: number): string {
-  const spacer = spacerIn(design, build, holder);
-  if (spacer === null) throw new Error('no spacer was measured');
-  const { name, under } = spacer;
+  const { name } = holder;
+  const layers = layersUnder(design, build).find((one) => one.holder === name);
+  const under = layers?.film.some(isOfSpacer) ? 'holder' : 'glass';
   const number = design.holders.indexOf(holder) + 1;
   const { add, takeOut, remainder } = mend({
     lacks: under === 'glass' ? -settled : settled,

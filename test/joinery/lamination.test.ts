@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { laminate } from '../../src/joinery/lamination.js';
+import { laminate, mend } from '../../src/joinery/lamination.js';
 
 describe('a thickness made up of plies and shims', () => {
   // sums: 4 × 4.05 + 4 × 0.5 = 18.2 (M6.19), 3 × 4.05 = 12.15, 0.5 + 0.25 + 0.1 = 0.85 [common practice, no source]
@@ -138,4 +138,24 @@ test('a fine limit that no shims meet does not take for ever', () => {
   const shims = [0.07, 0.11, 0.19, 0.23, 0.31];
   const made = laminate({ thickness: 8.8765, ply: 9, shims, within: 0.00001, stock: [] });
   expect(Math.abs(made.remainder)).toBeLessThan(0.01);
+});
+
+describe('a stack of shims that stands', () => {
+  const shims = [0.1, 0.25, 0.5];
+  const inIt = [0.5, 0.5, 0.5, 0.5];
+  // by hand, with half of Heron's tolerance as the limit
+  test.each([
+    { what: 'near enough', lacks: 0.1, add: [], takeOut: [], remainder: 0.1 },
+    { what: 'too thin by 0.3', lacks: 0.3, add: [0.25], takeOut: [], remainder: 0.05 },
+    { what: 'too thick by 0.46', lacks: -0.46, add: [], takeOut: [0.5], remainder: 0.04 },
+    { what: 'too thick by less than a shim that is in it', lacks: -0.25, add: [0.25], takeOut: [0.5], remainder: 0 },
+    { what: 'too thick by more than all that is in it', lacks: -2.6, add: [], takeOut: inIt, remainder: -0.6 },
+  ])('$what', ({ lacks, add, takeOut, remainder }) => {
+    const mended = mend({ lacks, shims, inIt, within: 0.11 });
+    expect(mended).toMatchObject({ add, takeOut });
+    expect(mended.remainder).toBeCloseTo(remainder, 9);
+  });
+
+  test('without shims in it, what is too thick stays so', () =>
+    expect(mend({ lacks: -0.4, shims, inIt: [], within: 0.11 })).toEqual({ add: [], takeOut: [], remainder: -0.4 }));
 });
