@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import type { BuiltCamera, BuiltPart, Edges } from '../model/built-camera.js';
+import { readJson } from '../model/json-text.js';
 
 /** Why a text is no plan of a camera, and what would be taken. */
 export interface BuiltTrouble {
@@ -124,15 +125,11 @@ const edgesOf = (outline: Loop, holes: readonly Loop[]): Edges => ({
 });
 
 function parsed<T>(text: string, schema: z.ZodType<T>): T | { readonly what: string } {
-  let value: unknown;
-  try {
-    value = JSON.parse(text.replace(/^\ufeff/, ''));
-  } catch {
-    return { what: 'It is not JSON.' };
-  }
-  const read = schema.safeParse(value);
+  const json = readJson(text);
+  if ('what' in json) return json;
+  const read = schema.safeParse(json.value);
   // as it was written: what the schema gives back has its own keys first
-  if (read.success) return value as T;
+  if (read.success) return json.value as T;
   const [first] = read.error.issues;
   const where = first?.path.map(String).join('.') ?? '';
   if (where === '') return { what: 'It is not the plan of a camera.' };

@@ -1,4 +1,5 @@
 import { area, boundsOfPoints, type Point, polygon } from '../geometry/path.js';
+import { readJson } from '../model/json-text.js';
 import type { Remnant } from '../model/remnant.js';
 
 /** Why a text is no remnant, and what would be taken. */
@@ -36,7 +37,9 @@ const LOOP = 'Write its corners in mm, one after the other, such as [[0, 0], [30
  * its lower left corner. What else it may say (`from`, where it comes from; `clear`, what is clear of it) is for people.
  */
 export function readRemnant(text: string): Remnant | RemnantTrouble {
-  const written = parsed(text);
+  const read = readJson(text);
+  if ('what' in read) return { what: read.what, accepted: FORM };
+  const written = read.value;
   if (typeof written !== 'object' || written === null || Array.isArray(written))
     return { what: 'It is not the JSON of a remnant.', accepted: FORM };
   const { schema, material, thickness, outline, holes = [] } = written as Readonly<Record<string, unknown>>; // any keys
@@ -65,14 +68,6 @@ export function readRemnant(text: string): Remnant | RemnantTrouble {
     return { what: `It has more than ${MOST_CORNERS} corners.`, accepted: 'Draw its edge with fewer.' };
   const [edge, ...cut] = loops.map(fromCorner(loops[0] ?? [])) as [readonly Point[], ...(readonly Point[])[]]; // one at least
   return { material, thickness, outline: turning(edge, 1), holes: cut.map((hole) => turning(hole, -1)) };
-}
-
-function parsed(text: string): unknown {
-  try {
-    return JSON.parse(text.replace(/^\ufeff/, ''));
-  } catch {
-    return null;
-  }
 }
 
 /** The corners, or what is wrong with them. */

@@ -122,7 +122,7 @@ describe('stock that cannot be used ends with 2, and nothing is written', () => 
   });
 
   test.each([
-    ['a picture', '<svg/>', 'It is not the JSON of a remnant.'],
+    ['a picture', '<svg/>', 'It is not JSON from line 1, column 1 on.'],
     ['a bow tie', '{ "schema": 1, "material": "plywood-4.05", "thickness": 4.05, "outline": [[0,0],[9,9],[9,0],[0,9]] }', '"outline" crosses itself.'],
     ['a folder', null, 'this is a folder, not a file'],
     ['a book', ' '.repeat(1024 * 1024 + 1), 'larger than 1024 KB'],

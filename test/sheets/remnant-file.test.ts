@@ -38,7 +38,7 @@ describe('a remnant', () => {
 
 describe('what is no remnant is refused with the reason', () => {
   test.each([
-    ['no JSON', '{ schema: 1 }', 'not the JSON of a remnant'],
+    ['no JSON', '{ schema: 1 }', 'not JSON from line 1, column 3 on'],
     ['a list', '[1, 2]', 'not the JSON of a remnant'],
     ['a later form', file({ schema: 2 }), '"schema" is not 1'],
     ['no material', file({ material: ' ' }), '"material" is not given'],
