@@ -20,7 +20,7 @@ import type { OutputFile } from './model/output-file.js';
 import type { PlanDocument } from './model/plan.js';
 import type { ProofDocument } from './model/proof.js';
 import { inOrder, type Planned, planCamera, planOf } from './pipeline.js';
-import { meshesOf, printFiles, printsOf } from './print-files.js';
+import { meshesOf, type Print, printFiles, printsOf } from './print-files.js';
 import type { LightProof } from './proof/light.js';
 import { prove, putTogether } from './proof/prove.js';
 import { remnantFiles, sheetFiles, textFile } from './sheet-files.js';
@@ -179,8 +179,8 @@ export function buildCamera(
     plan,
     findings: plan.findings,
     summary: [
-      ...summaryOf(planned, cut, prints.length),
-      ...(changes === null ? [] : sinceText(changes.changes)),
+      ...summaryOf(planned, cut, changes === null ? printsText(prints.length) : []),
+      ...(changes === null ? [] : sinceText(changes.changes, prints)),
       ...despiteText(waived).map((line) => `${upper(line)}.`),
     ],
   };
@@ -219,11 +219,13 @@ function changesSince(before: BuiltCamera, planned: Planned) {
   };
 }
 
-function sinceText({ recut, keeps, engraved, glued }: CompareDocument): readonly string[] {
+function sinceText({ recut, keeps, engraved, glued }: CompareDocument, prints: readonly Print[]): readonly string[] {
+  const printed = new Set(prints.map(({ part }) => part.id));
+  const cut = recut.filter((id) => !printed.has(id));
+  const print = recut.filter((id) => printed.has(id));
   return [
-    recut.length === 0
-      ? 'Nothing is cut again.'
-      : `Cut again: ${recut.join(', ')}; ${keeps.length} kinds of parts are kept.`,
+    `${cut.length === 0 ? 'Nothing is cut again' : `Cut again: ${cut.join(', ')}`}; ${keeps.length} kinds of parts are kept.`,
+    ...(print.length === 0 ? [] : [`Print again: ${print.join(', ')}.`]),
     ...(engraved.length === 0 ? [] : [`Kept, but with other lines or words: ${engraved.join(', ')}.`]),
     ...(glued.length === 0
       ? []
@@ -285,12 +287,15 @@ export function couponFiles(design: Design): CouponFiles {
   };
 }
 
-function summaryOf({ design, revision, camera }: Planned, cut: LayOut, prints: number): readonly string[] {
+function summaryOf({ design, revision, camera }: Planned, cut: LayOut, prints: readonly string[]): readonly string[] {
   const { name, laser } = design;
   return [
     `${name}, revision ${revision}: ${kg(Math.round(camera.balance.massKg * 100) / 100)} with the lens and the glass.`,
     ...sheetsPage(cut, (sheet) => cutMinutes(sheet, laser)),
-    ...(prints > 0 ? [`${prints} printed ${prints === 1 ? 'part' : 'parts'}.`] : []),
+    ...prints,
     FIRE,
   ];
 }
+
+const printsText = (count: number): readonly string[] =>
+  count === 0 ? [] : [`${count} printed ${count === 1 ? 'part' : 'parts'}.`];

@@ -84,10 +84,12 @@ export function planFigures(design: Design, camera: Camera, build: Build): PlanF
           formula`${film} - ${depth}`,
         );
       const tank = tankPlan(objects, i + 1);
+      const standing = standingDepth(design, camera, i);
       return {
         name,
         filmDepth,
         effectiveDepth: depth,
+        ...(standing ? { standingDepth: standing } : {}),
         ...(tank ? { tank } : {}),
         seat: {
           infinity: seat('i', 'at infinity', filmAtInfinity),

@@ -145,18 +145,22 @@ function slideRows({ slide }: PlanDocument): readonly Row[] {
 
 function holderTable({ holders, optics, tailboard }: PlanDocument, page: Page): readonly string[] {
   const far = optics.farthest ? 'farthest' : 'infinity';
+  // seats are drawn, index lines go by what was measured: beside each other they need what was measured between them
+  const measured = holders.some(({ standingDepth }) => standingDepth !== undefined);
   const columns: readonly Column[] = [
     { title: 'Holder', align: 'left' },
     { title: 'film depth', align: 'right' },
     { title: 'with spacer', align: 'right' },
+    ...(measured ? [{ title: 'as it stands', align: 'right' } as const] : []),
     { title: `seat, ${far}`, align: 'right' },
     { title: 'seat, nearest', align: 'right' },
     { title: 'index line', align: 'right' },
   ];
-  const rows = holders.map(({ name, filmDepth, effectiveDepth, seat }) => [
+  const rows = holders.map(({ name, filmDepth, effectiveDepth, standingDepth = effectiveDepth, seat }) => [
     name,
     mm(filmDepth),
     mm(effectiveDepth),
+    ...(measured ? [mm(standingDepth)] : []),
     `z ${length(seat[far] ?? seat.infinity)}`,
     `z ${length(seat.nearest)}`,
     signed(tailboard.indexOffsets[name] ?? 0),

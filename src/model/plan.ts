@@ -155,7 +155,9 @@ export interface PlanHolder {
   readonly filmDepth: number;
   /** With the spacer that stands under the holder, where one does. */
   readonly effectiveDepth: number;
-  /** z of the holder seat with the film in focus. */
+  /** The same as it stands, where something of it was measured: the index line goes with it. */
+  readonly standingDepth?: number;
+  /** z of the holder seat, as drawn, with the film in focus. */
   readonly seat: {
     readonly infinity: number;
     /** Only where no infinity is asked for. */

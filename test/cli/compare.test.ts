@@ -92,6 +92,8 @@ describe('build --since', PATIENCE, () => {
     const { code, out } = await tailboard(['build', 'after.yaml', '--since', 'built', '--effort', '0'], folder);
     expect(code).toBe(0);
     expect(out).toContain('Cut again: F2L');
+    // the clamp stands as it was
+    expect(out).not.toMatch(/printed part|Print again/);
     expect(readdirSync(join(folder, 'output'))).toEqual([`heron-since-${revision}`]);
     const made = join(folder, 'output', `heron-since-${revision}`);
     const { recut, keeps } = json(made, 'changes.json');

@@ -147,3 +147,12 @@ describe('what is no reading of that spacer', () => {
     },
   ])('$name', ({ text, path }) => expect(problemsOf(text).map((problem) => problem.path)).toEqual([path]));
 });
+
+test('the plan tells how deep a film lies as it stands, since its index line goes with it', () => {
+  const { holders, tailboard } = planOf(planCamera(designOf(underHolder('1.9 mm'))));
+  // the paper lies 5.8 deep, on a spacer that came out 1.9 thick instead of 2; the other holder was not measured
+  expect(holders[0]).toMatchObject({ filmDepth: 5.8, effectiveDepth: 7.8 });
+  expect(holders[0]?.standingDepth).toBeCloseTo(7.7, 9);
+  expect(holders[1]).not.toHaveProperty('standingDepth');
+  expect(tailboard.indexOffsets['processing holder']).toBeCloseTo(24 - 7.7, 9);
+});

@@ -225,18 +225,15 @@ function holderRows({ holders, spacers, tailboard }: PlanDocument, i: number): r
   const holder = holders[i];
   const spacer = spacers[i];
   if (holder === undefined) return [];
-  const { name, filmDepth, effectiveDepth, seat, tank } = holder;
+  const { name, filmDepth, effectiveDepth, standingDepth, seat, tank } = holder;
   const at = `holders[${i}]`;
   return [
-    filmDepth === effectiveDepth
-      ? row('Film depth', fine(`${at}.filmDepth`, filmDepth))
-      : row(
-          'Film depth',
-          fine(`${at}.filmDepth`, filmDepth),
-          '; ',
-          fine(`${at}.effectiveDepth`, effectiveDepth),
-          ' with the spacer',
-        ),
+    row(
+      'Film depth',
+      fine(`${at}.filmDepth`, filmDepth),
+      ...(filmDepth === effectiveDepth ? [] : ['; ', fine(`${at}.effectiveDepth`, effectiveDepth), ' with the spacer']),
+      ...(standingDepth === undefined ? [] : ['; ', fine(`${at}.standingDepth`, standingDepth), ' as it stands']),
+    ),
     row(
       'Holder seat',
       'z ',
