@@ -41,6 +41,8 @@ export const readFilmDepth = (text: string) => readLength(text);
 
 /** Less than one veneer is no plywood; what is more may be an inch that was typed for a millimetre, and is questioned; a choice of ours. */
 const THINNEST_PLYWOOD = 0.1;
+/** A camera round a lens of less would be as wide as a barn; what is less than usual is questioned; a choice of ours. */
+const SHORTEST_FOCAL_LENGTH = 1;
 const MOST_ENTRIES = 24;
 const MOST_READINGS = 100;
 const MOST_BENCH_READINGS = 1000;
@@ -138,7 +140,10 @@ export const lensSchema = z
       },
       lineTrouble,
     ).optional(),
-    focalLength: length({ description: 'focal length, measured if you can', example: '210 mm' }),
+    focalLength: length(
+      { description: 'focal length, measured if you can', example: '210 mm' },
+      { least: SHORTEST_FOCAL_LENGTH },
+    ),
     flangeDistance: length({ description: 'lens seat to film at infinity', example: '203.5 mm' }),
     uncertainty: uncertaintySchema.optional(),
     maxAperture: fNumber({ description: 'widest stop', example: 'f/6.3' }).prefault('f/8'),

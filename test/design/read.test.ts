@@ -344,6 +344,16 @@ const rows: readonly Row[] = [
     accepted: /from 0.1 mm to 100 mm/,
   },
   {
+    // its camera would be 11 km wide, and have millions of fingers
+    from: 'focalLength: 210 mm',
+    to: 'focalLength: 0.001246 mm',
+    line: 6,
+    token: '0.001246 mm',
+    path: 'lens.focalLength',
+    what: /is less than can be made use of/,
+    accepted: /from 1 mm to/,
+  },
+  {
     from: 'kerf: 0.15 mm',
     to: 'kerf:',
     line: 15,
