@@ -193,7 +193,7 @@ function reachWith(
             value: rod.closest.value,
             limit: seatAtFarthest,
             unit: 'mm',
-            message: `This camera cannot focus ${name} on ${magnification(design.focus.farthest)}: its slide ends ${mm(tenth(-past))} short. The farthest subject is at ${magnification(farthest)}.`,
+            message: `This camera cannot focus ${name} on ${magnification(design.focus.farthest)}: its slide ends ${mm(tenth(-past))} short. The farthest subject is at ${magnification(farthest, 'nearer')}.`,
             hint: 'Use a shallower holder, or file the stops if the boxes allow it.',
           },
         ]

@@ -130,7 +130,7 @@ function losses(before: BuiltCamera, after: BuiltCamera): readonly Loss[] {
         ? [
             {
               what: `${magnification(far)} with the ${name}`,
-              why: `The later camera goes no farther than ${magnification(reach.farthest)}.`,
+              why: `The later camera goes no farther than ${magnification(reach.farthest, 'nearer')}.`,
             },
           ]
         : []),
@@ -151,10 +151,10 @@ function coverage({ plan: { optics: was } }: BuiltCamera, { plan: { optics: is }
   if (was.imageCircle.infinity === null || is.imageCircle.infinity === null) return [];
   const from = (m: number | null) => m ?? Infinity;
   if (from(is.coversFrom) <= from(was.coversFrom) + 1e-6) return [];
-  const what = was.coversFrom === 0 ? 'corners at infinity' : `corners at ${magnification(was.coversFrom ?? 0)}`;
+  const what = was.coversFrom === 0 ? 'corners at infinity' : `corners at ${magnification(was.coversFrom ?? 0, 'nearer')}`;
   const why =
     is.coversFrom === null
       ? 'The lens never covers the picture within the reach of the slide.'
-      : `The lens covers the picture from ${magnification(is.coversFrom)} on.`;
+      : `The lens covers the picture from ${magnification(is.coversFrom, 'nearer')} on.`;
   return [{ what, why }];
 }

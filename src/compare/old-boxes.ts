@@ -81,7 +81,7 @@ export function lostInOldBoxes(before: BuiltPlan, after: BuiltPlan): readonly Lo
           ? [
               {
                 what: `${magnification(askedFarthest)} with the ${holder}, ${where}`,
-                why: `The slide ends ${mm(tenth((farthest - askedFarthest) * after.optics.focalLength))} short${closest > before.slide.closest ? ', for the lens is too wide to pass inside the rear box' : ''}; the farthest subject is at ${magnification(farthest)}.`,
+                why: `The slide ends ${mm(tenth((farthest - askedFarthest) * after.optics.focalLength))} short${closest > before.slide.closest ? ', for the lens is too wide to pass inside the rear box' : ''}; the farthest subject is at ${magnification(farthest, 'nearer')}.`,
               },
             ]
           : []),

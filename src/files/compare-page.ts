@@ -59,7 +59,7 @@ export function compareWords(document: CompareDocument, { before, after }: Camer
     lost: document.lost,
     inOldBoxes: document.inOldBoxes.map((one) => [
       one.holder,
-      one.focuses ? (one.farthest > 0 ? magnification(one.farthest) : 'infinity') : 'no focus',
+      one.focuses ? (one.farthest > 0 ? magnification(one.farthest, 'nearer') : 'infinity') : 'no focus',
       one.focuses ? magnification(one.nearest) : '',
       underText(one),
     ]),

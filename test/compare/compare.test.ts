@@ -154,11 +154,11 @@ describe('what is told of a change', () => {
 
     test('a holder that is deeper than its slide takes', () => {
       const tin = '  - { name: tin box, filmDepth: 40 mm, width: 150 mm, length: 210 mm, thickness: 45 mm }\n';
-      // film at 203.5 + 21 for 1:10, less 24 and 4: the seat goes to 196.5, and 196.5 + 40 is 12 too far
+      // film at 203.5 + 21 for 1:10, less 24 and 4: the seat goes to 196.5, and 196.5 + 40 is 12 too far: 33/210 past the film at infinity, 1:6.364
       expect(lostBy(`${changed(portraits, 'shims:', `${tin}shims:`)}`)).toEqual([
         {
           what: '1:10 with the tin box, in the boxes as they are',
-          why: 'The slide ends 12 mm short; the farthest subject is at 1:6.37.',
+          why: 'The slide ends 12 mm short; the farthest subject is at 1:6.36.',
         },
       ]);
     });
