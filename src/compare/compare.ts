@@ -151,7 +151,8 @@ function coverage({ plan: { optics: was } }: BuiltCamera, { plan: { optics: is }
   if (was.imageCircle.infinity === null || is.imageCircle.infinity === null) return [];
   const from = (m: number | null) => m ?? Infinity;
   if (from(is.coversFrom) <= from(was.coversFrom) + 1e-6) return [];
-  const what = was.coversFrom === 0 ? 'corners at infinity' : `corners at ${magnification(was.coversFrom ?? 0, 'nearer')}`;
+  const what =
+    was.coversFrom === 0 ? 'corners at infinity' : `corners at ${magnification(was.coversFrom ?? 0, 'nearer')}`;
   const why =
     is.coversFrom === null
       ? 'The lens never covers the picture within the reach of the slide.'
