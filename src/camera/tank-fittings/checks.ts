@@ -5,7 +5,7 @@ import { spansOf } from '../../assembly/span-of.js';
 import { apply } from '../../geometry/placement.js';
 import type { SolidRecipe } from '../../geometry/solid.js';
 import type { Finding } from '../../model/finding.js';
-import { mm, plainNumber } from '../../units/print.js';
+import { mm, plainNumber, tenth } from '../../units/print.js';
 import type { Insert } from './insert.js';
 import { leftIn, type Throats, throatsOf, turnsOf } from './measure.js';
 import { type FittedTank, fittingIds } from './parts.js';
@@ -17,6 +17,9 @@ export function checkTankFittings(own: FittedTank, build: Build): readonly Findi
     const part = partOf(build, ids[what]);
     return part.kind === 'printed' ? [{ what, insert: own.fittings[what], solid: part.solid }] : [];
   }) as [Printed[], Printed[]];
+  // of fittings that have no room between the plies nothing else is true
+  const thin = spout.flatMap((one) => betweenPlies(one, own));
+  if (thin.length > 0) return thin;
   return [
     ...spout.flatMap((one) => [...runs(one, LEAST_SPOUT), ...runsOut(one)]),
     ...vent.flatMap((one) => runs(one, VENT_SHARE * Math.max(...spout.map(narrowest)))),
@@ -46,6 +49,21 @@ const areasOf = ({ bore, roof, openings, legs, exit }: Throats): readonly number
   exit,
 ];
 const narrowest = ({ insert, solid }: Printed): number => Math.min(...areasOf(throatsOf(insert, solid)));
+
+/** tank-shut: spout and vent are as thick as the notch between the plies is deep, two walls and the passage between them. */
+function betweenPlies({ insert: { depth, wall, inside } }: Printed, { name }: FittedTank): readonly Finding[] {
+  const least = inside + 2 * wall;
+  return unless(depth >= least - ROUNDING, {
+    rule: 'tank-shut',
+    level: 'error',
+    value: depth,
+    limit: least,
+    unit: 'mm',
+    about: 'holders',
+    message: `Between window and lip the whole plies of the ${name} leave ${mm(tenth(depth))} for spout and vent; their walls take ${mm(2 * wall)} of that, and the passage between them wants ${mm(inside)}.`,
+    hint: 'Make its film depth so much more that another whole ply goes into the chamber.',
+  });
+}
 
 function runs(printed: Printed, least: number): readonly Finding[] {
   const value = narrowest(printed);

@@ -79,9 +79,12 @@ export const LEAN_RISE = 2;
 
 const depthOf = ({ from, to }: TankFittingsGiven['notch']): number => to - from - 2 * GLUE;
 
-/** Length of the legs. */
+/**
+ * Length of the legs. A notch between walls that leave less is refused (`tank-shut`), and its fittings are sized as if it
+ * were there: a passage of no length would have to be endlessly high.
+ */
 export const insideOf = (notch: TankFittingsGiven['notch'], nozzle: number): number =>
-  depthOf(notch) - 2 * wallsOf(nozzle).outer;
+  Math.max(LEAST_GAP, depthOf(notch) - 2 * wallsOf(nozzle).outer);
 
 export function sizeInsert(
   { nozzle, chamber, openEnd, notch, slide }: TankFittingsGiven,

@@ -38,6 +38,13 @@ describe('tank-shut', () => {
     expect(finding?.value).toBeCloseTo((60 * (spout.gap - 0.5)) / spout.gap, 1);
   });
 
+  // a ply of 3.36 less glue of 0.08 on each side is 3.2: as much as two walls of 1.6, and a passage of 3 wants 6.2
+  test.each([3.36, 3.3, 3.5, 6.3])('plies of %d mm that leave no room for a passage, and nothing else', (deep) =>
+    expect(found(fittedTank(tankOf({ deep })))).toMatchObject([
+      { rule: 'tank-shut', value: expect.closeTo(deep - 0.16, 9), limit: expect.closeTo(6.2, 9), unit: 'mm' },
+    ]),
+  );
+
   test('a vent of less than a quarter of its spout', () => {
     const [finding] = found(own, { ...own.fittings, vent: { ...vent, gap: 1 } });
     expect(finding).toMatchObject({ rule: 'tank-shut', unit: 'mm²' });
