@@ -225,7 +225,7 @@ const SCRIBE_LATER = 'Mend it, measure it again, and write that into the design:
 function noSpacer({ holder, tolerance }: PlanSpacer, { groundGlass, holders }: Design): string {
   const own = holders.find(({ name }) => name === holder);
   const glass = effectiveDepth({ ...groundGlass, depth: groundGlass.measured ?? groundGlass.depth });
-  const behind = own === undefined ? 0 : glass - filmStands(own);
+  const behind = own === undefined ? 0 : glass - filmStands(own, groundGlass);
   return Math.abs(behind) <= tolerance
     ? `${holder} needs no spacer: its film lies as deep as the ground glass.`
     : `${holder} is drawn without a spacer, and as it was measured the glass stands ${mm(documentNumber(Math.abs(behind)))} ${behind > 0 ? 'behind' : 'ahead of'} its film: tailboard check says how the frame is mended.`;

@@ -224,7 +224,7 @@ export function setOutCamera(design: Design, stands: Standing | null = null) {
       within,
       tolerance: optics.registerTolerance,
       measured: h.spacer?.measured ?? null,
-      filmStands: filmStands(h),
+      filmStands: filmStands(h, groundGlass),
       glassStands: effectiveDepth({ ...groundGlass, depth: groundGlass.measured ?? groundGlass.depth }),
       later: h.later ?? false,
     }),

@@ -1,8 +1,8 @@
-import type { Design, Holder } from '../design/design.js';
+import { type Design, type Holder, windowTakes } from '../design/design.js';
 import { madeHolder } from '../standards/made-holder.js';
 import { tank } from '../standards/tank.js';
 import { type Claimed, claim, widest } from './claim.js';
-import { constant, type Figure, type Formula, formula, keyed, measured, PRACTICE, told } from './figure.js';
+import { constant, type Figure, type Formula, formula, keyed, measured, PRACTICE, reckoned, told } from './figure.js';
 import type { LensOnBoard } from './lens-board/size.js';
 
 /** What the user gave, or left to its default, under the symbols of the trade. */
@@ -115,16 +115,27 @@ export function givenFigures(design: Design): GivenFigures {
       return {
         name: h.name,
         filmDepth: size('T', 'film depth', 'filmDepth'),
-        filmStands:
-          h.measured === undefined
-            ? null
-            : keyed(`T_m${mark}`, `film depth of the ${h.name} as measured`, `${key}.measured`, h.measured),
+        filmStands: standsAt(design, h, mark, key),
         width: size('w', 'width', 'width'),
         length: size('l', 'length', 'length'),
         closedEnd,
       };
     }),
   };
+}
+
+/** Where the film of a holder works that was measured; null where nobody did. */
+function standsAt({ groundGlass }: Design, { name, measured: read, window }: Holder, mark: number, key: string) {
+  if (read === undefined) return null;
+  const depth = keyed(`T_m${mark}`, `film depth of the ${name} as measured`, `${key}.measured`, read);
+  if (window === null) return depth;
+  const shift = windowTakes(window, groundGlass.refractiveIndex);
+  const deeper = constant('d_w', 'how much deeper the film looks through the window', shift, 'thickness × (1 − 1/n)');
+  return reckoned(
+    `T_w${mark}`,
+    `film depth of the ${name} as measured, through its window`,
+    formula`${depth} - ${deeper}`,
+  );
 }
 
 const SLIDE_AS_BUILT = 'what the slide of the camera as it was built leaves this lens';
@@ -157,7 +168,7 @@ function constructionOf(
     };
   }
   const { chamberMore, glassMore, rim: round } = tank;
-  const shift = window.thickness * (1 - 1 / groundGlass.refractiveIndex);
+  const shift = windowTakes(window, groundGlass.refractiveIndex);
   const front = ply.value + boards.channel + boards.lip;
   const behind = Math.round((filmDepth + shift - front - boards.lip) / ply.value);
   const plies = constant('k_c', 'plies of window and chamber, deep enough to process in', behind, PRACTICE, 'times');

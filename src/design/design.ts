@@ -206,7 +206,7 @@ export interface Holder {
   readonly rib: { readonly fromAxis: number; readonly width: number; readonly height: number } | null;
   readonly window: { readonly thickness: number } | null;
   readonly massKg: number;
-  /** The film depth as it was read on the glued holder; not there where nobody measured it. */
+  /** From its face to the lip, as read on the glued holder; not there where nobody measured it. */
   readonly measured?: number | undefined;
   /** It turned up when the camera stood already: its spacer is chosen for the glass as that stands. */
   readonly later?: true;
@@ -216,9 +216,18 @@ export interface Holder {
   readonly make?: MadeHolder;
 }
 
-/** From the face of a holder to its film, as it stands: what is drawn does not change because somebody measured it. */
-export const filmStands = ({ filmDepth, measured }: Pick<Holder, 'filmDepth' | 'measured'>): number =>
-  measured ?? filmDepth;
+/** What a window before a film takes off the depth that a caliper reads, mm: t(1 − 1/n). */
+export const windowTakes = (window: Holder['window'] | undefined, refractiveIndex: number): number =>
+  window ? window.thickness * (1 - 1 / refractiveIndex) : 0;
+
+/**
+ * From the face of a holder to where its film works, as it stands: what is drawn does not change because somebody
+ * measured it.
+ */
+export const filmStands = (
+  { filmDepth, measured, window }: Pick<Holder, 'filmDepth' | 'measured' | 'window'>,
+  { refractiveIndex }: Design['groundGlass'],
+): number => (measured === undefined ? filmDepth : measured - windowTakes(window, refractiveIndex));
 
 /** What the construction of a holder must know beside its sizes. */
 export interface MadeHolder {

@@ -1,6 +1,7 @@
 import { madeHolder } from '../standards/made-holder.js';
 import { mm } from '../units/print.js';
 import { completeFormat } from './complete-format.js';
+import { windowTakes } from './design.js';
 import type { Fault } from './explain.js';
 import { imageFits } from './image-fits.js';
 import { madeSizes } from './made-holder.js';
@@ -94,10 +95,11 @@ function madeFits(
       what: `A dark slide of ${mm(boards.slide)} jams in a channel of ${mm(boards.channel)}.`,
       accepted: `Measure both boards; the slide takes ${mm(LEAST_AIR)} of air.`,
     });
-  if (holder.measured !== undefined && Math.abs(holder.measured - made.filmDepth) > STRAYS)
+  const layers = made.filmDepth + windowTakes(window, groundGlass.refractiveIndex);
+  if (holder.measured !== undefined && Math.abs(holder.measured - layers) > STRAYS)
     fault(
       'measured',
-      `A holder whose layers come to ${mm(made.filmDepth)} does not measure ${mm(holder.measured)}.`,
+      `A holder whose layers come to ${mm(hundredth(layers))} does not measure ${mm(holder.measured)}.`,
       'Measure from its face to the lip, and the plywood and the boards again.',
     );
   const { insert } = holder;

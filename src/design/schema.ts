@@ -427,7 +427,7 @@ export const holderSchema = z
     }).optional(),
     measured: length({
       description:
-        'film depth of a holder that is made, measured on it once it is glued: its spacer has its shims chosen for it, the register is reckoned with it, and nothing is cut anew',
+        'film depth of a holder that is made, from its face to the lip as the caliper reads it once it is glued, a window in it or not: its spacer has its shims chosen for it, the register is reckoned with it, and nothing is cut anew',
       example: '5.85 mm',
       whenAbsent: 'as its layers come to',
     }).optional(),

@@ -73,7 +73,7 @@ const SCALES = [
 
 /** scale-sense: lines lie farther back for larger magnifications, and each holder's index reads what its film is focused at. */
 export const scaleSense: ProofRule = (design, build) => {
-  const { lens, holders } = design;
+  const { lens, holders, groundGlass } = design;
   const f = lens.focalLength;
   const indexes = indexLinesOn(build);
   const glass = typedGlassDepth(design);
@@ -93,7 +93,7 @@ export const scaleSense: ProofRule = (design, build) => {
     return holders.flatMap((holder, i) => {
       const index = indexes.find(({ text, x }) => text.split('+').includes(String(i + 1)) && x > 0 === first.x > 0);
       if (index === undefined) return [unmarked(of, holder, i)];
-      const depth = Math.max(filmStands(holder), glass);
+      const depth = Math.max(filmStands(holder, groundGlass), glass);
       // at the place where the index meets a line, the emulsion stands off the plane that the line says by
       const off = lines.map((line) => ({ line, by: beyond + depth + line.z - index.z - f * line.m }));
       const worst = off.reduce((most, one) => (Math.abs(one.by) > Math.abs(most.by) ? one : most));

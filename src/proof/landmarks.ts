@@ -5,7 +5,7 @@ import { platesOf } from '../assembly/measure.js';
 import { type PlacedPart, placedIn } from '../assembly/placed-parts.js';
 import { stands } from '../assembly/setups.js';
 import { spanOf, spansOf } from '../assembly/span-of.js';
-import type { Design, Holder } from '../design/design.js';
+import { type Design, filmStands, type Holder } from '../design/design.js';
 import { effectiveDepth, glassShift } from '../optics/depth.js';
 
 /** Where things stand that several rules ask for, measured on the placed parts. z of what slides: at the closest place. */
@@ -166,7 +166,7 @@ export function heldIn(whole: WholeHolder | undefined, setup: Setup): Extent | u
  * as it was typed.
  */
 export function filmDepthIn({ groundGlass }: Design, build: Build, holder: Holder, setup: Setup): number {
-  if (holder.measured !== undefined) return holder.measured;
+  if (holder.measured !== undefined) return filmStands(holder, groundGlass);
   const whole = wholeHolder(build, holder);
   const held = heldIn(whole, setup);
   const withRole = (role: 'sheet' | 'window') =>

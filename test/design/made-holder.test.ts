@@ -1,5 +1,8 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { revisionOf } from '../../src/design/revision.js';
+import { planCamera, planOf } from '../../src/pipeline.js';
 import { heronMade } from '../camera/made-holders.js';
 import { bareHeron } from '../designs/kept-design.js';
 import { changed, designOf, problemsOf } from './reading.js';
@@ -97,4 +100,31 @@ describe('revision', () => {
     const other = { ...heron, workshop: { ...heron.workshop, boards: { ...heron.workshop.boards, channel: 1.3 } } };
     expect(revisionOf(other)).toBe(revisionOf(heron));
   });
+});
+
+/*
+ * A plate of glass between lens and film takes t (1 − 1/n) off the depth (src/optics/depth.ts has the source): of Heron's
+ * window, 3 mm at 1.52, 1.0263. Its sheet lies 25.0263 behind the face so that it works at 24.
+ */
+describe('a holder with a window is measured as a caliper does it, from its face to the lip', () => {
+  const measuring = (depth: string) =>
+    designOf(changed(herons, 'window: { thickness: 3 mm }', `window: { thickness: 3 mm }, measured: ${depth}`));
+  const herons = readFileSync(join(import.meta.dirname, '../../designs/heron.yaml'), 'utf8');
+
+  test('what the glass takes comes off', () => {
+    const plan = planOf(planCamera(measuring('25.33 mm')));
+    expect(plan.holders[1]?.standingDepth).toBeCloseTo(25.33 - 1.0263, 4);
+    // camera.md section 4: the spacer under the glass is as thick as the film lies deeper than the glass
+    expect(plan.spacers[1]?.thickness).toBeCloseTo(25.33 - 1.0263 - 5.8, 4);
+  });
+
+  test('as its layers come to, nothing changes', () => {
+    const plan = planOf(planCamera(measuring('25.0263 mm')));
+    expect(plan.spacers[1]?.thickness).toBeCloseTo(18.2, 3);
+  });
+
+  test('more than a millimetre off its layers is refused with what they come to', () =>
+    expect(
+      problemsOf(changed(herons, 'window: { thickness: 3 mm }', 'window: { thickness: 3 mm }, measured: 24 mm')),
+    ).toMatchObject([{ path: 'holders[1].measured', what: expect.stringContaining('come to 25.03 mm') }]));
 });
