@@ -43,6 +43,8 @@ export const readFilmDepth = (text: string) => readLength(text);
 const THINNEST_PLYWOOD = 0.1;
 /** A camera round a lens of less would be as wide as a barn; what is less than usual is questioned; a choice of ours. */
 const SHORTEST_FOCAL_LENGTH = 1;
+/** What is thinner is no hole when its round is drawn in chords; what is less than usual is questioned; a choice of ours. */
+const THINNEST_BARREL = 1;
 const MOST_ENTRIES = 24;
 const MOST_READINGS = 100;
 const MOST_BENCH_READINGS = 1000;
@@ -74,12 +76,15 @@ export const formatSchema = z
 
 const barrelSchema = z
   .strictObject({
-    diameter: length({ description: 'of the part that is gripped', example: '58 mm' }),
+    diameter: length({ description: 'of the part that is gripped', example: '58 mm' }, { least: THINNEST_BARREL }),
     grip: length({ description: 'length that can be gripped, behind the lens seat', example: '22 mm' }),
     front: length({ description: 'what stands ahead of the lens seat', example: '18 mm' }, { sign: 'not-negative' }),
     rear: length({ description: 'what follows behind the grip', example: '31 mm' }, { sign: 'not-negative' }),
-    frontDiameter: length({ description: 'of the part ahead of the lens seat', example: '64 mm' }),
-    rearDiameter: length({ description: 'of the rear rim', example: '52 mm' }),
+    frontDiameter: length(
+      { description: 'of the part ahead of the lens seat', example: '64 mm' },
+      { least: THINNEST_BARREL },
+    ),
+    rearDiameter: length({ description: 'of the rear rim', example: '52 mm' }, { least: THINNEST_BARREL }),
     mass: mass({
       description: 'mass of the whole lens',
       example: '640 g',

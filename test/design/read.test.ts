@@ -354,6 +354,16 @@ const rows: readonly Row[] = [
     accepted: /from 1 mm to/,
   },
   {
+    // its hole in the clamp had no area, and so no middle
+    from: 'barrel: { diameter: 58 mm',
+    to: 'barrel: { diameter: 0.001 mm',
+    line: 11,
+    token: '0.001 mm',
+    path: 'lens.barrel.diameter',
+    what: /is less than can be made use of/,
+    accepted: /from 1 mm to/,
+  },
+  {
     from: 'kerf: 0.15 mm',
     to: 'kerf:',
     line: 15,
