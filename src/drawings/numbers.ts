@@ -49,8 +49,9 @@ export function numberedOf(arrivals: readonly Arrival[]): readonly Numbered[] {
     // what one made goes in together, as a cap on its neck: each has its own number
     else if (made.length > 0) for (const piece of made) add(markOf(piece.part), 1, [piece]);
     else {
-      const largest = pieces.reduce((most, piece) => (piece.part.massKg > most.part.massKg ? piece : most), first);
-      add(markOf(largest.part), 1, pieces);
+      // a screw and its head are one thing, and two screws whose heads are drawn by themselves are two
+      const { part } = pieces.reduce((most, piece) => (piece.part.massKg > most.part.massKg ? piece : most), first);
+      add(markOf(part), pieces.filter((piece) => piece.part === part).length, pieces);
     }
   }
   return [...groups].map(([text, { count, keys }]) => ({ text, count, keys }));
