@@ -19,13 +19,17 @@ export function marksOfFaces(faces: readonly MarkedFace[], plot: Plot): readonly
     const mark = madeMark(part);
     const spots = named.get(mark) ?? [];
     named.set(mark, spots);
-    spots.push(...[...loops].sort(largestFirst).slice(0, MOST_LOOPS).flatMap(pointsInside).map(plot.at));
+    const candidates = [...loops].sort(largestFirst).slice(0, MOST_LOOPS).flatMap(pointsInside);
+    spots.push(...candidates.filter((point) => isCut(loops, point)).map(plot.at));
   }
   return [...named].map(([text, spots]) => ({ text, spots, role: 'number' }));
 }
 
 /** A finger joint cuts a plate into many pieces: its name may lead to the largest of them. */
 const MOST_LOOPS = 2;
+
+/** Not in a hole, such as the grip of a handle. */
+const isCut = (loops: Loops, point: Point): boolean => loops.filter((loop) => inside(loop, point)).length % 2 === 1;
 
 const sizeOf = (loop: readonly Point[]): number => {
   const { left, right, top, bottom } = extentOf([loop]);
