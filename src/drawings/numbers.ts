@@ -17,7 +17,13 @@ export interface Numbered {
 }
 
 /** What a part is called on a drawing: its mark where it is made, where it is bought what one asks for in a shop. */
-export const markOf = (part: Part): string => (part.kind === 'bought' ? shopName(part.name) : madeMark(part));
+export function markOf(part: Part): string {
+  if (part.kind !== 'bought') return madeMark(part);
+  return part.role === 'lens' ? part.name.replace(LENS_PIECE, '') : shopName(part.name);
+}
+
+/** A lens is drawn in pieces, and bears its owner's name for it, with whatever words stand in that. */
+const LENS_PIECE = /, (?:front|barrel|rear)$/u;
 
 /** `F1` as it is engraved; what bears no engraving is called in words: `lens clamp`. */
 export const madeMark = ({ id }: Pick<Part, 'id'>): string => id.replaceAll('-', ' ');

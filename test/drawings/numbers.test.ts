@@ -38,3 +38,11 @@ test('holders that are made are called as their owner calls them', () => {
   expect(texts).not.toContain('paper holder');
   expect(textsOf(heron, ({ whole }) => whole === 'tank lid')).toContain('lid');
 });
+
+test.each(['unmarked copying lens', 'lens of a scrapped copier, 1:1', 'portrait lens for 5x7'])(
+  'a lens is called %s where its owner calls it so',
+  (name) => {
+    const teal = keptDesign('teal');
+    expect(textsOf({ ...teal, lens: { ...teal.lens, name } }, brings('lens-front'))).toContain(name);
+  },
+);
