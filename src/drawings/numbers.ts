@@ -19,10 +19,13 @@ export interface Numbered {
 /** What a part is called on a drawing: its mark where it is made, where it is bought what one asks for in a shop. */
 export function markOf(part: Part): string {
   if (part.kind !== 'bought') return madeMark(part);
-  return part.role === 'lens' ? part.name.replace(LENS_PIECE, '') : shopName(part.name);
+  const { role, name } = part;
+  // whatever words their owner has named them with
+  if (role === 'lens') return name.replace(LENS_PIECE, '');
+  return role === 'holder' ? name : shopName(name);
 }
 
-/** A lens is drawn in pieces, and bears its owner's name for it, with whatever words stand in that. */
+/** A lens is drawn in pieces. */
 const LENS_PIECE = /, (?:front|barrel|rear)$/u;
 
 /** `F1` as it is engraved; what bears no engraving is called in words: `lens clamp`. */

@@ -46,3 +46,10 @@ test.each(['unmarked copying lens', 'lens of a scrapped copier, 1:1', 'portrait 
     expect(textsOf({ ...teal, lens: { ...teal.lens, name } }, brings('lens-front'))).toContain(name);
   },
 );
+
+test('two bought holders whose names begin alike are told apart', () => {
+  const teal = keptDesign('teal');
+  const names = ['holder for paper', 'holder for film'];
+  const holders = teal.holders.map((holder, i) => ({ ...holder, name: names[i] as string }));
+  expect(textsOf({ ...teal, holders }, brings('cord'))).toEqual(expect.arrayContaining(names));
+});
