@@ -19,7 +19,8 @@ export function marksOfFaces(faces: readonly MarkedFace[], plot: Plot): readonly
     const mark = madeMark(part);
     const spots = named.get(mark) ?? [];
     named.set(mark, spots);
-    spots.push(...[...loops].sort(largestFirst).slice(0, MOST_LOOPS).flatMap(pointsInside).map(plot.at));
+    const largest = [...loops].sort(largestFirst).slice(0, MOST_LOOPS);
+    spots.push(...largest.flatMap((loop) => pointsInside(loop, loops)).map(plot.at));
   }
   return [...named].map(([text, spots]) => ({ text, spots, role: 'number' }));
 }
@@ -34,14 +35,37 @@ const sizeOf = (loop: readonly Point[]): number => {
 
 const largestFirst = (a: readonly Point[], b: readonly Point[]): number => sizeOf(b) - sizeOf(a);
 
-/** Points of the middle line of a face, along its longer side. */
-function pointsInside(loop: readonly Point[]): readonly Point[] {
+/**
+ * Points along the longer side of a face, on its middle line where that runs through what is cut, else in the middle of
+ * the thickest of what is cut there: a handle has a grip, and a spout is all walls.
+ */
+function pointsInside(loop: readonly Point[], face: Loops): readonly Point[] {
   const { left, right, top, bottom } = extentOf([loop]);
-  const long = right - left > top - bottom;
+  const along = right - left > top - bottom ? 'x' : 'y';
+  const [from, to, middle] = along === 'x' ? [left, right, (top + bottom) / 2] : [bottom, top, (left + right) / 2];
+  const on = (at: number, across: number): Point => (along === 'x' ? { x: at, y: across } : { x: across, y: at });
   return [0.5, 0.25, 0.75, 0.1, 0.9].flatMap((share) => {
-    const point = long
-      ? { x: left + share * (right - left), y: (top + bottom) / 2 }
-      : { x: (left + right) / 2, y: bottom + share * (top - bottom) };
-    return inside(loop, point) ? [point] : [];
+    const at = from + share * (to - from);
+    const cut = cutAcross(face, along, at).filter(([low, high]) => inside(loop, on(at, (low + high) / 2)));
+    if (cut.some(([low, high]) => low < middle && middle < high)) return [on(at, middle)];
+    const [thickest] = [...cut].sort(([a, b], [c, d]) => d - c - (b - a));
+    return thickest === undefined ? [] : [on(at, (thickest[0] + thickest[1]) / 2)];
   });
+}
+
+/** From where to where a line across a face, at a place along it, runs through what is cut. */
+function cutAcross(face: Loops, along: 'x' | 'y', at: number): readonly (readonly [number, number])[] {
+  const across = along === 'x' ? 'y' : 'x';
+  const met = face
+    .flatMap((loop) =>
+      loop.flatMap((a, i) => {
+        const b = loop[(i + 1) % loop.length] as Point;
+        if (a[along] > at === b[along] > at) return [];
+        return [a[across] + ((at - a[along]) / (b[along] - a[along])) * (b[across] - a[across])];
+      }),
+    )
+    .sort((a, b) => a - b);
+  return met.flatMap((low, i) =>
+    i % 2 === 0 && met[i + 1] !== undefined ? [[low, met[i + 1] as number] as const] : [],
+  );
 }

@@ -1,3 +1,4 @@
+import { holderOf } from '../assembly/holders.js';
 import type { Piece } from '../assembly/pieces.js';
 import type { Point } from '../geometry/path.js';
 import type { Mark } from '../model/page.js';
@@ -16,7 +17,16 @@ export interface Numbered {
 }
 
 /** What a part is called on a drawing: its mark where it is made, where it is bought what one asks for in a shop. */
-export const markOf = (part: Part): string => (part.kind === 'bought' ? shopName(part.name) : madeMark(part));
+export function markOf(part: Part): string {
+  if (part.kind !== 'bought') return madeMark(part);
+  const { role, name } = part;
+  // whatever words their owner has named them with
+  if (role === 'lens') return name.replace(LENS_PIECE, '');
+  return role === 'holder' ? name : shopName(name);
+}
+
+/** A lens is drawn in pieces. */
+const LENS_PIECE = /, (?:front|barrel|rear)$/u;
 
 /** `F1` as it is engraved; what bears no engraving is called in words: `lens clamp`. */
 export const madeMark = ({ id }: Pick<Part, 'id'>): string => id.replaceAll('-', ' ');
@@ -25,10 +35,20 @@ export const madeMark = ({ id }: Pick<Part, 'id'>): string => id.replaceAll('-',
 const shopName = (name: string): string =>
   name.replace(/ (in|of|under|between|on|for) .*$/u, '').replace(/^(.*\d[^,]*), .*$/u, '$1');
 
-/** The table calls what slides its rear. */
-const WHOLES: Readonly<Record<string, string>> = { rear: 'sliding rear' };
+/** The table calls what slides its rear, and the processing holder a tank. */
+const WHOLES: Readonly<Record<string, string>> = {
+  rear: 'sliding rear',
+  'tank lid': 'lid',
+  'tank slide': 'dark slide',
+};
 
-const wholeName = (whole: string): string => WHOLES[whole] ?? whole;
+/** Holders, which are called as their owner calls them. */
+const HOLDERS: readonly string[] = ['paper holder', 'tank'];
+
+function wholeName(whole: string, pieces: readonly Piece[]): string {
+  const own = HOLDERS.includes(whole) ? pieces.flatMap(({ placement }) => holderOf(placement) ?? []) : [];
+  return own[0] ?? WHOLES[whole] ?? whole;
+}
 
 /** Things that come, equal ones together, in their order; a whole of what came in the same step has its numbers already. */
 export function numberedOf(arrivals: readonly Arrival[]): readonly Numbered[] {
@@ -45,12 +65,13 @@ export function numberedOf(arrivals: readonly Arrival[]): readonly Numbered[] {
       known.keys.push(...own.map(({ key }) => key));
     };
     const made = pieces.filter(({ part }) => part.kind !== 'bought');
-    if (whole !== null) add(wholeName(whole), 1, pieces);
+    if (whole !== null) add(wholeName(whole, pieces), 1, pieces);
     // what one made goes in together, as a cap on its neck: each has its own number
     else if (made.length > 0) for (const piece of made) add(markOf(piece.part), 1, [piece]);
     else {
-      const largest = pieces.reduce((most, piece) => (piece.part.massKg > most.part.massKg ? piece : most), first);
-      add(markOf(largest.part), 1, pieces);
+      // a screw and its head are one thing, and two screws whose heads are drawn by themselves are two
+      const { part } = pieces.reduce((most, piece) => (piece.part.massKg > most.part.massKg ? piece : most), first);
+      add(markOf(part), pieces.filter((piece) => piece.part === part).length, pieces);
     }
   }
   return [...groups].map(([text, { count, keys }]) => ({ text, count, keys }));

@@ -1,7 +1,8 @@
 import { around } from '../assembly/extent.js';
 import type { Piece } from '../assembly/pieces.js';
 import type { Point3 } from '../geometry/placement.js';
-import type { Axis } from '../model/assembly-move.js';
+import type { Axis, Way } from '../model/assembly-move.js';
+import type { Part } from '../model/part.js';
 import type { Arrival, AtStep } from './at-step.js';
 
 /** A piece pulled out of its place. */
@@ -34,6 +35,8 @@ const BESIDE = 0.1;
 /** How far a thing is pulled: clear of what it goes to, out of all that stands there, or farther still; clear and so much more, as a share of the largest side. */
 export type Further = 'clear' | 'outside' | 'far' | number;
 
+const AXES = ['x', 'y', 'z'] as const;
+
 const HERE: Point3 = { x: 0, y: 0, z: 0 };
 
 /**
@@ -49,8 +52,7 @@ export function pulled({ before, arrivals, after }: AtStep, further: readonly Fu
   for (const [i, arrival] of arrivals.entries()) {
     const { pieces, whole, into, way } = arrival;
     const there = bench.get(into) ?? [];
-    const moving =
-      whole === null ? pieces.map((piece) => ({ piece, out: HERE })) : (bench.get(whole) ?? []).filter(isOneOf(pieces));
+    const moving = whole === null ? besideIts(pieces, there, way) : (bench.get(whole) ?? []).filter(isOneOf(pieces));
     const vector =
       way === null
         ? HERE
@@ -72,6 +74,27 @@ export function pulled({ before, arrivals, after }: AtStep, further: readonly Fu
     }),
   };
 }
+
+/**
+ * Where a thing is before it is pulled: at its place, or beside it with what alone it is joined to and what has been
+ * pulled across its way. A bolt hovers over its hole, and not over where the hole will be.
+ */
+function besideIts(pieces: readonly Piece[], there: readonly PulledPiece[], way: Way | null): readonly PulledPiece[] {
+  const parts = new Set(pieces.map(({ part }) => part));
+  const made = there.filter(
+    ({ piece: { part } }) => part.kind !== 'bought' && [...parts].some((one) => isJoined(one, part)),
+  );
+  const [first] = made;
+  const goesAlong =
+    way !== null &&
+    first !== undefined &&
+    first.out[way.axis] === 0 &&
+    made.every(({ out }) => AXES.every((k) => out[k] === first.out[k]));
+  return pieces.map((piece) => ({ piece, out: goesAlong ? first.out : HERE }));
+}
+
+const isJoined = (a: Part, b: Part): boolean =>
+  a.joins.some(({ to }) => to === b.id) || b.joins.some(({ to }) => to === a.id);
 
 const isOneOf =
   (pieces: readonly Piece[]) =>
@@ -95,7 +118,7 @@ function clear(
 ): number {
   if (way === null) return 0;
   const { axis, sign } = way;
-  const across = (['x', 'y', 'z'] as const).filter((one) => one !== axis);
+  const across = AXES.filter((one) => one !== axis);
   /** The end towards which it moves, counted along its way. */
   const front = ({ piece, out }: PulledPiece) => sign * (piece.extent[axis][sign > 0 ? 1 : 0] + out[axis]);
   const back = ({ piece, out }: PulledPiece) => sign * (piece.extent[axis][sign > 0 ? 0 : 1] + out[axis]);

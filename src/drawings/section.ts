@@ -358,7 +358,9 @@ function dimensionsOf(figures: Figures, { known, plot, bounds, rim, axisEnd }: A
   const rearFront = standard - slide.rearBoxLength;
   const sharpAtInfinity = lensSeat + optics.infinity.filmDistance;
   const step = STEP / plot.scale;
-  const boxesApart = Math.min(rearFront, slide.frontBoxLength);
+  const joints = jointsOf(slide, rearFront, figures.rear);
+  // ahead of the middle box too, where there is one: between its walls the width of the front box would pass for its own
+  const boxesApart = Math.min(slide.frontBoxLength, ...joints.map(({ ends: [front] }) => front));
   const inFront = range(boxesApart - step, Math.max(rim, 0) + step, -step);
   const rearOnly = Math.max(rearFront, slide.frontBoxLength);
   const inRear = [
@@ -374,9 +376,7 @@ function dimensionsOf(figures: Figures, { known, plot, bounds, rim, axisEnd }: A
     return { from, to, line: { y } };
   });
   return [
-    ...jointsOf(slide, rearFront, figures.rear).map(({ name, ends: [from, to] }) =>
-      level(name, from < to ? 'overlap' : 'gap', 0, from, to),
-    ),
+    ...joints.map(({ name, ends: [from, to] }) => level(name, from < to ? 'overlap' : 'gap', 0, from, to)),
     level('rear-box-length', 'rear box', 1, rearFront, standard),
     level('seat-nearest', 'panel to holder seat', 2, 0, holderSeat),
     level('film-distance-nearest', 'lens seat to film', 3, lensSeat, film),

@@ -214,23 +214,32 @@ function inTheWayOf({ blocks, driven }: Thing, present: readonly Block[]): reado
   return present.filter(({ piece }) => piece.slides === screw.piece.slides);
 }
 
-/** A screw goes in tip first and no other way. A plate is laid on and a rod is put in along its own thickness. */
+/**
+ * A screw goes in tip first and no other way. A plate is laid on and a rod is put in along its own thickness, and so is
+ * a printed thing with the face that it was printed on: a clamp that came down along the board would leave its nuts behind.
+ */
 function likely({ blocks, driven }: Thing): readonly Way[] {
   if (driven !== null) return [driven];
   const [one] = blocks;
-  if (one === undefined || one.prism === null || blocks.length > 2) return ways;
-  const { thick } = one.prism;
+  if (one === undefined || blocks.length > 2) return ways;
+  const thick = one.prism?.thick ?? ownAxis(one).axis;
   return [...ways.filter(({ axis }) => axis === thick), ...ways.filter(({ axis }) => axis !== thick)];
 }
 
 const AXES = ['x', 'y', 'z'] as const;
 
 /** From where its head is towards its tip; null for what is no screw. */
-function drivenAlong({ piece: { part, placement } }: Block): Way | null {
+function drivenAlong(block: Block): Way | null {
+  const { part } = block.piece;
   if (part.kind !== 'bought' || part.shape.form !== 'cylinder' || part.shape.head === undefined) return null;
-  const toTip = part.shape.head === 'start' ? 1 : -1;
-  const [axis, share] = AXES.map((k, i) => [k, toTip * (placement.matrix[8 + i] as number)] as const).reduce(
-    (most, one) => (Math.abs(one[1]) > Math.abs(most[1]) ? one : most),
+  const { axis, sign } = ownAxis(block);
+  return part.shape.head === 'start' ? { axis, sign } : { axis, sign: sign > 0 ? -1 : 1 };
+}
+
+/** Which of the camera's axes its own z lies nearest to, and towards which end. */
+function ownAxis({ piece: { placement } }: Block): Way {
+  const [axis, share] = AXES.map((k, i) => [k, placement.matrix[8 + i] as number] as const).reduce((most, one) =>
+    Math.abs(one[1]) > Math.abs(most[1]) ? one : most,
   );
   return { axis, sign: share > 0 ? 1 : -1 };
 }

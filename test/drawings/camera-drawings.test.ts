@@ -197,6 +197,13 @@ describe.each(keptDesigns)('the drawings of %s', (name) => {
     }
   });
 
+  test('measure the front box inside where no other box stands in it', () => {
+    const across = (of: (is: string) => boolean) =>
+      dimensions.flatMap(({ line, is }) => (of(is) ? line.points.map(({ x }) => x) : []));
+    const inner = Math.min(...across((is) => is.startsWith('overlap')));
+    for (const x of across((is) => is === 'front-box-inside')) expect(x).toBeLessThan(inner);
+  });
+
   test('have no words on a line that matters, or on other words', () => {
     for (const { name: drawing, lines, words } of drawn.drawings) {
       const boxes = words.map((each) => ({ text: each.text, ...boxOf(each) }));

@@ -248,6 +248,7 @@ describe('Heron', () => {
     { piece: 'seat-pin-5#1', way: '-z' }, // from the seat side
     { piece: 'seat-pin-6#1', way: '-z' },
     { piece: 'lock-knob', way: '+y' },
+    { piece: 'lens-clamp', way: '-z' }, // its flange is laid on the plug, and its nuts lie in it
     { piece: 'T5', way: '-y' },
   ])('$piece comes along $way', ({ piece, way }) => expect(wayOf(piece)).toBe(way));
 
