@@ -5,6 +5,7 @@ import { bookPages } from './book/book.js';
 import type { BookGiven, BookStep, Counted, StandingCamera, StepPart, StepSince } from './book/given.js';
 import { chaptersAround } from './book-use.js';
 import { stepsOf } from './camera/objects.js';
+import { withoutIndexLine } from './compare/lines-kept.js';
 import { newHardware } from './compare/new-hardware.js';
 import { stepsAgain } from './compare/steps-again.js';
 import { type CameraDrawings, drawCamera } from './drawings/draw-camera.js';
@@ -106,18 +107,23 @@ function givenFrom({ planned, build, plan, sheets, bare, proof, drawings, since:
   };
 }
 
+/** The ply of the sole that bears the index lines. */
+const SOLE = 'R4U';
+
 function standingFrom(
   { before, after, changes }: SinceFrom,
   { plan, parts }: Pick<BookGiven, 'plan' | 'parts'>,
 ): StandingCamera {
   const { name, revision, hardware: own } = before.plan;
   const { recut, kept } = compareWords(changes, { before, after });
+  const withoutLine = withoutIndexLine(before.plan, after.plan);
   return {
     name,
     revision,
     recut: recut.rows,
     kept,
-    otherLines: changes.engraved,
+    otherLines: changes.engraved.filter((id) => id !== SOLE || withoutLine === null),
+    withoutLine: changes.engraved.includes(SOLE) ? (withoutLine ?? []) : [],
     hardware: own === undefined ? null : newHardware(own, plan.hardware),
     fast: parts.filter(({ part }) => isFastIn(part, changes.recut)),
   };

@@ -44,8 +44,10 @@ export interface StandingCamera {
   readonly recut: readonly (readonly [string, string, string])[];
   /** What is said of the parts that are kept, those first that are. */
   readonly kept: readonly string[];
-  /** Parts that are kept, and bear other lines or words than drawn. */
+  /** Parts that are kept, and bear other lines or words than drawn, that are not to be trusted. */
   readonly otherLines: readonly string[];
+  /** Holders of which a kept sole, whose lines are right else, has no index line or number. */
+  readonly withoutLine: readonly string[];
   /** Hardware that it does not have; null where nobody knows what it has. */
   readonly hardware: readonly Hardware[] | null;
   /** What is bought and sits fast in a part that is cut again: it goes with the old one. */

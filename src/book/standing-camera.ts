@@ -53,6 +53,18 @@ export function otherScaleText(
   ];
 }
 
+/** Of a kept sole that has lines of the earlier holders alone; null where it lacks none. */
+export function lackingLineText(
+  { name, revision, withoutLine }: StandingCamera,
+  sole: string,
+): readonly string[] | null {
+  if (withoutLine.length === 0) return null;
+  return [
+    `${sole} is kept from ${name}, revision ${revision}, and knows nothing of the ${inWords(withoutLine)}. The lines that it has are right for this camera too.`,
+    'What it lacks, a line, or a number at a line that several share, scribe by hand as told below.',
+  ];
+}
+
 function hardware({ hardware: fresh, fast }: StandingCamera) {
   const used = [
     ...(fast.length === 0
