@@ -32,6 +32,8 @@ export interface StepSince {
   /** Parts that are cut again: those that come in, and those that came in earlier and are met. */
   readonly brings: readonly string[];
   readonly meets: readonly string[];
+  /** Stacks of kept plies and of shims that are made here, or made otherwise, in words. */
+  readonly stacks: readonly string[];
   /** Parts that come in, are kept, and bear other lines or words than drawn. */
   readonly otherLines: readonly string[];
 }

@@ -103,20 +103,23 @@ function hardware({ hardware: fresh, fast }: StandingCamera) {
 function stepsToDo(steps: readonly BookStep[]) {
   const says = ({ number, title, since }: BookStep): readonly string[] => {
     if (since === null) return [];
-    const { brings, meets } = since;
-    if (brings.length > 0) return [`Step ${number}, ${title}: brings in ${inWords(brings)}. Do all of it.`];
-    return meets.length === 0
-      ? []
-      : [
-          `Step ${number}, ${title}: has to do with ${inWords(meets)}. Do of it what touches ${meets.length === 1 ? 'that part' : 'those parts'}.`,
-        ];
+    const { brings, meets, stacks } = since;
+    const step = `Step ${number}, ${title}:`;
+    const makes = inWords(stacks);
+    const too = stacks.length > 0 ? `, and makes ${makes}` : '';
+    if (brings.length > 0) return [`${step} brings in ${inWords(brings)}${too}. Do all of it.`];
+    if (meets.length > 0)
+      return [
+        `${step} has to do with ${inWords(meets)}${too}. Do of it what touches ${meets.length + stacks.length === 1 ? 'that part' : 'those parts'}.`,
+      ];
+    return stacks.length === 0 ? [] : [`${step} makes ${makes}. Do of it what is told of that.`];
   };
   const own = steps.flatMap(says);
   return [
     paragraph(
       own.length === 0
         ? 'None touches a part that is cut again: all of them are done.'
-        : 'Take the old parts off first, in the opposite order. Then do these steps; all others are done already, and stand in the book to be looked up.',
+        : `${steps.some(({ since }) => since !== null && since.brings.length > 0) ? 'Take the old parts off first, in the opposite order. Then do these steps' : 'Do these steps'}; all others are done already, and stand in the book to be looked up.`,
     ),
     ...bullets(own),
     note('Set the register and look for leaks of light anew, whatever was changed.'),
@@ -124,16 +127,17 @@ function stepsToDo(steps: readonly BookStep[]) {
 }
 
 /** What is said of a step below its drawing. */
-export function stepNote({ brings, meets, otherLines }: NonNullable<BookStep['since']>): string {
+export function stepNote({ brings, meets, stacks, otherLines }: NonNullable<BookStep['since']>): string {
   const lines =
     otherLines.length === 0
       ? ''
       : ` ${inWords(otherLines)}: kept, with other lines than drawn. Scribe them by hand, or cut ${otherLines.length === 1 ? 'the part' : 'the parts'} again.`;
+  const made = stacks.length > 0 ? ` Make here: ${inWords(stacks)}.` : '';
   const again =
     brings.length > 0
       ? `Cut again here: ${inWords(brings)}.`
       : meets.length > 0
         ? `Done already, but for what touches ${inWords(meets)}, which ${meets.length === 1 ? 'is' : 'are'} cut again.`
-        : 'Done already at the camera that stands.';
-  return `${again}${lines}`;
+        : `${stacks.length > 0 ? 'All else is done' : 'Done'} already at the camera that stands.`;
+  return `${again}${made}${lines}`;
 }

@@ -101,6 +101,32 @@ test('a holder that came later makes no line of the old sole wrong', () => {
   expect(saidOn(own)).toContain('R4U: kept, with other lines than drawn.');
 });
 
+describe('a spacer that is of shims alone, and so no part that is cut', () => {
+  // 5.8 − 4.9 = 0.9, less than a ply
+  const thin = changed(
+    heron,
+    'shims:',
+    '  - { name: thin box, filmDepth: 4.9 mm, width: 150 mm, length: 210 mm, thickness: 12 mm, mass: 330 g }\nshims:',
+  );
+  const own = plainBook(designOf(thin), { since: recordOfDesign(designOf(heron)) });
+  const spacers = own.steps.find(({ title }) => title === 'Spacers')?.number;
+
+  test('is a step to do', () => {
+    const said = saidUnder(own.pages, 'Which steps to do');
+    expect(said).toContain(
+      `Step ${spacers}, Spacers: makes the spacer of the thin box. Do of it what is told of that.`,
+    );
+    // nothing that stands is in its way
+    expect(said).not.toContain('Take the old parts off');
+    expect(said.match(/Step \d+, /g)).toHaveLength(1);
+  });
+
+  test('is said below the drawing of the step, and of no other', () => {
+    expect(saidUnder(own.pages, `Step ${spacers}. Spacers`)).toContain('Make here: the spacer of the thin box.');
+    expect(saidOn(own.pages).match(/Make here/g)).toHaveLength(1);
+  });
+});
+
 test('where nothing is cut again, no sheets are asked for, and every step is done', () => {
   const { pages: own } = plainBook(keptDesign('teal'), { since });
   expect(saidUnder(own, 'Cut or printed again')).toContain('Nothing: every part is there already.');
