@@ -122,6 +122,7 @@ function standingFrom(
     name,
     revision,
     recut: recut.rows,
+    sawn: changes.sawn,
     kept,
     otherLines: changes.engraved.filter((id) => id !== SOLE || withoutLine === null),
     withoutLine: changes.engraved.includes(SOLE) ? (withoutLine ?? []) : [],
@@ -176,12 +177,12 @@ function bookSteps(
 function stepsSince(
   steps: Parameters<typeof stepsAgain>[0],
   parts: readonly Counted[],
-  { before, after, changes: { recut, engraved } }: SinceFrom,
+  { before, after, changes: { recut, sawn, engraved } }: SinceFrom,
 ): (step: Pick<NumberedStep, 'key' | 'number' | 'acts'>) => StepSince {
   const again = stepsAgain(
     steps,
     parts.map(({ part }) => part),
-    recut,
+    recut.filter((id) => !sawn.includes(id)),
   );
   const { spacers, glassFrame } = stacksAgain(before.plan, after.plan);
   return ({ key, number, acts }) => {

@@ -44,6 +44,8 @@ export interface StandingCamera {
   readonly revision: string;
   /** Number of the part, what it is, why it is cut again. */
   readonly recut: readonly (readonly [string, string, string])[];
+  /** Of these, those that stay where they are glued in, and have their opening sawn out. */
+  readonly sawn: readonly string[];
   /** What is said of the parts that are kept, those first that are. */
   readonly kept: readonly string[];
   /** Parts that are kept, and bear other lines or words than drawn, that are not to be trusted. */

@@ -7,7 +7,7 @@ export const AT_THE_CAMERA_THAT_STANDS = 'At the camera that stands';
 
 /** Where parts of an earlier camera are kept: what is made, what stays, and which of the steps are done. */
 export function standingCamera(since: StandingCamera, { plan, steps }: Pick<BookGiven, 'plan' | 'steps'>): Chapter {
-  const { name, revision, recut, kept, otherLines } = since;
+  const { name, revision, recut, sawn, kept, otherLines } = since;
   return {
     title: AT_THE_CAMERA_THAT_STANDS,
     blocks: [
@@ -20,6 +20,13 @@ export function standingCamera(since: StandingCamera, { plan, steps }: Pick<Book
       ...(recut.length === 0
         ? [paragraph('Nothing: every part is there already.')]
         : table([{ title: 'Part', width: 24 }, { title: 'What it is' }, { title: 'Why' }], recut)),
+      ...(sawn.length === 0
+        ? []
+        : [
+            paragraph(
+              `${inWords(sawn)} stays where it is glued in: lay the new one on it, mark its opening, and saw that of the old one out. Only in a camera that is not glued up yet does the new one take its place.`,
+            ),
+          ]),
       heading('Kept'),
       ...kept.map((text) => paragraph(text)),
       paragraph(

@@ -73,7 +73,7 @@ describe('the book of what is built since', () => {
 
 test('index lines of an earlier camera are warned of as its scale is, and other lines are no matter of the scale', () => {
   const said = (...otherLines: readonly string[]) =>
-    otherScaleText({ name: 'Teal', revision: 'ABC234', recut: [], kept: [], otherLines, withoutLine: [], hardware: null, fast: [] }, { scale: ['T3', 'T3S'], index: ['R4U'] })?.[0]; // biome-ignore format: one line
+    otherScaleText({ name: 'Teal', revision: 'ABC234', recut: [], sawn: [], kept: [], otherLines, withoutLine: [], hardware: null, fast: [] }, { scale: ['T3', 'T3S'], index: ['R4U'] })?.[0]; // biome-ignore format: one line
   expect(said('R4U')).toContain('R4U is kept from Teal, revision ABC234, and bears the index lines of that camera.');
   expect(said('T3', 'R4U')).toContain('T3 and R4U are kept');
   expect(said('T3', 'R4U')).toContain('the scale and the index lines of that camera');
@@ -99,6 +99,21 @@ test('a holder that came later makes no line of the old sole wrong', () => {
   expect(saidUnder(own, 'From the first look to the picture')).toContain('Read the focus scale.');
   // where the line is to be drawn
   expect(saidOn(own)).toContain('R4U: kept, with other lines than drawn.');
+});
+
+test('a panel whose opening is sawn out stays where it is glued in, and its step is done', () => {
+  const second = secondLens();
+  const { mount } = second.lens;
+  const wide = { ...second, lens: { ...second.lens, mount: { ...mount, opening: 120 } } };
+  const { pages: own, steps: all } = plainBook(wide, { since });
+  // Teal: 47.1 is what its first lens reaches from the axis behind the board, and 2 pass round it
+  expect(saidUnder(own, 'Cut or printed again')).toContain(
+    'F1 front panel an opening of 120 × 120 mm, was 98.2 × 98.2 mm',
+  );
+  expect(saidUnder(own, 'Cut or printed again')).toContain('F1 stays where it is glued in');
+  const panel = all.find(({ title }) => title === 'Floor, sides and panel of the front box')?.number;
+  expect(panel).toBeGreaterThan(0);
+  expect(saidUnder(own, 'Which steps to do')).not.toContain(`Step ${panel}, `);
 });
 
 describe('a spacer that is of shims alone, and so no part that is cut', () => {
