@@ -5,7 +5,7 @@ import type { Bought, StandingCamera } from './book/given.js';
 import { leakTest } from './book/leak-test.js';
 import { processingInTheHolder } from './book/processing.js';
 import { type RegisterStack, settingTheRegister } from './book/register.js';
-import { otherScaleText } from './book/standing-camera.js';
+import { lackingLineText, otherScaleText } from './book/standing-camera.js';
 import { type TemplatesGiven, templates } from './book/templates.js';
 import { testPiece } from './book/test-piece.js';
 import { type UseRow, usingTheCamera } from './book/use.js';
@@ -72,6 +72,7 @@ export function chaptersAround({ planned, plan, proof, since, pouring }: UseFrom
         },
         tongue: camera.objects.back.tongue !== null,
         mount: design.lens.mount.by,
+        lackingLine: since === null ? null : lackingLineText(since, 'R4U'),
         otherScale: since === null ? null : otherScaleText(since, { scale: ['T3', 'T3S'], index: ['R4U'] }),
         lensKg: design.lens.barrel.massKg,
       }),

@@ -5,7 +5,9 @@ import { bookPages } from './book/book.js';
 import type { BookGiven, BookStep, Counted, StandingCamera, StepPart, StepSince } from './book/given.js';
 import { chaptersAround } from './book-use.js';
 import { stepsOf } from './camera/objects.js';
+import { withoutIndexLine } from './compare/lines-kept.js';
 import { newHardware } from './compare/new-hardware.js';
+import { stacksAgain } from './compare/stacks-again.js';
 import { stepsAgain } from './compare/steps-again.js';
 import { type CameraDrawings, drawCamera } from './drawings/draw-camera.js';
 import type { DrawingGiven } from './drawings/given.js';
@@ -99,12 +101,15 @@ function givenFrom({ planned, build, plan, sheets, bare, proof, drawings, since:
     parts,
     sheets,
     bare,
-    steps: bookSteps(planned, parts, { drawings: drawings.steps, changes: from?.changes ?? null }),
+    steps: bookSteps(planned, parts, { drawings: drawings.steps, from }),
     cover: drawings.cover,
     drawings: wholeOf(drawings),
     ...chaptersAround({ planned, plan, proof, since, pouring: drawings.pouring }),
   };
 }
+
+/** The ply of the sole that bears the index lines. */
+const SOLE = 'R4U';
 
 function standingFrom(
   { before, after, changes }: SinceFrom,
@@ -112,12 +117,15 @@ function standingFrom(
 ): StandingCamera {
   const { name, revision, hardware: own } = before.plan;
   const { recut, kept } = compareWords(changes, { before, after });
+  const withoutLine = withoutIndexLine(before.plan, after.plan);
   return {
     name,
     revision,
     recut: recut.rows,
+    sawn: changes.sawn,
     kept,
-    otherLines: changes.engraved,
+    otherLines: changes.engraved.filter((id) => id !== SOLE || withoutLine === null),
+    withoutLine: changes.engraved.includes(SOLE) ? (withoutLine ?? []) : [],
     hardware: own === undefined ? null : newHardware(own, plan.hardware),
     fast: parts.filter(({ part }) => isFastIn(part, changes.recut)),
   };
@@ -132,12 +140,12 @@ const isFastIn = (part: Part, recut: readonly string[]): boolean =>
 function bookSteps(
   { camera }: Planned,
   parts: readonly Counted[],
-  { drawings, changes }: { readonly drawings: CameraDrawings['steps']; readonly changes: CompareDocument | null },
+  { drawings, from }: { readonly drawings: CameraDrawings['steps']; readonly from: SinceFrom | null },
 ): readonly BookStep[] {
   const words = stepsOf(camera.objects);
   const steps = stepsOfCamera(parts.map(({ part }) => part));
   const sinceOf =
-    changes === null
+    from === null
       ? () => null
       : stepsSince(
           steps.map((step) => ({
@@ -145,7 +153,7 @@ function bookSteps(
             says: words.flatMap(({ step: key, acts, checks = [] }) => (key === step.key ? [...acts, ...checks] : [])),
           })),
           parts,
-          changes,
+          from,
         );
   return steps.map(({ key, number, title, acts }) => {
     const own = words.filter(({ step }) => step === key);
@@ -160,7 +168,7 @@ function bookSteps(
       ],
       borrowed: parts.filter(({ part: { id } }) => borrowed.includes(id)),
       drawing: drawings.find((drawn) => drawn.number === number)?.drawing ?? null,
-      since: sinceOf({ number, acts }),
+      since: sinceOf({ key, number, acts }),
     };
   });
 }
@@ -169,16 +177,18 @@ function bookSteps(
 function stepsSince(
   steps: Parameters<typeof stepsAgain>[0],
   parts: readonly Counted[],
-  { recut, engraved }: CompareDocument,
-): (step: Pick<NumberedStep, 'number' | 'acts'>) => StepSince {
+  { before, after, changes: { recut, sawn, engraved } }: SinceFrom,
+): (step: Pick<NumberedStep, 'key' | 'number' | 'acts'>) => StepSince {
   const again = stepsAgain(
     steps,
     parts.map(({ part }) => part),
-    recut,
+    recut.filter((id) => !sawn.includes(id)),
   );
-  return ({ number, acts }) => {
+  const { spacers, glassFrame } = stacksAgain(before.plan, after.plan);
+  return ({ key, number, acts }) => {
     const { brings = [], meets = [] } = again.find((one) => one.number === number) ?? {};
-    return { brings, meets, otherLines: engraved.filter((id) => acts.some((act) => names(act, id))) };
+    const stacks = key === 'spacers' ? spacers : key === 'glass-frame' ? glassFrame : [];
+    return { brings, meets, stacks, otherLines: engraved.filter((id) => acts.some((act) => names(act, id))) };
   };
 }
 

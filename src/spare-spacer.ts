@@ -1,6 +1,7 @@
 import type { Build } from './assembly/build.js';
 import { ROUNDING } from './assembly/limit.js';
 import { placedParts } from './assembly/placed-parts.js';
+import { inWords } from './camera/cures.js';
 import { effectiveDepth } from './camera/ground-glass-frame/size.js';
 import { SOLE_BEHIND } from './camera/setting-out.js';
 import { farReserve } from './camera/slide-rules.js';
@@ -17,7 +18,7 @@ import { type Lamination, laminate } from './joinery/lamination.js';
 import type { Finding } from './model/finding.js';
 import type { OutputFile } from './model/output-file.js';
 import type { Part } from './model/part.js';
-import type { PlanSpacer } from './model/plan.js';
+import type { PlanDocument, PlanSpacer } from './model/plan.js';
 import { inOrder, type Planned, planCamera, planOf } from './pipeline.js';
 import { remnantFiles, sheetFiles, textFile } from './sheet-files.js';
 import type { LayOut } from './sheets/lay-out.js';
@@ -37,7 +38,7 @@ export interface SpacerWanted {
 
 export interface SpacerResult {
   readonly spacer: PlanSpacer;
-  /** How far the holder's index line stands behind that of the first holder, signed. */
+  /** How far the holder's index line stands behind that of the first holder as it is engraved, signed. */
   readonly index: number;
   readonly files: readonly OutputFile[];
   readonly findings: readonly Finding[];
@@ -78,7 +79,7 @@ export function spacerAlone(design: Design, { name, filmDepth, remnants = [], ..
       ? onLeastSheet(job, cuttable, { remnants, drawn: placed[0]?.wood.ply, effort: LEAST_EFFORT })
       : cutting(job, cuttable, { effort: LEAST_EFFORT, from: sheetsFor(design, cuttable) });
   const all = inOrder([...checked, ...findings]);
-  const index = plan.tailboard.indexOffsets[name] ?? 0;
+  const index = behindEngraved(plan, name);
   const files =
     placed.length === 0
       ? []
@@ -137,7 +138,13 @@ const figuresOf = ({ plies, shims, remainder }: Lamination) => ({
   remainder: documentNumber(remainder),
 });
 
-/** Where the index line is scribed, and what the camera reaches with the holder. */
+/** The lines on the sole are engraved as drawn, whatever was measured of the first holder since; mm. */
+function behindEngraved({ holders: [first], tailboard }: PlanDocument, name: string): number {
+  const moved = first?.standingDepth === undefined ? 0 : first.standingDepth - first.effectiveDepth;
+  return (tailboard.indexOffsets[name] ?? 0) + moved;
+}
+
+/** Where the index line is scribed. */
 function verdict({ camera, design }: Planned, name: string, index: number): readonly string[] {
   const [first] = design.holders;
   const { settingOut: rod, focusScale } = camera;
@@ -178,7 +185,11 @@ function reachWith(
   if (filmDepth === undefined) return [];
   const { optics, settingOut: rod } = camera;
   const f = design.lens.focalLength;
-  const depth = Math.max(filmDepth, camera.objects.groundGlassFrame.effectiveDepth);
+  const glass = camera.objects.groundGlassFrame.effectiveDepth;
+  const depth = Math.max(filmDepth, glass);
+  // one that is shallower than the glass stands on a spacer, and its film lies as deep as the glass all the same
+  const shallower = (by: number): readonly string[] =>
+    depth - by >= glass - ROUNDING ? [`use a holder that is ${mm(Math.ceil(by * 10 - ROUNDING) / 10)} shallower`] : [];
   const infinity = optics.filmAtInfinity - depth;
   const nearest = (rod.farthest.value + rod.reserve - infinity) / f;
   const farthest = (rod.closest.value - infinity) / f;
@@ -194,12 +205,12 @@ function reachWith(
             limit: seatAtFarthest,
             unit: 'mm',
             message: `This camera cannot focus ${name} on ${magnification(design.focus.farthest)}: its slide ends ${mm(tenth(-past))} short. The farthest subject is at ${magnification(farthest, 'nearer')}.`,
-            hint: 'Use a shallower holder, or file the stops if the boxes allow it.',
+            hint: inWords([...shallower(-past), 'file the stops if the boxes allow it']),
           },
         ]
       : farReserve(design, past, `With ${name} the slide runs`).map(({ finding, missing, cure }) => ({
           ...finding,
-          hint: `Use a holder that is ${mm(Math.ceil(missing * 10) / 10)} shallower, or ${cure}.`,
+          hint: inWords([...shallower(missing), cure]),
         }));
   return nearest >= design.focus.nearest
     ? lost

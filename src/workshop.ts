@@ -219,13 +219,17 @@ function changesSince(before: BuiltCamera, planned: Planned) {
   };
 }
 
-function sinceText({ recut, keeps, engraved, glued }: CompareDocument, prints: readonly Print[]): readonly string[] {
+function sinceText(
+  { recut, sawn, keeps, engraved, glued }: CompareDocument,
+  prints: readonly Print[],
+): readonly string[] {
   const printed = new Set(prints.map(({ part }) => part.id));
   const cut = recut.filter((id) => !printed.has(id));
   const print = recut.filter((id) => printed.has(id));
   return [
     `${cut.length === 0 ? 'Nothing is cut again' : `Cut again: ${cut.join(', ')}`}; ${keeps.length} kinds of parts are kept.`,
     ...(print.length === 0 ? [] : [`Print again: ${print.join(', ')}.`]),
+    ...(sawn.length === 0 ? [] : [`Of a camera that is glued up saw the opening of ${sawn.join(', ')} out instead.`]),
     ...(engraved.length === 0 ? [] : [`Kept, but with other lines or words: ${engraved.join(', ')}.`]),
     ...(glued.length === 0
       ? []

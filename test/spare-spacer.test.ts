@@ -47,12 +47,36 @@ describe('how far the camera as it stands focuses a holder that turned up later'
         value: expect.closeTo(0.1, 9),
         limit: expect.closeTo(2.035, 9),
         message: expect.stringMatching(/^With tin box the slide runs 0\.1 mm past infinity\. .* infinity is lost\.$/),
-        hint: expect.stringMatching(/^Use a holder that is 2 mm shallower, or measure/),
+        hint: expect.stringMatching(/^Use a holder that is 2 mm shallower\. Or measure/),
       },
     ]);
     // nobody asked for more than 1:10
     expect(told(portraits, 27.9, 'reach-reserve')).toEqual([]);
   });
+});
+
+describe('a holder that is no deeper than the glass', () => {
+  const deep = heron.slice(heron.indexOf('  - { name: processing holder'), heron.indexOf('shims:'));
+  /** The paper holder alone: the seat goes to 203.5 − 1 − 5.8. */
+  const near = changed(changed(heron, deep, ''), 'pastInfinity: 4 mm', 'pastInfinity: 1 mm');
+
+  // 2.035 are wanted, as above; under a film of 3 stands a spacer of 2.8
+  test.each([3, 5.8])('%d mm deep: a shallower one would win nothing', (filmDepth) => {
+    const [finding] = told(near, filmDepth, 'reach-reserve');
+    expect(finding?.value).toBeCloseTo(1, 9);
+    expect(finding?.hint).toMatch(/^Measure/);
+  });
+
+  test('one that is 0.5 deeper loses half of what is left, and cannot become so much shallower', () => {
+    const [finding] = told(near, 6.3, 'reach-reserve');
+    expect(finding?.value).toBeCloseTo(0.5, 9);
+    expect(finding?.hint).not.toContain('shallower');
+  });
+
+  test('one that is 2 deeper is 1 short of infinity, and may be that much shallower', () =>
+    expect(told(near, 7.8, 'reach-infinity')).toMatchObject([
+      { hint: 'Use a holder that is 1 mm shallower. Or file the stops if the boxes allow it.' },
+    ]));
 });
 
 describe('what was mistyped', () => {
@@ -129,6 +153,18 @@ describe('for a frame that was glued and measured', () => {
       'paper holder is drawn without a spacer, and as it was measured the glass stands 0.4 mm behind its film: tailboard check says how the frame is mended.',
     );
     expect(spacerAlone(designOf(heron), { name: 'paper holder' }).summary[0]).toContain('needs no spacer');
+  });
+
+  test('the line of a later holder is scribed from the first one as it is engraved', () => {
+    // drawn 7.8 deep on a spacer of 2, the first film stands at 5.8 + 2.13, and its line on the sole where it was
+    const first = changed(
+      changed(heron, 'depth: 5.8 mm, frosted', 'depth: 7.8 mm, frosted'),
+      'mass: 330 g',
+      'mass: 330 g, spacer: { measured: 2.13 mm }',
+    );
+    const { index, summary } = spacerAlone(designOf(first), { name: 'tin box', filmDepth: 20 });
+    expect(index).toBeCloseTo(20 - 7.8, 9);
+    expect(summary.join(' ')).toContain('stands 12.2 mm behind that of the paper holder on the sole');
   });
 
   test('no index line is scribed for a spacer that is yet to be mended', () => {

@@ -32,6 +32,8 @@ export interface StepSince {
   /** Parts that are cut again: those that come in, and those that came in earlier and are met. */
   readonly brings: readonly string[];
   readonly meets: readonly string[];
+  /** Stacks of kept plies and of shims that are made here, or made otherwise, in words. */
+  readonly stacks: readonly string[];
   /** Parts that come in, are kept, and bear other lines or words than drawn. */
   readonly otherLines: readonly string[];
 }
@@ -42,10 +44,14 @@ export interface StandingCamera {
   readonly revision: string;
   /** Number of the part, what it is, why it is cut again. */
   readonly recut: readonly (readonly [string, string, string])[];
+  /** Of these, those that stay where they are glued in, and have their opening sawn out. */
+  readonly sawn: readonly string[];
   /** What is said of the parts that are kept, those first that are. */
   readonly kept: readonly string[];
-  /** Parts that are kept, and bear other lines or words than drawn. */
+  /** Parts that are kept, and bear other lines or words than drawn, that are not to be trusted. */
   readonly otherLines: readonly string[];
+  /** Holders of which a kept sole, whose lines are right else, has no index line or number. */
+  readonly withoutLine: readonly string[];
   /** Hardware that it does not have; null where nobody knows what it has. */
   readonly hardware: readonly Hardware[] | null;
   /** What is bought and sits fast in a part that is cut again: it goes with the old one. */

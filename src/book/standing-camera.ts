@@ -7,7 +7,7 @@ export const AT_THE_CAMERA_THAT_STANDS = 'At the camera that stands';
 
 /** Where parts of an earlier camera are kept: what is made, what stays, and which of the steps are done. */
 export function standingCamera(since: StandingCamera, { plan, steps }: Pick<BookGiven, 'plan' | 'steps'>): Chapter {
-  const { name, revision, recut, kept, otherLines } = since;
+  const { name, revision, recut, sawn, kept, otherLines } = since;
   return {
     title: AT_THE_CAMERA_THAT_STANDS,
     blocks: [
@@ -20,6 +20,13 @@ export function standingCamera(since: StandingCamera, { plan, steps }: Pick<Book
       ...(recut.length === 0
         ? [paragraph('Nothing: every part is there already.')]
         : table([{ title: 'Part', width: 24 }, { title: 'What it is' }, { title: 'Why' }], recut)),
+      ...(sawn.length === 0
+        ? []
+        : [
+            paragraph(
+              `${inWords(sawn)} stays where it is glued in: lay the new one on it, mark its opening, and saw that of the old one out. Only in a camera that is not glued up yet does the new one take its place.`,
+            ),
+          ]),
       heading('Kept'),
       ...kept.map((text) => paragraph(text)),
       paragraph(
@@ -50,6 +57,18 @@ export function otherScaleText(
   return [
     `${inWords(ids)} ${is} kept from ${name}, revision ${revision}, and ${bears} the ${what} of that camera. Every distance, magnification and stop read there is wrong for this one.`,
     `Cut ${it} again (tailboard part <design file> ${ids.join(' ')}), or scribe the lines of this camera by hand. What follows is true of those lines alone; until then trust the ground glass.`,
+  ];
+}
+
+/** Of a kept sole that has lines of the earlier holders alone; null where it lacks none. */
+export function lackingLineText(
+  { name, revision, withoutLine }: StandingCamera,
+  sole: string,
+): readonly string[] | null {
+  if (withoutLine.length === 0) return null;
+  return [
+    `${sole} is kept from ${name}, revision ${revision}, and knows nothing of the ${inWords(withoutLine)}. The lines that it has are right for this camera too.`,
+    'What it lacks, a line, or a number at a line that several share, scribe by hand as told below.',
   ];
 }
 
@@ -91,20 +110,23 @@ function hardware({ hardware: fresh, fast }: StandingCamera) {
 function stepsToDo(steps: readonly BookStep[]) {
   const says = ({ number, title, since }: BookStep): readonly string[] => {
     if (since === null) return [];
-    const { brings, meets } = since;
-    if (brings.length > 0) return [`Step ${number}, ${title}: brings in ${inWords(brings)}. Do all of it.`];
-    return meets.length === 0
-      ? []
-      : [
-          `Step ${number}, ${title}: has to do with ${inWords(meets)}. Do of it what touches ${meets.length === 1 ? 'that part' : 'those parts'}.`,
-        ];
+    const { brings, meets, stacks } = since;
+    const step = `Step ${number}, ${title}:`;
+    const makes = inWords(stacks);
+    const too = stacks.length > 0 ? `, and makes ${makes}` : '';
+    if (brings.length > 0) return [`${step} brings in ${inWords(brings)}${too}. Do all of it.`];
+    if (meets.length > 0)
+      return [
+        `${step} has to do with ${inWords(meets)}${too}. Do of it what touches ${meets.length + stacks.length === 1 ? 'that part' : 'those parts'}.`,
+      ];
+    return stacks.length === 0 ? [] : [`${step} makes ${makes}. Do of it what is told of that.`];
   };
   const own = steps.flatMap(says);
   return [
     paragraph(
       own.length === 0
         ? 'None touches a part that is cut again: all of them are done.'
-        : 'Take the old parts off first, in the opposite order. Then do these steps; all others are done already, and stand in the book to be looked up.',
+        : `${steps.some(({ since }) => since !== null && since.brings.length > 0) ? 'Take the old parts off first, in the opposite order. Then do these steps' : 'Do these steps'}; all others are done already, and stand in the book to be looked up.`,
     ),
     ...bullets(own),
     note('Set the register and look for leaks of light anew, whatever was changed.'),
@@ -112,16 +134,17 @@ function stepsToDo(steps: readonly BookStep[]) {
 }
 
 /** What is said of a step below its drawing. */
-export function stepNote({ brings, meets, otherLines }: NonNullable<BookStep['since']>): string {
+export function stepNote({ brings, meets, stacks, otherLines }: NonNullable<BookStep['since']>): string {
   const lines =
     otherLines.length === 0
       ? ''
       : ` ${inWords(otherLines)}: kept, with other lines than drawn. Scribe them by hand, or cut ${otherLines.length === 1 ? 'the part' : 'the parts'} again.`;
+  const made = stacks.length > 0 ? ` Make here: ${inWords(stacks)}.` : '';
   const again =
     brings.length > 0
       ? `Cut again here: ${inWords(brings)}.`
       : meets.length > 0
         ? `Done already, but for what touches ${inWords(meets)}, which ${meets.length === 1 ? 'is' : 'are'} cut again.`
-        : 'Done already at the camera that stands.';
-  return `${again}${lines}`;
+        : `${stacks.length > 0 ? 'All else is done' : 'Done'} already at the camera that stands.`;
+  return `${again}${made}${lines}`;
 }

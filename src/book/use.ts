@@ -57,6 +57,8 @@ export interface UseGiven {
   readonly mount: 'clamp' | 'flange' | 'ring';
   /** What is to be said of kept parts that bear the scale or the index lines of an earlier camera; null where none do. */
   readonly otherScale: readonly string[] | null;
+  /** The same of index lines that a kept part lacks; null where it has all. */
+  readonly lackingLine: readonly string[] | null;
   /** kg, of the lens. */
   readonly lensKg: number;
 }
@@ -197,7 +199,7 @@ function pinsOut(holders: UseGiven['holders']): readonly Block[] {
   ];
 }
 
-function focusScale({ holders, otherScale }: UseGiven): readonly Block[] {
+function focusScale({ holders, otherScale, lackingLine }: UseGiven): readonly Block[] {
   const [first, ...others] = [...new Map(holders.map(({ mark, offset }) => [mark, { mark, offset }])).values()];
   const each = first && others.map((line) => ({ ...line, behind: line.offset - first.offset }));
   const named = (line: string): string =>
@@ -224,6 +226,7 @@ function focusScale({ holders, otherScale }: UseGiven): readonly Block[] {
   return [
     heading('The focus scale'),
     ...(otherScale === null ? [] : [caution(otherScale)]),
+    ...(lackingLine === null ? [] : [caution(lackingLine)]),
     paragraph(
       'The scale is engraved on the two strips beside the sole, the keepers. The left one tells the distance of the subject in metres, counted from the lens. The right one tells the magnification, and beside it the stops that the extension costs. Read where the index line on the sole points.',
     ),

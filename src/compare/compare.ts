@@ -3,7 +3,7 @@ import type { CompareDocument, Loss } from '../model/compare.js';
 import { magnification, mm } from '../units/print.js';
 import { changedFigures } from './changed-figures.js';
 import { farthestAsked, inOldBoxes, lostInOldBoxes, ROUNDING as NO_LOSS, reachOf } from './old-boxes.js';
-import { SAME, sameEdges } from './same-edges.js';
+import { SAME, sameEdges, widerHole } from './same-edges.js';
 
 /**
  * What becomes of a camera when its design becomes another. A part is kept where the earlier camera has one of the same
@@ -14,13 +14,16 @@ export function compareCameras(before: BuiltCamera, after: BuiltCamera): Compare
   const judged = judgedParts(before, after);
   const recut = judged.filter(({ why }) => why !== null);
   const kept = judged.filter(({ why }) => why === null);
-  const again = new Set(recut.map(({ part }) => part.id));
+  const sawn = recut.filter(({ part, from }) => sawnOut(part, from) !== null).map(({ part }) => part.id);
+  // what is sawn out where it stands takes nothing with it
+  const again = new Set(recut.map(({ part }) => part.id).filter((id) => !sawn.includes(id)));
   const used = new Set(judged.flatMap(({ from }) => (from === null ? [] : [from.id])));
   return {
     schema: 1,
     changed: changedFigures(before.plan, after.plan),
     recut: recut.map(({ part }) => part.id),
     keeps: kept.map(({ part }) => part.id),
+    sawn,
     lost: losses(before, after),
     why: Object.fromEntries(recut.map(({ part, why }) => [part.id, why ?? ''])),
     renamed: Object.fromEntries(
@@ -52,7 +55,8 @@ export function judgedParts(before: BuiltCamera, after: BuiltCamera): readonly J
     const id = earlierId(part.id, before.plan, after.plan);
     const from = before.parts.find((old) => old.id === id) ?? null;
     if (from === null) return { part, why: 'new', from, pieces: part.count };
-    const other = otherWood(part, from) ?? (sameShape(part, from) ? null : shapeWords(part, from));
+    const other =
+      otherWood(part, from) ?? (sameShape(part, from) ? null : (sawnOut(part, from) ?? shapeWords(part, from)));
     if (other !== null) return { part, why: other, from, pieces: part.count };
     const more = part.count - from.count;
     return more > 0 ? { part, why: `${more} more of it`, from, pieces: more } : { part, why: null, from, pieces: 0 };
@@ -99,6 +103,16 @@ const isPrinted = ({ material }: BuiltPart): boolean => !/-[\d.]+$/.test(materia
 /** By digest; and where both outlines are known, within what nobody can measure. */
 const sameShape = (part: BuiltPart, old: BuiltPart): boolean =>
   part.shape === old.shape || (part.edges !== null && old.edges !== null && sameEdges(part.edges, old.edges));
+
+/** It carries the front box and is glued all round, and its opening wants no laser: of small parts wider holes are cut anew. */
+const PANEL = 'F1';
+
+/** Of a panel that differs by a wider opening alone: by how much; null of all else. */
+function sawnOut(part: BuiltPart, old: BuiltPart | null): string | null {
+  if (part.id !== PANEL || part.edges === null || !old?.edges || otherWood(part, old) !== null) return null;
+  const hole = widerHole(part.edges, old.edges);
+  return hole && `an opening of ${sizeOf(hole.is)}, was ${sizeOf(hole.was)}`;
+}
 
 function shapeWords(part: BuiltPart, old: BuiltPart): string {
   if (part.edges === null || old.edges === null) return 'another shape';

@@ -115,7 +115,7 @@ function lensInOldPanel({ lensBoard: old }: BuiltPlan, { lensBoard }: BuiltPlan)
   return [
     {
       what: 'the lens through the old front panel',
-      why: `Its opening is ${mm(tenth(old.opening))}, and what stands behind the board needs ${mm(tenth(through))}: F1 is cut again, or the lens mounted in front.`,
+      why: `Its opening is ${mm(tenth(old.opening))}, and what stands behind the board needs ${mm(tenth(through))}: it is sawn out or F1 cut again, or the lens mounted in front.`,
     },
   ];
 }

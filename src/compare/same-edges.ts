@@ -1,4 +1,4 @@
-import type { Point } from '../geometry/path.js';
+import { inside, type Point } from '../geometry/path.js';
 import type { Edges } from '../model/built-camera.js';
 
 /**
@@ -23,6 +23,19 @@ export function sameEdges(a: Edges, b: Edges): boolean {
     return i >= 0;
   });
 }
+
+/** The hole that is wider in a later part, and the same in the earlier one, where nothing else differs; null else. */
+export function widerHole(later: Edges, earlier: Edges): { readonly is: Loop; readonly was: Loop } | null {
+  if (later.holes.length !== earlier.holes.length) return null;
+  const [a, b] = [fromCorner(later), fromCorner(earlier)];
+  if (!sameLoop(a.outline, b.outline)) return null;
+  const [is, ...others] = a.holes.filter((hole) => !b.holes.some((other) => sameLoop(hole, other)));
+  const [was, ...more] = b.holes.filter((hole) => !a.holes.some((other) => sameLoop(hole, other)));
+  if (is === undefined || was === undefined || others.length + more.length > 0) return null;
+  return was.every((point) => inside(is, point)) ? { is, was } : null;
+}
+
+type Loop = Edges['outline'];
 
 /** From the lower left corner of the outline. */
 function fromCorner({ outline, holes }: Edges): Edges {

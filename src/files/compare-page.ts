@@ -141,10 +141,13 @@ function recutTable({ recut }: CompareWords, page: Page): readonly string[] {
 const rowsOrNone = ({ heading, rows, none }: Rows, columns: readonly Column[], page: Page): readonly string[] =>
   rows.length === 0 ? [page.colour.heading(heading), `${INDENT}${none}`] : rowsUnder(heading, columns, rows, page);
 
-function keptWords({ keeps, engraved, glued, left, renamed }: CompareDocument): readonly string[] {
+function keptWords({ keeps, sawn, engraved, glued, left, renamed }: CompareDocument): readonly string[] {
   const moved = Object.entries(renamed).map(([id, was]) => `${id} was ${was}`);
   return [
     keeps.length === 0 ? 'No part of the earlier camera fits the later one.' : `${keeps.join(', ')}.`,
+    ...(sawn.length === 0
+      ? []
+      : [`Of a camera that is glued up ${sawn.join(', ')} stays too: saw its opening out to the new size.`]),
     ...(engraved.length === 0
       ? []
       : [

@@ -193,9 +193,12 @@ export function layersText({
 }: Pick<PlanSpacer, 'plies' | 'shims' | 'remainder' | 'measured' | 'add' | 'takeOut'>): string {
   if (measured !== undefined) {
     const off = remainder === 0 ? 'right' : `${mm(Math.abs(remainder))} too ${remainder > 0 ? 'thin' : 'thick'}`;
-    const mend =
-      add.length > 0 ? `: add ${shimsText(add)}` : takeOut.length > 0 ? `: take out ${shimsText(takeOut)}` : '';
-    return `${mm(measured)} as measured, ${off}${mend}`;
+    // a thick shim may go out for a thinner one
+    const mended = [
+      ...(takeOut.length > 0 ? [`take out ${shimsText(takeOut)}`] : []),
+      ...(add.length > 0 ? [`add ${shimsText(add)}`] : []),
+    ];
+    return `${mm(measured)} as measured, ${off}${mended.length > 0 ? `: ${mended.join(', ')}` : ''}`;
   }
   const stack = [
     ...counted(plies).map(([size, count]) => `${count} ${count === 1 ? 'ply' : 'plies'} of ${mm(size)}`),

@@ -38,16 +38,23 @@ const NARROWEST = 8;
 
 /**
  * Columns are as wide as their widest cell; where they are too many for the page, the widest column of words gives way
- * and its cells run over several lines.
+ * and its cells run over several lines; then, before a word is broken, any other that holds more than one.
  */
 export function table(columns: readonly Column[], rows: readonly (readonly string[])[], width: number): Table {
   const widths = columns.map(({ title }, i) => Math.max(title.length, ...rows.map((row) => (row[i] ?? '').length)));
   const room = width - GAP * (columns.length - 1);
-  while (sum(widths) > room) {
-    const widest = widestOfWords(columns, widths);
-    if (widest === null) break;
-    widths[widest] = (widths[widest] ?? 0) - 1;
-  }
+  const unbroken = columns.map(({ title }, i) => longestWord([title, ...rows.map((row) => row[i] ?? '')]));
+  const giveWay = ({ least, align }: GivesWay): void => {
+    while (sum(widths) > room) {
+      const widest = widestOf(columns, widths, { least, align });
+      if (widest === null) break;
+      widths[widest] = (widths[widest] ?? 0) - 1;
+    }
+  };
+  const whole = unbroken.map((longest) => Math.max(longest, NARROWEST));
+  giveWay({ least: whole, align: ['left'] });
+  giveWay({ least: whole, align: ['left', 'right'] });
+  giveWay({ least: columns.map(() => NARROWEST), align: ['left'] });
   const lines = (cells: readonly string[]): readonly string[] => {
     const wrapped = widths.map((w, i) => wrap(cells[i] ?? '', w));
     return Array.from({ length: Math.max(1, ...wrapped.map(({ length }) => length)) }, (_, k) =>
@@ -65,12 +72,22 @@ export function table(columns: readonly Column[], rows: readonly (readonly strin
 
 const sum = (widths: readonly number[]): number => widths.reduce((total, w) => total + w, 0);
 
-/** The column of words that can still give way, the widest of them; null where none can. */
-function widestOfWords(columns: readonly Column[], widths: readonly number[]): number | null {
+const longestWord = (cells: readonly string[]): number =>
+  Math.max(0, ...cells.flatMap((cell) => cell.split(/\s+/).map(({ length }) => length)));
+
+interface GivesWay {
+  /** Of each column, how narrow it may become. */
+  readonly least: readonly number[];
+  readonly align: readonly Column['align'][];
+}
+
+/** The column that can still give way, the widest of them; null where none can. */
+function widestOf(columns: readonly Column[], widths: readonly number[], { least, align }: GivesWay): number | null {
   let widest: number | null = null;
-  columns.forEach(({ align }, i) => {
+  columns.forEach((column, i) => {
     const w = widths[i] ?? 0;
-    if (align === 'left' && w > NARROWEST && w > (widest === null ? 0 : (widths[widest] ?? 0))) widest = i;
+    if (align.includes(column.align) && w > (least[i] ?? 0) && w > (widest === null ? 0 : (widths[widest] ?? 0)))
+      widest = i;
   });
   return widest;
 }

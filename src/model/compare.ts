@@ -5,6 +5,8 @@ export interface CompareDocument {
   readonly changed: readonly ChangedFigure[];
   /** Parts of the later camera that the earlier one does not have: other shape, other thickness, new, or more of them. */
   readonly recut: readonly string[];
+  /** Of `recut`, those that are the same but for a wider opening: where one is glued in, it is sawn out instead. */
+  readonly sawn: readonly string[];
   /** Parts of the later camera that the earlier one has. */
   readonly keeps: readonly string[];
   /** What the earlier camera could and the later one cannot; and what it cannot in the boxes as they are. */

@@ -656,7 +656,7 @@ function frameCure({ shims }: Design, build: Build, off: readonly number[], with
   const under = mend({ lacks: Math.abs(behind), shims, inIt: [], within });
   const what = under.add.length > 0 ? `shims of ${pieces(under.add)}` : mm(thousandth(Math.abs(behind)));
   return behind > 0
-    ? `The frame has no shims to take out: put ${what} under the holder.`
+    ? `${inIt.length === 0 ? 'The frame has no shims to take out' : 'No shim taken out of the frame brings the glass nearer'}: put ${what} under the holder.`
     : `Put ${what} under the glass; then measure the frame again.`;
 }
 

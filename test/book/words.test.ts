@@ -303,6 +303,7 @@ test('the weight is ahead of the nut where it lies nearer to the lens', () => {
   const text = textOf(
     usingTheCamera({
       otherScale: null,
+      lackingLine: null,
       format: '5x7',
       maxAperture: 6.3,
       rows: [],

@@ -214,20 +214,28 @@ describe('a lens that the panel does not suit', () => {
     expect(sawn.findings.filter(({ rule }) => rule.startsWith('board-'))).toEqual([]);
   });
 
-  test.each([{ opening: 110 }, { opening: 150.7 }, { opening: 160 }, { opening: 300 }])(
-    'an opening of $opening mm makes no other boxes',
-    ({ opening }) => {
-      const mount = `{ by: clamp, opening: ${opening} mm }`;
-      const [then, now] = [heron, withLens({ ...long, focus: '{ nearest: 1:4 }', mount })].map((text) => {
-        const one = planned(text);
-        return recordOf(planOf(one), one.build);
-      });
-      if (then === undefined || now === undefined) throw new Error('two cameras were planned');
-      // the panel is sawn, board and plug are made anew, and the retainers beside them are as long as they
-      expect(compareCameras(then, now).recut).toEqual(['F1', 'F6', 'F7', 'F8', 'F9', 'lens-clamp']);
-      expect(outlineOf(planned(heron), 'F1')).toEqual(outlineOf(planned(withLens({ ...long, mount })), 'F1'));
-    },
-  );
+  // what has no wood is cut as wide as the wood lets it, 150.75
+  test.each([
+    { opening: 110, cut: 110 },
+    { opening: 150.7, cut: 150.7 },
+    { opening: 160, cut: 150.75 },
+    { opening: 300, cut: 150.75 },
+  ])('an opening of $opening mm makes no other boxes', ({ opening, cut }) => {
+    const mount = `{ by: clamp, opening: ${opening} mm }`;
+    const [then, now] = [heron, withLens({ ...long, focus: '{ nearest: 1:4 }', mount })].map((text) => {
+      const one = planned(text);
+      return recordOf(planOf(one), one.build);
+    });
+    if (then === undefined || now === undefined) throw new Error('two cameras were planned');
+    // the panel is sawn, board and plug are made anew, and the retainers beside them are as long as they
+    const { recut, sawn, why, glued } = compareCameras(then, now);
+    expect(recut).toEqual(['F1', 'F6', 'F7', 'F8', 'F9', 'lens-clamp']);
+    // the panel is glued in all round, and what it is glued to is not lost for it
+    expect(sawn).toEqual(['F1']);
+    expect(why.F1).toBe(`an opening of ${cut} × ${cut} mm, was 104.2 × 104.2 mm`);
+    expect(glued).toEqual([]);
+    expect(outlineOf(planned(heron), 'F1')).toEqual(outlineOf(planned(withLens({ ...long, mount })), 'F1'));
+  });
 
   // front box of Heron 207.35 outside; beside the board, at its edge, packings of 14 with 0.3 to it, and 14 of land under it
   const widest = 207.35 - 2 * (14 + 0.3 + 14); // 150.75
@@ -237,10 +245,34 @@ describe('a lens that the panel does not suit', () => {
     const errors = now.findings.filter(({ level }) => level === 'error');
     expect(errors).toMatchObject([{ rule: 'board-in-opening', value: opening, about: 'lens.mount.opening' }]);
     expect(errors[0]?.limit).toBeCloseTo(widest, 6);
-    const asked = /lens\.mount\.opening: ([\d.]+ mm)/.exec(errors[0]?.hint ?? '')?.[1] ?? '';
-    const cured = planned(withLens({ ...long, mount: `{ by: clamp, opening: ${asked} }` }));
-    expect(cured.findings.filter(({ level }) => level === 'error')).toEqual([]);
+    // a clamp round a barrel of 48 is 48.2 + 42 across, and 2 pass round it: less than the 104.2 that are there
+    expect(errors[0]?.hint).toBe(
+      'Leave out lens.mount.opening: this lens asks for 92.2 mm, and the opening is 104.2 mm wide as it was built.',
+    );
+    expect(planned(withLens(long)).findings.filter(({ level }) => level === 'error')).toEqual([]);
     expect(told(now, 'boxes-as-built')[0]?.message).toMatch(/^Boxes, panel and tailboard stay/);
+  });
+
+  test.each([{ opening: 60 }, { opening: 100 }, { opening: 104.1 }])(
+    'no saw makes an opening of 104.2 mm one of $opening mm',
+    ({ opening }) => {
+      const now = planned(withLens({ ...long, mount: `{ by: clamp, opening: ${opening} mm }` }));
+      const errors = now.findings.filter(({ level }) => level === 'error');
+      expect(errors).toMatchObject([{ rule: 'board-in-opening', value: opening, about: 'lens.mount.opening' }]);
+      expect(errors[0]?.limit).toBeCloseTo(104.2, 6);
+      expect(errors[0]?.hint).toMatch(/^Leave out lens\.mount\.opening/);
+      // all else is told of the panel that stands
+      expect(changedParts(planned(heron), now)).not.toContain('F1');
+    },
+  );
+
+  test('one that is too narrow for the lens as well is told what the lens asks for', () => {
+    // a clamp round a barrel of 96 is 96.2 + 42 across, and 2 pass round it
+    const [only, ...more] = planned(
+      withLens({ ...long, barrel: thick, mount: '{ by: clamp, opening: 100 mm }' }),
+    ).findings.filter(({ rule }) => rule.startsWith('board-'));
+    expect(more).toEqual([]);
+    expect(only?.hint).toBe('Write lens.mount.opening: 140.2 mm, which is what this lens asks for.');
   });
 
   test('an opening that is sawn out is told with what stays', () => {
@@ -258,7 +290,10 @@ describe('a lens that the panel does not suit', () => {
     const front = planned(withLens({ ...wide, mount: '{ by: clamp, side: front, opening: 140.2 mm }' }));
     expect(front.findings.filter(({ rule }) => rule.startsWith('board-'))).toEqual([]);
     const refused = told(planned(withLens({ ...wide, mount: '{ by: clamp, opening: 154.2 mm }' })), 'board-in-opening');
-    expect(refused[0]?.hint).toBe('This lens asks for 154.2 mm. Mount the lens from the front: side: front.');
+    // 18 on each side of what is there
+    expect(refused[0]?.hint).toBe(
+      'This lens asks for 154.2 mm. Mount the lens from the front: side: front, and saw the opening out to 140.2 mm and write lens.mount.opening: 140.2 mm: board and retainers then stand 18 mm farther out on each side.',
+    );
   });
 
   test('the other side of the board is proposed only where its board goes in', () => {

@@ -33,6 +33,23 @@ describe('the plan as a page', () => {
     { what: 'a length to buy', says: '2 mm, 15 mm wide, 785 mm long' },
   ])('tells the $what', ({ says }) => expect(page().replace(/\s+/g, ' ')).toContain(says));
 
+  test.each([
+    { remainder: 0.3, add: [0.25], takeOut: [], says: '0.3 mm too thin: add 1 shim of 0.25 mm' },
+    { remainder: -0.5, add: [], takeOut: [0.5], says: '0.5 mm too thick: take out 1 shim of 0.5 mm' },
+    // what is too thick is not told to take one more
+    {
+      remainder: -0.3,
+      add: [0.1, 0.1],
+      takeOut: [0.5],
+      says: '0.3 mm too thick: take out 1 shim of 0.5 mm, add 2 shims of 0.1 mm',
+    },
+  ])('a measured spacer that is off by $remainder mm: $says', ({ says, remainder, ...mended }) => {
+    const spacers = heron.spacers.map((one) =>
+      one.under === 'none' ? one : { ...one, ...mended, remainder, measured: one.thickness - remainder },
+    );
+    expect(page({ ...heron, spacers }).replace(/\s+/g, ' ')).toContain(says);
+  });
+
   test('boxes that do not close reach no focus, and no magnification is made up for them', () => {
     const slide = { ...heron.slide, reachableMagnification: -3.3, reachableOtherSide: -3.4, slack: -778.1 };
     const text = page({ ...heron, slide }).replace(/\s+/g, ' ');

@@ -66,6 +66,19 @@ describe('the register of a camera that stands, its ground glass measured', () =
     expect(asBuilt('6 mm').findings.filter(({ rule }) => rule === 'register')).toEqual([]);
   });
 
+  test('a frame of which no shim is thin enough keeps them, and is not said to have none', () => {
+    // 5.05 = 4.05 + a shim of 1; 0.4 behind, a shim of 1 taken out would leave 0.6 ahead
+    const coarse = [
+      ['depth: 5.8 mm, frosted', 'depth: 5.05 mm, measured: 5.45 mm, frosted'],
+      ['filmDepth: 5.8 mm', 'filmDepth: 5.05 mm'],
+      ['shims: [0.1 mm, 0.25 mm, 0.5 mm]', 'shims: [1 mm]'],
+    ].reduce((text, [from = '', to = '']) => changed(text, from, to), heron);
+    const { design, build } = planCamera(designOf(coarse));
+    const [error] = registerRules(design, build).filter(({ rule }) => rule === 'register');
+    expect(error?.value).toBeCloseTo(0.4, 9);
+    expect(error?.hint).toBe('No shim taken out of the frame brings the glass nearer: put 0.4 mm under the holder.');
+  });
+
   test('the note says on what it rests', () => {
     const [note] = asBuilt('5.86 mm').findings.filter(({ rule }) => rule === 'register-budget');
     expect(note?.message).toContain('With the frosted face at 5.86 mm as measured');

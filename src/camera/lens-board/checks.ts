@@ -16,7 +16,7 @@ import { inside, type Point } from '../../geometry/path.js';
 import type { Finding } from '../../model/finding.js';
 import { mm, tenth } from '../../units/print.js';
 import { inWords } from '../cures.js';
-import { type LensBoard, PASSING, type StandingPanel } from './size.js';
+import { type LensBoard, PASSING, type StandingPanel, unsawn } from './size.js';
 
 /** What the retainers hold the board by: common practice, no source. */
 const HELD_BY = 5;
@@ -56,7 +56,7 @@ function tightest(build: Build): { readonly opening: number; readonly widest: nu
 export function boardOut(own: LensBoard, build: Build): readonly Finding[] {
   const { panel } = own;
   // an opening that cannot be sawn is told by board-in-opening, with what could be
-  if (panel && panel.asked.value > panel.most + ROUNDING) return [];
+  if (panel && unsawn(panel) !== null) return [];
   const tight = tightest(build);
   const value = tight.opening - tight.widest;
   return unless(value >= PASSING - ROUNDING, {
@@ -77,7 +77,7 @@ export function boardOut(own: LensBoard, build: Build): readonly Finding[] {
 export function boardInOpening(own: LensBoard, build: Build): readonly Finding[] {
   const { opening, boardAsks, panel } = own;
   if (panel === null) return [];
-  if (panel.asked.value > panel.most + ROUNDING) return [noWood(own, panel, build)];
+  if (unsawn(panel) !== null) return [cannotBeSawn(own, panel, build)];
   const { value, because } = boardAsks;
   return unless(value <= opening + ROUNDING, {
     rule: 'board-in-opening',
@@ -95,33 +95,43 @@ export function boardInOpening(own: LensBoard, build: Build): readonly Finding[]
   });
 }
 
-/** An opening for which a panel that stands has no wood. */
-function noWood(own: LensBoard, panel: StandingPanel, build: Build): Finding {
-  const { asked, most, side } = panel;
+/** An opening for which a panel that stands has no wood, or that it would have to grow wood for. */
+function cannotBeSawn(own: LensBoard, panel: StandingPanel, build: Build): Finding {
+  const { asked, most, side, built } = panel;
   const needs = Math.max(own.boardAsks.value, tightest(build).widest + PASSING);
+  const tooWide = unsawn(panel) === 'too wide';
+  const limit = tooWide ? most : (built ?? 0);
   return {
     rule: 'board-in-opening',
     level: 'error',
     value: asked.value,
-    limit: most,
+    limit,
     unit: 'mm',
     about: 'lens.mount.opening',
-    message: `An opening of ${mm(tenth(asked.value))} cannot be sawn into the front panel, ${mm(tenth(side ?? 0))} wide as it was built: beside the opening it must carry the edge of the lens board and the packing of the retainers, and with them ${mm(tenthLess(most))} is the widest.`,
+    message: tooWide
+      ? `An opening of ${mm(tenth(asked.value))} cannot be sawn into the front panel, ${mm(tenth(side ?? 0))} wide as it was built: beside the opening it must carry the edge of the lens board and the packing of the retainers, and with them ${mm(tenthLess(most))} is the widest.`
+      : `The opening in the front panel is ${mm(tenth(limit))} wide as it was built, and no saw makes it ${mm(tenth(asked.value))}: plug and board for that would stand loose in it.`,
     hint:
-      needs <= most
-        ? `Write lens.mount.opening: ${mm(tenthMore(needs))}, which is what this lens asks for.`
-        : `This lens asks for ${mm(tenthMore(needs))}. ${inWords(cures(own, panel, needs))}`,
+      built !== null && needs <= built + ROUNDING
+        ? `Leave out lens.mount.opening: this lens asks for ${mm(tenthMore(needs))}, and the opening is ${mm(tenth(built))} wide as it was built.`
+        : needs <= most
+          ? `Write lens.mount.opening: ${mm(tenthMore(needs))}, which is what this lens asks for.`
+          : `This lens asks for ${mm(tenthMore(needs))}. ${inWords(cures(own, panel, needs))}`,
   };
 }
 
 /** What helps a lens for which the opening of a panel that stands is too small. */
-function cures(own: LensBoard, { most }: StandingPanel, needs: number): readonly string[] {
-  const { side, opening, otherSideNeeds } = own;
+function cures(own: LensBoard, panel: StandingPanel, needs: number): readonly string[] {
+  const { most } = panel;
+  const { side, otherSideNeeds } = own;
+  // what was written and cannot be is no opening to start from
+  const mayStay = unsawn(panel) === null;
+  const opening = mayStay ? own.opening : (panel.built ?? own.opening);
   const other =
     side === 'inside' ? 'mount the lens from the front: side: front' : 'mount the lens from inside: side: inside';
   const ways = [
     ...(otherSideNeeds <= opening + ROUNDING
-      ? [other]
+      ? [mayStay ? other : `${other}, and leave out lens.mount.opening`]
       : otherSideNeeds <= most && needs > most
         ? [`${other}, and ${sawnOut(otherSideNeeds, opening)}`]
         : []),

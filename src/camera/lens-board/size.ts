@@ -1,3 +1,4 @@
+import { ROUNDING } from '../../assembly/limit.js';
 import type { Barrel, Lens, LensFlange } from '../../design/design.js';
 import type { Point } from '../../geometry/path.js';
 import { type Claimed, claim, widest } from '../claim.js';
@@ -48,7 +49,7 @@ export interface LensBoard extends SizedLensBoard {
 
 /** A front panel that was there before the lens. */
 export interface StandingPanel {
-  /** The opening that was written, or that it has; where it has no wood for what was written, not the one that is cut. */
+  /** The opening that was written, or that it has; where what was written cannot be sawn, not the one that is cut. */
   readonly asked: Figure;
   /** The opening as it was built; null where nothing is known but what was written. */
   readonly built: number | null;
@@ -56,6 +57,15 @@ export interface StandingPanel {
   readonly most: number;
   /** Its side, as it was built; null where the boxes follow it. */
   readonly side: number | null;
+}
+
+/** What is printed to a tenth may be half of one narrower than it was built. */
+const AS_PRINTED = 0.05;
+
+/** Why the opening that was written cannot be sawn into a panel: it has no wood for it, or has lost that already; null where it can. */
+export function unsawn({ asked, built, most }: StandingPanel): 'too wide' | 'too narrow' | null {
+  if (asked.value > most + ROUNDING) return 'too wide';
+  return built !== null && asked.value < built - AS_PRINTED - ROUNDING ? 'too narrow' : null;
 }
 
 /** The widest opening that leaves a panel of this width wood for board and retainers. */
@@ -251,10 +261,13 @@ export function sizeLensBoard(given: LensBoardGiven): SizedLensBoard {
   };
 }
 
-/** What cannot be sawn is not cut: all else is told of the widest opening that can. */
+/** What cannot be sawn is not cut: all else is told of the nearest opening that can. */
 function openingOf(panel: StandingPanel | null): Figure | null {
-  if (panel === null || panel.asked.value <= panel.most) return panel?.asked ?? null;
-  return measured(panel.asked.symbol, panel.asked.what, panel.most, 'the widest that the panel has wood for');
+  if (panel === null) return null;
+  const { asked, built, most } = panel;
+  if (asked.value > most) return measured(asked.symbol, asked.what, most, 'the widest that the panel has wood for');
+  if (built !== null && asked.value < built) return measured(asked.symbol, asked.what, built, 'as it was built');
+  return asked;
 }
 
 /** Where the lens seat stands: at the panel from inside, ahead of board and plug from the front. */

@@ -1,4 +1,4 @@
-import type { PlanDocument } from '../../../index.js';
+import type { PlanDocument, PlanSpacer } from '../../../index.js';
 import { coverage, exposureTime, fNumber, kg, magnification, mm, plainNumber, stops } from '../../../units/print.js';
 import { reserveWords } from '../../camera/focus.js';
 
@@ -280,19 +280,38 @@ function tankRows(tank: NonNullable<PlanDocument['holders'][number]['tank']>, at
   ];
 }
 
-function spacerRow(spacer: PlanDocument['spacers'][number], at: string): FigureRow {
+function spacerRow(spacer: PlanSpacer, at: string): FigureRow {
   if (spacer.under === 'none') return row('Spacer', { figure: `${at}.under`, text: 'none needed' });
   return row(
     'Spacer',
     fine(`${at}.thickness`, spacer.thickness),
     ' ',
     { figure: `${at}.under`, text: spacer.under === 'glass' ? 'under the ground glass' : 'under the holder' },
-    `: ${layers(spacer)}, `,
-    ...leftOver(`${at}.remainder`, spacer.remainder),
+    ...(spacer.measured === undefined
+      ? [`: ${layers(spacer)}, `, ...leftOver(`${at}.remainder`, spacer.remainder)]
+      : asMeasured({ ...spacer, measured: spacer.measured }, at)),
     '; ±',
     fine(`${at}.tolerance`, spacer.tolerance),
     ' allowed',
   );
+}
+
+/** A spacer that stands, what it should be more or less, and the shims that mend it. */
+function asMeasured(
+  { measured, remainder, add = [], takeOut = [] }: PlanSpacer & { readonly measured: number },
+  at: string,
+): FigureRow['said'] {
+  const mended = [
+    ...(takeOut.length > 0 ? [`take out ${shimCounts(takeOut)}`] : []),
+    ...(add.length > 0 ? [`add ${shimCounts(add)}`] : []),
+  ];
+  return [
+    ': ',
+    fine(`${at}.measured`, measured),
+    ' as measured, ',
+    fine(`${at}.remainder`, Math.abs(remainder)),
+    ` too ${remainder < 0 ? 'thick' : 'thin'}${mended.length > 0 ? `: ${mended.join(', ')}` : ''}`,
+  ];
 }
 
 const glassRows = ({ groundGlass: glass }: PlanDocument): readonly FigureRow[] => [
@@ -313,14 +332,22 @@ const leftOver = (figure: string, remainder: number): FigureRow['said'] => [
 
 /** Plies and shims as counts. */
 function layers({ plies, shims }: Pick<PlanDocument['groundGlass'], 'plies' | 'shims'>): string {
-  const counted = (sizes: readonly number[], one: string, more: string) =>
-    [...new Set(sizes)].map((size) => {
-      const count = sizes.filter((other) => other === size).length;
-      return `${count} ${count === 1 ? one : more} of ${mm(size)}`;
-    });
-  const stack = [...counted(plies, 'ply', 'plies'), ...counted(shims, 'shim', 'shims')];
+  const stack = [
+    ...(plies.length > 0 ? [counted(plies, 'ply', 'plies')] : []),
+    ...(shims.length > 0 ? [shimCounts(shims)] : []),
+  ];
   return stack.length > 0 ? stack.join(' + ') : 'nothing';
 }
+
+const shimCounts = (shims: readonly number[]): string => counted(shims, 'shim', 'shims');
+
+const counted = (sizes: readonly number[], one: string, more: string): string =>
+  [...new Set(sizes)]
+    .map((size) => {
+      const count = sizes.filter((other) => other === size).length;
+      return `${count} ${count === 1 ? one : more} of ${mm(size)}`;
+    })
+    .join(' + ');
 
 function aheadRows({ filterHolder, shutter, hood, cap }: PlanDocument): readonly FigureRow[] {
   return [
