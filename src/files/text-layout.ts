@@ -23,6 +23,8 @@ export interface Column {
   readonly title: string;
   /** Words stand left, numbers right. */
   readonly align: 'left' | 'right';
+  /** Whether it gives way on a narrow page, if not as its kind does: words do, numbers do not. */
+  readonly wraps?: boolean;
 }
 
 export interface Table {
@@ -37,14 +39,14 @@ export const GAP = 2;
 const NARROWEST = 8;
 
 /**
- * Columns are as wide as their widest cell; where they are too many for the page, the widest column of words gives way
+ * Columns are as wide as their widest cell; where they are too many for the page, the widest column that may gives way
  * and its cells run over several lines.
  */
 export function table(columns: readonly Column[], rows: readonly (readonly string[])[], width: number): Table {
   const widths = columns.map(({ title }, i) => Math.max(title.length, ...rows.map((row) => (row[i] ?? '').length)));
   const room = width - GAP * (columns.length - 1);
   while (sum(widths) > room) {
-    const widest = widestOfWords(columns, widths);
+    const widest = widestThatWraps(columns, widths);
     if (widest === null) break;
     widths[widest] = (widths[widest] ?? 0) - 1;
   }
@@ -65,12 +67,12 @@ export function table(columns: readonly Column[], rows: readonly (readonly strin
 
 const sum = (widths: readonly number[]): number => widths.reduce((total, w) => total + w, 0);
 
-/** The column of words that can still give way, the widest of them; null where none can. */
-function widestOfWords(columns: readonly Column[], widths: readonly number[]): number | null {
+/** The column that can still give way, the widest of them; null where none can. */
+function widestThatWraps(columns: readonly Column[], widths: readonly number[]): number | null {
   let widest: number | null = null;
-  columns.forEach(({ align }, i) => {
+  columns.forEach(({ align, wraps = align === 'left' }, i) => {
     const w = widths[i] ?? 0;
-    if (align === 'left' && w > NARROWEST && w > (widest === null ? 0 : (widths[widest] ?? 0))) widest = i;
+    if (wraps && w > NARROWEST && w > (widest === null ? 0 : (widths[widest] ?? 0))) widest = i;
   });
   return widest;
 }
