@@ -52,6 +52,8 @@ export interface PartsResult {
   readonly files: readonly OutputFile[];
   readonly findings: readonly Finding[];
   readonly summary: readonly string[];
+  /** Whether more than one piece is cut of any of them. */
+  readonly several: boolean;
 }
 
 /** What `part --json` prints, files left out. */
@@ -59,7 +61,12 @@ export interface PartsDocument {
   readonly schema: 1;
   readonly name: string;
   readonly revision: string;
-  readonly parts: readonly PlanPart[];
+  readonly parts: readonly SparePart[];
+}
+
+/** `count` says how many pieces are cut of it; of a print, how many are wanted. */
+interface SparePart extends PlanPart {
+  readonly inCamera: number;
 }
 
 /** The parts with these ids, or why there are none. */
@@ -150,7 +157,12 @@ export function writeParts(asked: PartsAsked, kernel: Kernel | null): PartsResul
   });
   const prints = kernel === null ? [] : printsOf(parts, kernel);
   const own = planOf({ ...planned, build: { ...build, parts } });
-  const document: PartsDocument = { schema: 1, name: design.name, revision, parts: own.parts };
+  const isCut = (id: string) => parts.some((part) => part.id === id && part.kind === 'flat');
+  const spares = own.parts.map((part): SparePart => {
+    const count = isCut(part.id) ? (wanted.pieces ?? part.count) : part.count;
+    return { ...part, count, inCamera: part.count };
+  });
+  const document: PartsDocument = { schema: 1, name: design.name, revision, parts: spares };
   const job = { design, revision, despite: wanted.despite };
   const cutFiles = cut.sheets.length > 0 ? [...sheetFiles(job, cut), ...remnantFiles(job, cut)] : [];
   return {
@@ -162,15 +174,23 @@ export function writeParts(asked: PartsAsked, kernel: Kernel | null): PartsResul
       ...printFiles(prints),
     ],
     summary: [
-      ...parts.map(lineOf),
+      ...parts.map((part) => lineOf(part, spares)),
       ...(wanted.remnants.length > 0 && cut.sheets.some(({ remnant }) => !remnant) ? [NOT_ALL_ON_REMNANTS] : []),
       ...(cut.sheets.length > 0 ? [...sheetsPage(cut, (sheet) => cutMinutes(sheet, design.laser)), FIRE] : []),
     ],
+    several: spares.some(({ id, count }) => isCut(id) && count > 1),
   };
 }
 
-function lineOf(part: Part): string {
+function lineOf(part: Part, spares: readonly SparePart[]): string {
   const head = `${part.id}, ${part.name}`;
-  if (part.kind === 'flat') return `${head}: ${part.material}.`;
-  return `${head}: printed${part.kind === 'printed' && part.usedOn !== undefined ? `, see ${BESIDE_CAMERA}` : ''}.`;
+  const { count = 1, inCamera = count } = spares.find(({ id }) => id === part.id) ?? {};
+  if (part.kind === 'flat') {
+    const all = count !== inCamera ? `; the camera has ${inCamera}` : count > 1 ? ', as many as the camera has' : '';
+    return `${head}: ${piecesText(count)} of ${part.material}${all}.`;
+  }
+  const more = count > 1 ? `; the camera has ${count}` : '';
+  return `${head}: printed${part.kind === 'printed' && part.usedOn !== undefined ? `, see ${BESIDE_CAMERA}` : ''}${more}.`;
 }
+
+const piecesText = (count: number): string => `${count} ${count === 1 ? 'piece' : 'pieces'}`;
