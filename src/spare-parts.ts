@@ -20,7 +20,7 @@ import { remnantFiles, sheetFiles, textFile } from './sheet-files.js';
 import { cutMinutes } from './sheets/cut-time.js';
 import { EFFORT } from './sheets/lay-out.js';
 import type { SheetRemnant } from './sheets/stock.js';
-import { NOT_ALL_ON_REMNANTS, ofThickness, onLeastSheet, READING, remnantsRefused, wordOf } from './spare-sheets.js';
+import { besideRemnants, ofThickness, onLeastSheet, READING, remnantsRefused, wordOf } from './spare-sheets.js';
 
 export interface PartsWanted {
   readonly ids: readonly string[];
@@ -175,7 +175,7 @@ export function writeParts(asked: PartsAsked, kernel: Kernel | null): PartsResul
     ],
     summary: [
       ...parts.map((part) => lineOf(part, spares)),
-      ...(wanted.remnants.length > 0 && cut.sheets.some(({ remnant }) => !remnant) ? [NOT_ALL_ON_REMNANTS] : []),
+      ...besideRemnants(wanted.remnants, cut.sheets),
       ...(cut.sheets.length > 0 ? [...sheetsPage(cut, (sheet) => cutMinutes(sheet, design.laser)), FIRE] : []),
     ],
     several: spares.some(({ id, count }) => isCut(id) && count > 1),

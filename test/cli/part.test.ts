@@ -159,8 +159,13 @@ describe('part', PATIENCE, () => {
     writeFileSync(join(folder, 'small.json'), remnant(4.05, 150, 160));
     const { code, out } = await tailboard(['part', 'heron.yaml', 'F6', 'F3', '--remnant', 'small.json'], folder);
     expect(code).toBe(0);
-    expect(out).toContain('Not all of them go onto the remnants');
+    expect(out).toContain('Not all of them go onto the remnant that was named: what is left lies on another sheet.');
     expect(sheetsIn(join(folder, 'output', 'heron-parts')).map((sheet) => sheet.remnant)).toContain(undefined);
+    // F3 is 171 mm wide
+    const none = await tailboard(['part', 'heron.yaml', 'F3', '--remnant', 'small.json', '-o', 'again'], folder);
+    expect(none.out).toContain('Nothing goes onto the remnant that was named: all lies on another sheet.');
+    expect(none.out).not.toContain('Not all');
+    expect(sheetsIn(join(folder, 'again')).map((sheet) => sheet.remnant)).toEqual([undefined]);
   });
 
   test('from a sheet of another thickness: the outline of the camera, and what that changes', async () => {
