@@ -11,7 +11,7 @@ import type { Kernel } from './geometry/kernel.js';
 import type { BuiltCamera } from './model/built-camera.js';
 import type { Finding } from './model/finding.js';
 import type { OutputFile } from './model/output-file.js';
-import type { FlatPart, Part } from './model/part.js';
+import type { BoughtPart, FlatPart, Part } from './model/part.js';
 import type { PlanPart } from './model/plan.js';
 import { inOrder, type Planned, planCamera, planOf } from './pipeline.js';
 import { meshesOf, printFiles, printsOf } from './print-files.js';
@@ -79,7 +79,7 @@ export function askParts(design: Design, wanted: PartsWanted): PartsAsked | { re
         refused: `${id} is named twice. Name each part once: of each as many pieces are cut as the camera has, or as --pieces says.`,
       };
     const part = planned.parts.find((each) => each.id === id);
-    if (part === undefined || part.kind === 'bought') return { refused: unknownPart(planned.parts, id, part) };
+    if (part === undefined || part.kind === 'bought') return { refused: unknownPart(planned, id, part) };
     found.push(part);
   }
   const thickness = thicknessAsked(design, found, wanted);
@@ -103,13 +103,32 @@ export function askParts(design: Design, wanted: PartsWanted): PartsAsked | { re
 }
 
 /** Why a word names no part that can be made, and what would. */
-function unknownPart(parts: readonly Part[], id: string, bought: Part | undefined): string {
-  const made = parts.filter(({ kind }) => kind !== 'bought').map((part) => part.id);
-  const can = `It has: ${made.join(', ')}.`;
-  if (bought) return `${id} (${bought.name}) is bought: there is nothing to cut or to print. ${can}`;
-  const near = nearestWord(id, made);
-  return `The design has no part ${id}.${near === undefined ? '' : ` Was ${near} meant?`} ${can}`;
+function unknownPart({ parts, camera }: Planned, id: string, bought: Part | undefined): string {
+  const made = parts.filter(({ kind }) => kind !== 'bought');
+  if (bought?.kind === 'bought')
+    return `${id} (${bought.name}) is bought: there is nothing to cut or to print.${isOwned(bought) ? '' : ` ${TO_BUY}`}`;
+  // a board is bought for a holder's channel, but who asks for one means that of the lens
+  if (camera.hardware.some(({ name }) => isCalled(name, id)) && !made.some(({ name }) => isCalled(name, id)))
+    return `${id} is bought: there is nothing to cut or to print. ${TO_BUY}`;
+  const ids = made.map((part) => part.id);
+  const near = nearestWord(id, ids);
+  return `The design has no part ${id}.${near === undefined ? '' : ` Was ${near} meant?`} It has: ${ids.join(', ')}.`;
 }
+
+const TO_BUY = 'See To buy in what tailboard plan prints.';
+
+/** The lens, a holder, film: what nobody buys for the camera. */
+const isOwned = ({ role }: BoughtPart): boolean => role === 'lens' || role === 'holder' || role === 'sheet';
+
+/** Whether a word, one or several, stands in a name, whatever is said of it more: `thumb screw`, `nut, stainless`. */
+const isCalled = (name: string, word: string): boolean => {
+  const plain = (text: string) =>
+    ` ${text
+      .toLowerCase()
+      .replace(/[^\p{L}\d]+/gu, ' ')
+      .trim()} `;
+  return plain(name).includes(plain(word));
+};
 
 /** The thickness of the sheet at hand where it is not the design's: typed, or that of the remnants. */
 function thicknessAsked(
