@@ -11,7 +11,7 @@ import type { Kernel } from './geometry/kernel.js';
 import type { BuiltCamera } from './model/built-camera.js';
 import type { Finding } from './model/finding.js';
 import type { OutputFile } from './model/output-file.js';
-import type { FlatPart, Part } from './model/part.js';
+import type { BoughtPart, FlatPart, Part } from './model/part.js';
 import type { PlanPart } from './model/plan.js';
 import { inOrder, type Planned, planCamera, planOf } from './pipeline.js';
 import { meshesOf, printFiles, printsOf } from './print-files.js';
@@ -20,7 +20,7 @@ import { remnantFiles, sheetFiles, textFile } from './sheet-files.js';
 import { cutMinutes } from './sheets/cut-time.js';
 import { EFFORT } from './sheets/lay-out.js';
 import type { SheetRemnant } from './sheets/stock.js';
-import { NOT_ALL_ON_REMNANTS, ofThickness, onLeastSheet, READING, remnantsRefused, wordOf } from './spare-sheets.js';
+import { besideRemnants, ofThickness, onLeastSheet, READING, remnantsRefused, wordOf } from './spare-sheets.js';
 
 export interface PartsWanted {
   readonly ids: readonly string[];
@@ -52,6 +52,8 @@ export interface PartsResult {
   readonly files: readonly OutputFile[];
   readonly findings: readonly Finding[];
   readonly summary: readonly string[];
+  /** Whether more than one piece is cut of any of them. */
+  readonly several: boolean;
 }
 
 /** What `part --json` prints, files left out. */
@@ -59,7 +61,12 @@ export interface PartsDocument {
   readonly schema: 1;
   readonly name: string;
   readonly revision: string;
-  readonly parts: readonly PlanPart[];
+  readonly parts: readonly SparePart[];
+}
+
+/** `count` says how many pieces are cut of it; of a print, how many are wanted. */
+interface SparePart extends PlanPart {
+  readonly inCamera: number;
 }
 
 /** The parts with these ids, or why there are none. */
@@ -72,7 +79,7 @@ export function askParts(design: Design, wanted: PartsWanted): PartsAsked | { re
         refused: `${id} is named twice. Name each part once: of each as many pieces are cut as the camera has, or as --pieces says.`,
       };
     const part = planned.parts.find((each) => each.id === id);
-    if (part === undefined || part.kind === 'bought') return { refused: unknownPart(planned.parts, id, part) };
+    if (part === undefined || part.kind === 'bought') return { refused: unknownPart(planned, id, part) };
     found.push(part);
   }
   const thickness = thicknessAsked(design, found, wanted);
@@ -96,13 +103,32 @@ export function askParts(design: Design, wanted: PartsWanted): PartsAsked | { re
 }
 
 /** Why a word names no part that can be made, and what would. */
-function unknownPart(parts: readonly Part[], id: string, bought: Part | undefined): string {
-  const made = parts.filter(({ kind }) => kind !== 'bought').map((part) => part.id);
-  const can = `It has: ${made.join(', ')}.`;
-  if (bought) return `${id} (${bought.name}) is bought: there is nothing to cut or to print. ${can}`;
-  const near = nearestWord(id, made);
-  return `The design has no part ${id}.${near === undefined ? '' : ` Was ${near} meant?`} ${can}`;
+function unknownPart({ parts, camera }: Planned, id: string, bought: Part | undefined): string {
+  const made = parts.filter(({ kind }) => kind !== 'bought');
+  if (bought?.kind === 'bought')
+    return `${id} (${bought.name}) is bought: there is nothing to cut or to print.${isOwned(bought) ? '' : ` ${TO_BUY}`}`;
+  // a board is bought for a holder's channel, but who asks for one means that of the lens
+  if (camera.hardware.some(({ name }) => isCalled(name, id)) && !made.some(({ name }) => isCalled(name, id)))
+    return `${id} is bought: there is nothing to cut or to print. ${TO_BUY}`;
+  const ids = made.map((part) => part.id);
+  const near = nearestWord(id, ids);
+  return `The design has no part ${id}.${near === undefined ? '' : ` Was ${near} meant?`} It has: ${ids.join(', ')}.`;
 }
+
+const TO_BUY = 'See To buy in what tailboard plan prints.';
+
+/** The lens, a holder, film: what nobody buys for the camera. */
+const isOwned = ({ role }: BoughtPart): boolean => role === 'lens' || role === 'holder' || role === 'sheet';
+
+/** Whether a word, one or several, stands in a name, whatever is said of it more: `thumb screw`, `nut, stainless`. */
+const isCalled = (name: string, word: string): boolean => {
+  const plain = (text: string) =>
+    ` ${text
+      .toLowerCase()
+      .replace(/[^\p{L}\d]+/gu, ' ')
+      .trim()} `;
+  return plain(name).includes(plain(word));
+};
 
 /** The thickness of the sheet at hand where it is not the design's: typed, or that of the remnants. */
 function thicknessAsked(
@@ -150,7 +176,12 @@ export function writeParts(asked: PartsAsked, kernel: Kernel | null): PartsResul
   });
   const prints = kernel === null ? [] : printsOf(parts, kernel);
   const own = planOf({ ...planned, build: { ...build, parts } });
-  const document: PartsDocument = { schema: 1, name: design.name, revision, parts: own.parts };
+  const isCut = (id: string) => parts.some((part) => part.id === id && part.kind === 'flat');
+  const spares = own.parts.map((part): SparePart => {
+    const count = isCut(part.id) ? (wanted.pieces ?? part.count) : part.count;
+    return { ...part, count, inCamera: part.count };
+  });
+  const document: PartsDocument = { schema: 1, name: design.name, revision, parts: spares };
   const job = { design, revision, despite: wanted.despite };
   const cutFiles = cut.sheets.length > 0 ? [...sheetFiles(job, cut), ...remnantFiles(job, cut)] : [];
   return {
@@ -162,15 +193,23 @@ export function writeParts(asked: PartsAsked, kernel: Kernel | null): PartsResul
       ...printFiles(prints),
     ],
     summary: [
-      ...parts.map(lineOf),
-      ...(wanted.remnants.length > 0 && cut.sheets.some(({ remnant }) => !remnant) ? [NOT_ALL_ON_REMNANTS] : []),
+      ...parts.map((part) => lineOf(part, spares)),
+      ...besideRemnants(wanted.remnants, cut.sheets),
       ...(cut.sheets.length > 0 ? [...sheetsPage(cut, (sheet) => cutMinutes(sheet, design.laser)), FIRE] : []),
     ],
+    several: spares.some(({ id, count }) => isCut(id) && count > 1),
   };
 }
 
-function lineOf(part: Part): string {
+function lineOf(part: Part, spares: readonly SparePart[]): string {
   const head = `${part.id}, ${part.name}`;
-  if (part.kind === 'flat') return `${head}: ${part.material}.`;
-  return `${head}: printed${part.kind === 'printed' && part.usedOn !== undefined ? `, see ${BESIDE_CAMERA}` : ''}.`;
+  const { count = 1, inCamera = count } = spares.find(({ id }) => id === part.id) ?? {};
+  if (part.kind === 'flat') {
+    const all = count !== inCamera ? `; the camera has ${inCamera}` : count > 1 ? ', as many as the camera has' : '';
+    return `${head}: ${piecesText(count)} of ${part.material}${all}.`;
+  }
+  const more = count > 1 ? `; the camera has ${count}` : '';
+  return `${head}: printed${part.kind === 'printed' && part.usedOn !== undefined ? `, see ${BESIDE_CAMERA}` : ''}${more}.`;
 }
+
+const piecesText = (count: number): string => `${count} ${count === 1 ? 'piece' : 'pieces'}`;

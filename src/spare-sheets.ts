@@ -3,6 +3,7 @@ import type { Design } from './design/design.js';
 import { materialName } from './design/material-name.js';
 import type { Part } from './model/part.js';
 import type { Planned } from './pipeline.js';
+import type { Sheet } from './sheets/sheet.js';
 import { type SheetRemnant, type SheetStock, woodOf } from './sheets/stock.js';
 import { mm } from './units/print.js';
 
@@ -55,9 +56,18 @@ export function remnantsRefused(
   return null;
 }
 
-/** What is told where some of the parts found no room on the pieces that were named for them. */
-export const NOT_ALL_ON_REMNANTS =
-  'Not all of them go onto the remnants that were named: what is left lies on a new sheet.';
+/** What is told where some of the parts, or all of them, found no room on the pieces that were named for them. */
+export function besideRemnants(named: readonly SheetRemnant[], sheets: readonly Sheet[]): readonly string[] {
+  const files = new Set(named.map(({ file }) => file));
+  const onThem = sheets.filter(({ remnant }) => remnant !== undefined && files.has(remnant.file)).length;
+  if (files.size === 0 || onThem === sheets.length) return [];
+  const these = files.size === 1 ? 'the remnant that was named' : 'the remnants that were named';
+  return [
+    onThem === 0
+      ? `Nothing goes onto ${these}: all lies on another sheet.`
+      : `Not all of them go onto ${these}: what is left lies on another sheet.`,
+  ];
+}
 
 interface OnLeast {
   readonly remnants: readonly SheetRemnant[];

@@ -23,7 +23,7 @@ import { inOrder, type Planned, planCamera, planOf } from './pipeline.js';
 import { remnantFiles, sheetFiles, textFile } from './sheet-files.js';
 import type { LayOut } from './sheets/lay-out.js';
 import type { SheetRemnant } from './sheets/stock.js';
-import { NOT_ALL_ON_REMNANTS, ofThickness, onLeastSheet, READING, remnantsRefused, sheetsFor } from './spare-sheets.js';
+import { besideRemnants, ofThickness, onLeastSheet, READING, remnantsRefused, sheetsFor } from './spare-sheets.js';
 import { magnification, mm, tenth } from './units/print.js';
 
 /** A holder of the design by its name, or with `filmDepth` (mm, effective) one that the design does not know. */
@@ -273,7 +273,7 @@ function cutSummary(
     ...(named.length > 0 && ofPly.length === 0
       ? ['The remnants that were named stay whole: no ply is cut from them.']
       : []),
-    ...(named.length > 0 && ofPly.some(({ remnant }) => !remnant) ? [NOT_ALL_ON_REMNANTS] : []),
+    ...besideRemnants(named, ofPly),
     ...(sheets.length > 0
       ? [`${[...count('remnant', pieces), ...count('sheet', whole)].join(' and ')} to cut.`, FIRE]
       : []),

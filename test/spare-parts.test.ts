@@ -1,8 +1,9 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { readRemnant } from '../src/index.js';
 import { askParts } from '../src/spare-parts.js';
 import { designOf } from './design/reading.js';
 import { heron } from './design/worked-designs.js';
+import { keptDesign } from './designs/kept-design.js';
 
 const square = [[0, 0], [300, 0], [300, 300], [0, 300]]; // biome-ignore format: one line
 
@@ -20,5 +21,31 @@ test('one file is one piece', () => {
   expect(asked('one.json', 'other.json')).not.toHaveProperty('refused');
   expect(asked('one.json', 'other.json', 'one.json')).toEqual({
     refused: expect.stringContaining('The remnant one.json is named twice'),
+  });
+});
+
+describe('what is bought is no part to be made', () => {
+  const refusal = (id: string) => {
+    const outcome = askParts(keptDesign('heron'), { ids: [id], remnants: [], despite: [] });
+    return 'refused' in outcome ? outcome.refused : '';
+  };
+
+  test.each(['nut', 'Nut', 'thumb screw', 'thumb-screw', 'dowel'])('%s: where it is listed, and no marks', (word) => {
+    expect(refusal(word)).toBe(
+      `${word} is bought: there is nothing to cut or to print. See To buy in what tailboard plan prints.`,
+    );
+  });
+
+  test('a thing of the drawings is told by its name; the lens is there already', () => {
+    expect(refusal('clamp-nut')).toBe(
+      'clamp-nut (M4 nut in the clamp’s flange) is bought: there is nothing to cut or to print. See To buy in what tailboard plan prints.',
+    );
+    expect(refusal('lens-front')).toMatch(/is bought: there is nothing to cut or to print\.$/);
+  });
+
+  // board is bought for the channel of a holder, and a funnel stands among what is bought though it is printed
+  test.each(['board', 'funnel', 'F66', '?'])('%s: the marks that there are', (word) => {
+    expect(refusal(word)).toContain(`The design has no part ${word}.`);
+    expect(refusal(word)).toContain('It has: F1, F2L');
   });
 });

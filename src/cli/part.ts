@@ -50,14 +50,17 @@ export async function part(
   refuseForeign(folder);
   const outcome = await work({ kind: 'parts', design, wanted }, () => {});
   if ('refused' in outcome) throw new Stop(EXIT.wrongCall, `${file}: ${outcome.refused}`);
-  const { document, files, findings, summary } = outcome;
+  const { document, files, findings, summary, several } = outcome;
   await terminal.err(findingsPage(findings, terminal));
   refuseBroken(findings, despite);
   await writeFolder(folder, files);
   if (options.json === true) {
     const written = files.map(({ path }) => join(folder, path));
     await terminal.out(`${JSON.stringify({ ...document, files: written }, null, 2)}\n`);
-  } else await terminal.out([...summary, `Wrote ${files.length} files into ${folder}.`, ''].join('\n'));
+  } else {
+    const fewer = several && pieces === undefined ? [`--pieces 1 cuts one${ids.length > 1 ? ' of each' : ''}.`] : [];
+    await terminal.out([...summary, ...fewer, `Wrote ${files.length} files into ${folder}.`, ''].join('\n'));
+  }
   return EXIT.done;
 }
 

@@ -118,7 +118,7 @@ function figureTable({ figures }: CompareWords, page: Page): readonly string[] {
   return rowsOrNone(
     figures,
     [
-      { title: 'figure', align: 'left' },
+      { title: 'figure', align: 'left', names: true },
       { title: 'before', align: 'right' },
       { title: 'after', align: 'right' },
     ],

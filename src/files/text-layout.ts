@@ -23,6 +23,8 @@ export interface Column {
   readonly title: string;
   /** Words stand left, numbers right. */
   readonly align: 'left' | 'right';
+  /** Its cells are names: they run over several lines only where nothing else can give way. */
+  readonly names?: true;
 }
 
 export interface Table {
@@ -43,7 +45,9 @@ const NARROWEST = 8;
 export function table(columns: readonly Column[], rows: readonly (readonly string[])[], width: number): Table {
   const widths = columns.map(({ title }, i) => Math.max(title.length, ...rows.map((row) => (row[i] ?? '').length)));
   const room = width - GAP * (columns.length - 1);
-  const unbroken = columns.map(({ title }, i) => longestWord([title, ...rows.map((row) => row[i] ?? '')]));
+  const unbroken = columns.map(({ title, names }, i) =>
+    names ? (widths[i] ?? 0) : longestWord([title, ...rows.map((row) => row[i] ?? '')]),
+  );
   const giveWay = ({ least, align }: GivesWay): void => {
     while (sum(widths) > room) {
       const widest = widestOf(columns, widths, { least, align });

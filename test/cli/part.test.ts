@@ -110,6 +110,28 @@ describe('part', PATIENCE, () => {
     }
   });
 
+  test('how many pieces are cut is told, and how many the camera has', async () => {
+    const folder = place();
+    const said = async (...words: string[]) => (await tailboard(['part', 'heron.yaml', ...words], folder)).out;
+    // four turn-buttons: of a lost one nobody wants all
+    const all = await said('R6');
+    expect(all).toContain('R6, turn-button: 4 pieces of plywood-4.05, as many as the camera has.\n');
+    expect(all).toContain('--pieces 1 cuts one.\n');
+    const three = await said('R6', 'F3', '--pieces', '3');
+    expect(three).toContain('R6, turn-button: 3 pieces of plywood-4.05; the camera has 4.\n');
+    expect(three).toContain('F3, front box top: 3 pieces of plywood-4.05; the camera has 1.\n');
+    expect(three).not.toContain('--pieces 1');
+    const one = await said('F3', 'lens-clamp');
+    expect(one).toContain('F3, front box top: 1 piece of plywood-4.05.\nlens-clamp, lens clamp: printed.\n');
+    expect(one).not.toContain('--pieces 1');
+    // what is printed is no piece of a sheet
+    const { parts } = JSON.parse(await said('R6', 'lens-clamp', '--pieces', '3', '--json'));
+    expect(parts).toMatchObject([
+      { id: 'R6', count: 3, inCamera: 4 },
+      { id: 'lens-clamp', count: 1, inCamera: 1 },
+    ]);
+  });
+
   test('of several remnants, the smallest that holds all of them is cut', async () => {
     const folder = place();
     const sizes = {
@@ -137,8 +159,13 @@ describe('part', PATIENCE, () => {
     writeFileSync(join(folder, 'small.json'), remnant(4.05, 150, 160));
     const { code, out } = await tailboard(['part', 'heron.yaml', 'F6', 'F3', '--remnant', 'small.json'], folder);
     expect(code).toBe(0);
-    expect(out).toContain('Not all of them go onto the remnants');
+    expect(out).toContain('Not all of them go onto the remnant that was named: what is left lies on another sheet.');
     expect(sheetsIn(join(folder, 'output', 'heron-parts')).map((sheet) => sheet.remnant)).toContain(undefined);
+    // F3 is 171 mm wide
+    const none = await tailboard(['part', 'heron.yaml', 'F3', '--remnant', 'small.json', '-o', 'again'], folder);
+    expect(none.out).toContain('Nothing goes onto the remnant that was named: all lies on another sheet.');
+    expect(none.out).not.toContain('Not all');
+    expect(sheetsIn(join(folder, 'again')).map((sheet) => sheet.remnant)).toEqual([undefined]);
   });
 
   test('from a sheet of another thickness: the outline of the camera, and what that changes', async () => {

@@ -59,11 +59,14 @@ describe('spacer --remnant', PATIENCE, () => {
   });
 
   test('what it does not hold lies on a new sheet, and that is told', async () => {
-    const folder = place({ 'small.json': remnant(4.05, 300, 290) });
+    const folder = place({ 'small.json': remnant(4.05, 300, 290), 'tiny.json': remnant(4.05, 90, 90) });
     const { code, out } = await spacer(folder, ['small.json']);
     expect(code).toBe(0);
-    expect(out).toContain('Not all of them go onto the remnants');
+    expect(out).toContain('Not all of them go onto the remnant that was named: what is left lies on another sheet.');
     expect(out).toContain('1 remnant and 1 sheet to cut.');
+    const none = await spacer(folder, ['tiny.json']);
+    expect(none.out).toContain('Nothing goes onto the remnant that was named: all lies on another sheet.');
+    expect(none.out).toContain('\n1 sheet to cut.');
   });
 
   test('its file says how thick it is: plies and shims are those of --thickness', async () => {
