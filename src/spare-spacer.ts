@@ -152,15 +152,20 @@ function verdict({ camera, design }: Planned, name: string, index: number): read
   if (first === undefined || line === undefined || first.name === name) return [];
   const soleEnd = rod.closest.value - rod.stackBehindBoxes.value + SOLE_BEHIND;
   const sharing = focusScale.indexes.find((other) => other !== line && other.engraved === line.engraved);
+  const drawn = line.z - (focusScale.indexes.find(({ holder }) => holder === first.name)?.z ?? line.z);
+  const isCut = !design.holders.some((own) => own.name === name && own.later) && Math.abs(index - drawn) < SAME_LINE;
   const where =
     sharing !== undefined
       ? `Its index line is that of the ${sharing.holder}.`
-      : `Its index line stands ${mm(documentNumber(Math.abs(index)))} ${index > 0 ? 'behind' : 'ahead of'} that of the ${first.name} on the sole: scribe it there, and write ${line.mark} beside it.`;
+      : `Its index line stands ${mm(documentNumber(Math.abs(index)))} ${index > 0 ? 'behind' : 'ahead of'} that of the ${first.name} on the sole: ${isCut ? `it is engraved there, with ${line.mark} beside it` : `scribe it there, and write ${line.mark} beside it`}.`;
+  if (isCut) return [where];
   return line.z > soleEnd - WOOD_BEHIND_LINE
     ? [where, 'There the sole has ended: glue a strip behind it to scribe on.']
     : [where];
 }
 
+/** A scribed line is not told from one that stands nearer, mm; a choice of ours. */
+const SAME_LINE = 0.05;
 /** A line that is scribed nearer to the edge breaks off, mm; a choice of ours. */
 const WOOD_BEHIND_LINE = 2;
 

@@ -174,6 +174,7 @@ describe('for a frame that was glued and measured', () => {
       spacerAlone(designOf(glued(measured)), { name: 'processing holder' }).summary.join(' ');
     expect(said('17.9')).toContain('then ask here for its index line');
     expect(said('17.9')).not.toContain('scribe it there');
-    expect(said('18.2')).toContain('scribe it there');
+    // the spacer came out as drawn, and the sole was cut with its line
+    expect(said('18.2')).toContain('it is engraved there, with 2 beside it');
   });
 });
