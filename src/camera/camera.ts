@@ -745,7 +745,7 @@ export function markOut(design: Design, bench: SetOutCamera, stands: Standing | 
     rearStandard,
     back,
     groundGlassFrame,
-    spacers: placedSpacers,
+    spacers: placedSpacers.map((one) => ({ ...one, glassFirst: groundGlassFrame.stands?.isOff ?? false })),
     holders: heldHolders,
     ...(masks ? { masks } : {}),
     ...(stops ? { stops } : {}),
