@@ -4,14 +4,15 @@ import type { Chapter } from './book/chapter.js';
 import type { Bought, StandingCamera } from './book/given.js';
 import { leakTest } from './book/leak-test.js';
 import { processingInTheHolder } from './book/processing.js';
-import { type RegisterStack, settingTheRegister } from './book/register.js';
+import { type RegisterStack, type StackThatStands, settingTheRegister } from './book/register.js';
 import { lackingLineText, otherScaleText } from './book/standing-camera.js';
 import { type TemplatesGiven, templates } from './book/templates.js';
 import { testPiece } from './book/test-piece.js';
 import { type UseRow, usingTheCamera } from './book/use.js';
 import { PIN_PLAY, PIN_PROUD } from './camera/back/size.js';
 import { throughGlass } from './camera/ground-glass-frame/size.js';
-import type { Design } from './design/design.js';
+import { type Spacer, wantedOf } from './camera/spacer/size.js';
+import { type Design, filmStands } from './design/design.js';
 import { type ClosedPath, flatten, polygon } from './geometry/path.js';
 import { apply, type Matrix4 } from './geometry/placement.js';
 import { laminate, MOST_SHIMS } from './joinery/lamination.js';
@@ -103,9 +104,10 @@ const chapterOf = (chapter: Chapter | null): readonly Chapter[] => (chapter === 
 
 const spacerOf = ({ camera }: Planned, name: string) => {
   const placed = camera.objects.spacers.find(({ spacer }) => spacer.holder === name);
-  if (placed === undefined || placed.spacer.under === 'none') return { id: null, under: 'none' as const, thickness: 0 };
-  const { id, under, thickness } = placed.spacer;
-  return { id, under, thickness };
+  if (placed === undefined || placed.spacer.under === 'none')
+    return { id: null, under: 'none' as const, thickness: 0, drawn: 0, measured: null };
+  const { id, under, asDrawn, glued } = placed.spacer;
+  return { id, under, thickness: wantedOf(placed.spacer), drawn: asDrawn, measured: glued?.measured ?? null };
 };
 
 export function registerOf(planned: Planned, proof: ProofDocument | null) {
@@ -116,15 +118,25 @@ export function registerOf(planned: Planned, proof: ProofDocument | null) {
     glass: {
       frosted: groundGlass.frosted,
       thickness: groundGlass.thickness,
-      depth: groundGlass.depth,
+      depth: frame.stands?.wanted ?? groundGlass.depth,
+      drawn: groundGlass.depth,
+      measured: groundGlass.measured ?? null,
+      isOff: frame.stands?.isOff ?? false,
       wrongWayRound: Math.abs(frame.effectiveOtherSide - frame.effectiveDepth),
     },
-    holders: holders.map(({ name, filmDepth, window }) => ({
-      name,
-      filmDepth,
-      measuredDepth: filmDepth + (window === null ? 0 : throughGlass(window.thickness, groundGlass.refractiveIndex)),
-      spacer: spacerOf(planned, name),
-    })),
+    holders: holders.map((holder) => {
+      const { name, filmDepth, window, measured } = holder;
+      const stands = filmStands(holder, groundGlass);
+      const behindWindow = window === null ? 0 : throughGlass(window.thickness, groundGlass.refractiveIndex);
+      return {
+        name,
+        filmDepth,
+        measured: measured === undefined ? null : stands,
+        behindWindow,
+        measuredDepth: stands + behindWindow,
+        spacer: spacerOf(planned, name),
+      };
+    }),
     tolerance: camera.optics.registerTolerance,
     within: frame.within,
     shims,
@@ -132,10 +144,11 @@ export function registerOf(planned: Planned, proof: ProofDocument | null) {
     stacks: stacksOf(planned),
     ofShims: camera.objects.spacers
       .filter(({ spacer: { made } }) => made.plies.length === 0 && made.shims.length > 0)
-      .map(({ spacer: { holder, made } }) => ({
-        name: `spacer for the ${holder}`,
-        wanted: made.thickness,
-        shims: made.shims,
+      .map(({ spacer }) => ({
+        name: `spacer for the ${spacer.holder}`,
+        wanted: wantedOf(spacer),
+        shims: spacer.made.shims,
+        stands: gluedOf(spacer),
       })),
     budgets: proof?.register ?? [],
     nearest: focus.nearest,
@@ -149,7 +162,10 @@ function stacksOf({ design, camera }: Planned): readonly RegisterStack[] {
   const { within, packing } = frame;
   const t = design.plywood.thickness;
   const glassPlies = [t, ...packing.plies];
-  const front = t + packing.thickness;
+  const drawn = t + packing.thickness;
+  // from the frosted face to the front face of the glass
+  const behind = frame.depth - drawn;
+  const { stands } = frame;
   return [
     {
       name: 'glass frame',
@@ -158,18 +174,25 @@ function stacksOf({ design, camera }: Planned): readonly RegisterStack[] {
           ? 'its front ply G1 alone, before anything is put to it.'
           : 'its front ply G1 with the packing glued to it, before G2 is put to it.',
       shimsGo: `The shims lie between ${packing.plies.length === 0 ? 'G1' : 'them'} and the pocket ply G2, under the glass.`,
-      ...stackOf(glassPlies, front, { shims, within }),
+      ...stackOf(glassPlies, stands === null ? drawn : stands.wanted - behind, { shims, within }),
+      wantedDrawn: drawn,
+      stands: stands === null ? null : { ...stands, measured: (stands.measured ?? frame.depth) - behind, isRead: stands.measured !== null }, // biome-ignore format: one line
     },
     ...spacers
       .filter(({ spacer }) => spacer.made.plies.length > 0)
-      .map(({ spacer: { id, holder, made } }) => ({
+      .map(({ spacer }) => ({ spacer, ...spacer }))
+      .map(({ spacer, id, holder, made }) => ({
         name: `spacer for the ${holder}`,
         reading: `the glued plies ${id}.`,
         shimsGo: `The shims lie on its seat side, under the glued plies, with holes for the seat pins: draw round ${id} and through its holes.`,
-        ...stackOf(made.plies, made.thickness, { shims, within }),
+        ...stackOf(made.plies, wantedOf(spacer), { shims, within }),
+        wantedDrawn: spacer.asDrawn,
+        stands: gluedOf(spacer),
       })),
   ];
 }
+
+const gluedOf = ({ glued }: Spacer): StackThatStands | null => (glued === null ? null : { ...glued, isRead: true });
 
 /** A reading for every so many mm, as far as so many plies may stray, and two glue lines' worth more. Choices of ours. */
 const READING_STEP = 0.05;
@@ -202,6 +225,10 @@ export function shimsToSpare(planned: Planned): readonly { readonly thickness: n
     ...planned.camera.objects.groundGlassFrame.packing.shims,
     ...planned.camera.objects.spacers.flatMap(({ spacer }) => spacer.made.shims),
   ];
+  const added = [
+    ...(planned.camera.objects.groundGlassFrame.stands?.add ?? []),
+    ...planned.camera.objects.spacers.flatMap(({ spacer }) => spacer.glued?.add ?? []),
+  ];
   const of = (size: number, shims: readonly number[]) => shims.filter((one) => one === size).length;
   return [...planned.design.shims]
     .sort((a, b) => b - a)
@@ -211,7 +238,7 @@ export function shimsToSpare(planned: Planned): readonly { readonly thickness: n
           sum + Math.max(0, ...rows.map(({ shims }) => (shims.length > MOST_SHIMS ? 0 : of(thickness, shims)))),
         0,
       );
-      const most = Math.max(inTables, of(thickness, drawn));
+      const most = Math.max(inTables, of(thickness, drawn) + of(thickness, added));
       return most === 0 ? [] : [{ thickness, count: most + 1 - of(thickness, drawn) }];
     });
 }

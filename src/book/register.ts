@@ -16,9 +16,22 @@ export interface RegisterStack {
   readonly drawn: number;
   /** How high it must come, shims included. */
   readonly wanted: number;
+  /** The same as drawn: differs where glass or film was measured. */
+  readonly wantedDrawn: number;
+  /** As it was measured; null where nothing was. */
+  readonly stands: StackThatStands | null;
   /** Where the shims lie. */
   readonly shimsGo: string;
   readonly rows: readonly ShimRow[];
+}
+
+/** A stack that stands, and what brings it nearer to what is wanted. */
+export interface StackThatStands {
+  /** With its shims; as drawn where what lies on it was measured, and not the stack. */
+  readonly measured: number;
+  readonly isRead: boolean;
+  readonly add: readonly number[];
+  readonly takeOut: readonly number[];
 }
 
 /** A reading of the plies, and the shims that make up what it lacks. */
@@ -34,18 +47,33 @@ export interface RegisterGiven {
   readonly glass: {
     readonly frosted: 'lens' | 'eye';
     readonly thickness: number;
-    /** From the seat to the frosted face, as it is to be measured. */
+    /** From the seat to the frosted face, as it is to be measured: where the films ask for it, as they stand. */
     readonly depth: number;
+    readonly drawn: number;
+    /** Null where nobody did. */
+    readonly measured: number | null;
+    /** It is to be mended before any spacer: they are reckoned from where it stands. */
+    readonly isOff: boolean;
     /** How far every picture would be out of focus with the glass the wrong way round. */
     readonly wrongWayRound: number;
   };
   readonly holders: readonly {
     readonly name: string;
-    /** From its face to the film; effective, as the lens sees it. */
+    /** From its face to the film, as drawn; effective, as the lens sees it. */
     readonly filmDepth: number;
-    /** The same as a depth gauge finds it; differs where a window stands before the film. */
+    /** The same as it was measured; null where nobody did. */
+    readonly measured: number | null;
+    /** What a window before the film adds, as a depth gauge finds it. */
+    readonly behindWindow: number;
+    /** As a depth gauge finds the film that stands. */
     readonly measuredDepth: number;
-    readonly spacer: { readonly under: 'glass' | 'holder' | 'none'; readonly thickness: number };
+    readonly spacer: {
+      readonly under: 'glass' | 'holder' | 'none';
+      /** As glass and film stand, and as drawn. */
+      readonly thickness: number;
+      readonly drawn: number;
+      readonly measured: number | null;
+    };
   }[];
   /** Allowed either way. */
   readonly tolerance: number;
@@ -56,7 +84,9 @@ export interface RegisterGiven {
   readonly mostShims: number;
   readonly stacks: readonly RegisterStack[];
   /** Spacers that are made of shims alone. */
-  readonly ofShims: readonly { readonly name: string; readonly wanted: number; readonly shims: readonly number[] }[];
+  readonly ofShims: readonly (Pick<RegisterStack, 'name' | 'wanted' | 'stands'> & {
+    readonly shims: readonly number[];
+  })[];
   /** Of the middle of the picture. */
   readonly budgets: readonly RegisterBudget[];
   readonly nearest: number;
@@ -103,14 +133,22 @@ function frostedSide({ glass }: RegisterGiven): readonly Block[] {
   ];
 }
 
+/** Whether the camera stands otherwise than drawn as far as anybody measured it. */
+const isMeasured = ({ glass, holders }: Pick<RegisterGiven, 'glass' | 'holders'>): boolean =>
+  glass.measured !== null || holders.some(({ measured, spacer }) => measured !== null || spacer.measured !== null);
+
 function howItStands(given: RegisterGiven): readonly Block[] {
   const { holders, budgets, tolerance } = given;
-  const rows = holders.map(({ name, filmDepth, spacer }) => {
+  const asRead = isMeasured(given);
+  const rows = holders.map(({ name, filmDepth, measured, spacer }) => {
     const budget = budgets.find(({ holder, at }) => holder === name && at === 'centre');
     return [
       name,
       plainNumber(filmDepth, 2),
-      spacer.under === 'none' ? 'none' : `${plainNumber(spacer.thickness, 2)} under the ${spacer.under}`,
+      ...(asRead ? [measured === null ? '' : plainNumber(measured, 2)] : []),
+      spacer.under === 'none'
+        ? 'none'
+        : `${plainNumber(spacer.thickness, 2)} under the ${spacer.under}${asRead ? besides(spacer) : ''}`,
       budget === undefined ? '' : signed(budget.nominal),
       budget === undefined ? '' : range(budget.worst),
       budget === undefined ? '' : range(budget.measured.worst),
@@ -121,11 +159,16 @@ function howItStands(given: RegisterGiven): readonly Block[] {
     ...table(
       [
         { title: 'Holder' },
-        { title: 'Film depth, mm', align: 'right', width: 22 },
+        ...(asRead
+          ? ([
+              { title: 'Film depth as drawn, mm', align: 'right', width: 20 },
+              { title: 'as measured, mm', align: 'right', width: 18 },
+            ] as const)
+          : ([{ title: 'Film depth, mm', align: 'right', width: 22 }] as const)),
         { title: 'Spacer, mm' },
-        { title: 'Glass less film, as drawn', align: 'right', width: 27 },
-        { title: 'At worst, unmeasured', align: 'right', width: 30 },
-        { title: 'At worst, measured and shimmed', align: 'right', width: 34 },
+        { title: `Glass less film, as ${asRead ? 'it stands' : 'drawn'}`, align: 'right', width: asRead ? 20 : 27 },
+        { title: `At worst, ${asRead ? 'as it stands' : 'unmeasured'}`, align: 'right', width: asRead ? 26 : 30 },
+        { title: 'At worst, measured and shimmed', align: 'right', width: asRead ? 28 : 34 },
       ],
       rows,
     ),
@@ -148,8 +191,26 @@ function howItStands(given: RegisterGiven): readonly Block[] {
   ];
 }
 
+/** What was drawn, where that is something else, and what was measured. */
+function besides({ thickness, drawn, measured }: RegisterGiven['holders'][number]['spacer']): string {
+  const [wanted, asDrawn] = [plainNumber(thickness, 2), plainNumber(drawn, 2)];
+  return [
+    ...(asDrawn === wanted ? [] : [`; ${asDrawn} as drawn`]),
+    ...(measured === null ? [] : [`; ${plainNumber(measured, 2)} as measured`]),
+  ].join('');
+}
+
+/** What was drawn and measured of the glass, beside where it should stand; nothing where nothing was measured. */
+function glassBesides({ depth, drawn, measured }: RegisterGiven['glass']): string {
+  const [wanted, asDrawn] = [mm(hundredth(depth)), mm(hundredth(drawn))];
+  return [
+    ...(asDrawn === wanted ? [] : [` as the films stand; ${asDrawn} was drawn`]),
+    ...(measured === null ? [] : [`; ${mm(hundredth(measured))} was measured`]),
+  ].join('');
+}
+
 function measuring({ glass, holders, stacks }: RegisterGiven): readonly Block[] {
-  const windows = holders.filter(({ filmDepth, measuredDepth }) => measuredDepth !== filmDepth);
+  const windows = holders.filter(({ behindWindow }) => behindWindow !== 0);
   const behindPane =
     glass.frosted === 'eye'
       ? [
@@ -172,7 +233,7 @@ function measuring({ glass, holders, stacks }: RegisterGiven): readonly Block[] 
       'Measure near all four corners of the picture, and take the mean. If the four differ by more than 0.1 mm, look for glue or dirt under a rim.',
     ]),
     ...bullets([
-      `Glass, set in its frame: through the window in G1, to the frosted face. It should stand at ${mm(hundredth(glass.depth))}.`,
+      `Glass, set in its frame: through the window in G1, to the frosted face. It should stand at ${mm(hundredth(glass.depth))}${glassBesides(glass)}.`,
       ...behindPane,
       'Film: load a spoiled sheet, draw the dark slide, and measure to the sheet. Touch it as lightly as you can: film gives way.',
       ...windows.map(
@@ -183,7 +244,7 @@ function measuring({ glass, holders, stacks }: RegisterGiven): readonly Block[] 
   ];
 }
 
-function choosing({ stacks, ofShims, shims, within, mostShims }: RegisterGiven): readonly Block[] {
+function choosing({ glass, stacks, ofShims, shims, within, mostShims }: RegisterGiven): readonly Block[] {
   const sizes = [...shims].sort((a, b) => b - a).map((one) => plainNumber(one));
   return [
     heading('Which shims'),
@@ -191,10 +252,21 @@ function choosing({ stacks, ofShims, shims, within, mostShims }: RegisterGiven):
       `The order is that of the steps: glue the plies and let them dry under weights on a flat board; measure them; choose the shims in the table; close the stack. Shims are ${sizes.join(', ')} mm thick: measure all that you have of a size in one pile, and divide, for their thickness is seldom what is printed on them. “Left over” may be up to ${mm(hundredth(within))} either way.`,
     ),
     ...(stacks.length > 1 ? [paragraph('Set the glass frame first. Every spacer is reckoned from it.')] : []),
-    ...stacks.flatMap((stack) => shimTable(stack, { mostShims, within })),
+    ...(glass.isOff && stacks.length + ofShims.length > 1
+      ? [
+          caution(
+            'Mend the glass first, measure it again, write that under groundGlass.measured, and ask for the spacers again: what is said of them here is reckoned from the glass as it stands now.',
+          ),
+        ]
+      : []),
+    ...stacks.flatMap((stack, i) => {
+      // the first is the glass frame: what spacers lack is not known before it is mended
+      const known = glass.isOff && i > 0 ? { ...stack, stands: null } : stack;
+      return shimTable(known, { mostShims, within });
+    }),
     ...ofShims.map((one) =>
       paragraph(
-        `${upper(one.name)}: shims alone, ${shimsInWords(one.shims)}, glued with spots of contact adhesive to ${mm(hundredth(one.wanted))}. Choose them by what they measure together in one pile.`,
+        `${upper(one.name)}: shims alone, ${shimsInWords(one.shims)}, glued with spots of contact adhesive to ${mm(hundredth(one.wanted))}. Choose them by what they measure together in one pile.${glass.isOff ? '' : mending(one, within)}`,
       ),
     ),
     note(
@@ -204,9 +276,10 @@ function choosing({ stacks, ofShims, shims, within, mostShims }: RegisterGiven):
 }
 
 function shimTable(
-  { name, wanted, plies, drawn, shimsGo, rows }: RegisterStack,
+  stack: RegisterStack,
   { mostShims, within }: Pick<RegisterGiven, 'mostShims' | 'within'>,
 ): readonly Block[] {
+  const { name, wanted, wantedDrawn, plies, drawn, shimsGo, rows } = stack;
   const [head, ...lines] = table(
     [
       { title: 'Plies measure, mm', align: 'right', width: 38 },
@@ -224,8 +297,10 @@ function shimTable(
   );
   if (head === undefined) return [];
   const layers = plies === 1 ? 'one ply' : `${plies} plies`;
+  const [size, asDrawn] = [mm(hundredth(wanted)), mm(hundredth(wantedDrawn))];
+  const height = size === asDrawn ? size : `${size} as glass and film stand, ${asDrawn} as drawn`;
   const title = paragraph(
-    `${upper(name)}: ${layers}, ${mm(hundredth(drawn))} as drawn; with its shims ${mm(hundredth(wanted))}. ${shimsGo}`,
+    `${upper(name)}: ${layers}, ${mm(hundredth(drawn))} as drawn; with its shims ${height}. ${shimsGo}${mending(stack, within)}`,
   );
   const many = rows.some(({ shims }) => shims.length > mostShims)
     ? [
@@ -235,6 +310,24 @@ function shimTable(
       ]
     : [];
   return [{ ...kept([title, head]), withNext: true }, ...lines, ...many];
+}
+
+/** What is done to a stack that stands, as a sentence or two with a blank before them. */
+function mending({ stands, wanted }: Pick<RegisterStack, 'stands' | 'wanted'>, within: number): string {
+  if (stands === null) return '';
+  const { measured, isRead, add, takeOut } = stands;
+  const lacks = wanted - measured;
+  const deeds = [
+    ...(takeOut.length > 0 ? [`take out ${shimsInWords(takeOut)}`] : []),
+    ...(add.length > 0 ? [`put in ${shimsInWords(add)}`] : []),
+  ];
+  const todo =
+    deeds.length > 0
+      ? `${deeds.join(' and ')}, and measure it again`
+      : Math.abs(lacks) <= within + ROUNDING
+        ? 'nothing need be changed'
+        : `it is ${mm(hundredth(Math.abs(lacks)))} too ${lacks > 0 ? 'low' : 'high'}, and no shim at hand mends that`;
+  return ` ${isRead ? 'Measured with the shims that are in it' : 'With the shims that are drawn in it'}, ${mm(hundredth(measured))}: ${todo}.`;
 }
 
 function putTo(
@@ -252,33 +345,74 @@ function shimsInWords(shims: readonly number[]): string {
   return sizes.map((size) => `${shims.filter((one) => one === size).length} × ${plainNumber(size)}`).join(' + ');
 }
 
+interface RowToFillIn {
+  readonly what: string;
+  readonly wanted: number;
+  readonly drawn: number;
+  readonly measured: number | null;
+}
+
 function toFillIn({ holders, stacks, glass }: RegisterGiven): readonly Block[] {
-  const rows = [
-    ...stacks.map(({ name, wanted }) => [`${name}, plies and shims`, plainNumber(wanted, 2)]),
-    ['glass in its frame', plainNumber(glass.depth, 2)],
-    ...holders.flatMap(({ name, measuredDepth, spacer }) => [
-      [`${name}, film`, plainNumber(measuredDepth, 2)],
+  const asRead = isMeasured({ holders, glass });
+  // spacers are reckoned from the glass as it stands
+  const glassStands = glass.measured ?? glass.drawn;
+  const all: readonly RowToFillIn[] = [
+    ...stacks.map(({ name, wanted, wantedDrawn, stands }) => ({
+      what: `${name}, plies and shims`,
+      wanted,
+      drawn: wantedDrawn,
+      measured: stands?.isRead ? stands.measured : null,
+    })),
+    { what: 'glass in its frame', wanted: glass.depth, drawn: glass.drawn, measured: glass.measured },
+    ...holders.flatMap(({ name, filmDepth, measured, behindWindow, measuredDepth, spacer }): RowToFillIn[] => [
+      {
+        what: `${name}, film`,
+        wanted: measuredDepth,
+        drawn: filmDepth + behindWindow,
+        measured: measured === null ? null : measuredDepth,
+      },
       ...(spacer.under === 'glass'
-        ? [[`glass on the spacer for the ${name}`, plainNumber(glass.depth + spacer.thickness, 2)]]
+        ? [
+            {
+              what: `glass on the spacer for the ${name}`,
+              wanted: glassStands + spacer.thickness,
+              drawn: glass.drawn + spacer.drawn,
+              measured: null,
+            },
+          ]
         : []),
       ...(spacer.under === 'holder'
-        ? [[`${name} on its spacer, film`, plainNumber(measuredDepth + spacer.thickness, 2)]]
+        ? [
+            {
+              what: `${name} on its spacer, film`,
+              wanted: measuredDepth + spacer.thickness,
+              drawn: filmDepth + behindWindow + spacer.drawn,
+              measured: null,
+            },
+          ]
         : []),
     ]),
   ];
+  const rows = all.map(({ what, wanted, drawn, measured }) => [
+    what,
+    ...(asRead ? [plainNumber(drawn, 2)] : []),
+    plainNumber(wanted, 2),
+    measured === null ? '' : plainNumber(measured, 2),
+  ]);
   return [
     heading('Your register'),
     paragraph('Fill it in with a pencil, and again whenever you change a shim, a glass or a holder.'),
     ...table(
       [
         { title: 'What', width: 38 },
+        ...(asRead ? [{ title: 'As drawn, mm', width: 16 }] : []),
         { title: 'Should be, mm', width: 18 },
-        { title: 'Measured in four places; mean', width: 34 },
-        { title: 'Difference', width: 22 },
-        { title: 'Shims put in', width: 20 },
+        { title: 'Measured in four places; mean', width: asRead ? 28 : 34 },
+        { title: 'Difference', width: asRead ? 20 : 22 },
+        { title: 'Shims put in', width: asRead ? 18 : 20 },
         { title: 'Date', width: 18 },
       ],
-      [...rows, ['', ''], ['', '']].map((cells) => [...cells, '', '', '', '']),
+      [...rows, [], []],
       { toFillIn: true },
     ),
   ];

@@ -560,6 +560,13 @@ export function markOut(design: Design, bench: SetOutCamera, stands: Standing | 
     ),
     covered: { behindSeat: underGlass(first), upright: [ON_THE_ROAD], lengthwise: [] },
     restsOn: ['B1', ...placedSpacers.filter((s) => s.spacer.under === 'glass').map((s) => topLayer(s.spacer))],
+    // what turned up later found the frame as it stands
+    films: spacers.flatMap(({ under, holder }) => {
+      const own = holderNamed(holder);
+      return under !== 'none' || own.later
+        ? []
+        : [{ stands: filmStands(own, groundGlass), isMeasured: own.measured !== undefined }];
+    }),
   });
   const lying = extents.map(({ holder, ...extent }, i) => {
     const spacer = spacers[i] as Spacer;
@@ -740,7 +747,7 @@ export function markOut(design: Design, bench: SetOutCamera, stands: Standing | 
     rearStandard,
     back,
     groundGlassFrame,
-    spacers: placedSpacers,
+    spacers: placedSpacers.map((one) => ({ ...one, glassFirst: groundGlassFrame.stands?.isOff ?? false })),
     holders: heldHolders,
     ...(masks ? { masks } : {}),
     ...(stops ? { stops } : {}),

@@ -100,6 +100,7 @@ export function planFigures(design: Design, camera: Camera, build: Build): PlanF
     }),
     groundGlass: {
       effectiveDepth: figures.glassDepth,
+      ...standingGlass(design, camera),
       packing: figures.packing,
       ...layersOf(design, camera, objects.groundGlassFrame.packing, figures.packing, 'packing of the ground glass'),
     },
@@ -283,6 +284,32 @@ function layersOf(design: Design, camera: Camera, made: Lamination, thickness: F
   };
 }
 
+/** Where the glass stands that was measured, and where it should, if that is elsewhere. */
+function standingGlass(design: Design, { spacers, objects, figures: { given, glassDepth: glassDrawn } }: Camera) {
+  const { stands } = objects.groundGlassFrame;
+  if (stands === null) return {};
+  const standing = stands.measured === null ? {} : { standingDepth: glassStandsOf(design, given, glassDrawn) };
+  if (!stands.isOff) return standing;
+  const films = given.holders
+    .flatMap(({ filmStands, filmDepth }, i) => (spacers[i]?.under === 'none' ? [filmStands ?? filmDepth] : []))
+    .sort((a, b) => a.value - b.value);
+  const [nearest = glassDrawn, farthest = nearest] = [films[0], films.at(-1)];
+  const wantedDepth = reckoned(
+    'T_w',
+    'effective depth of the ground glass that the films on no spacer ask for, as they stand',
+    nearest.value === farthest.value ? formula`${nearest}` : formula`(${nearest} + ${farthest}) / 2`,
+  );
+  return {
+    ...standing,
+    wantedDepth,
+    add: stands.add.map((own) => shimAtHand(design, own)),
+    takeOut: stands.takeOut.map((own) => shimAtHand(design, own)),
+  };
+}
+
+const shimAtHand = ({ shims }: Design, own: number): Figure =>
+  keyed('c', 'thickness of a shim', `shims[${shims.indexOf(own)}]`, own);
+
 /** A spacer that was measured, and what it lacks between glass and film as they stand. */
 function gluedFigures(
   design: Design,
@@ -299,7 +326,6 @@ function gluedFigures(
     `holders[${i}].spacer.measured`,
     glued.measured,
   );
-  const shim = (own: number): Figure => keyed('c', 'thickness of a shim', `shims[${design.shims.indexOf(own)}]`, own);
   return {
     measured,
     remainder: reckoned(
@@ -307,8 +333,8 @@ function gluedFigures(
       `what the glued spacer of the ${holder} lacks`,
       under === 'glass' ? formula`${film} - ${glass} - ${measured}` : formula`${glass} - ${film} - ${measured}`,
     ),
-    add: glued.add.map(shim),
-    takeOut: glued.takeOut.map(shim),
+    add: glued.add.map((own) => shimAtHand(design, own)),
+    takeOut: glued.takeOut.map((own) => shimAtHand(design, own)),
   };
 }
 

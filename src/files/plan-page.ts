@@ -1,5 +1,5 @@
 import type { Finding } from '../model/finding.js';
-import type { PlanDocument, PlanPart, PlanSpacer } from '../model/plan.js';
+import type { PlanDocument, PlanGroundGlass, PlanPart, PlanSpacer } from '../model/plan.js';
 import { coverage, exposureTime, fNumber, kg, magnification, mm, plainNumber, stops } from '../units/print.js';
 import { type Column, table, wrap } from './text-layout.js';
 
@@ -170,16 +170,36 @@ function holderTable({ holders, optics, tailboard }: PlanDocument, page: Page): 
 
 function registerRows({ groundGlass, spacers }: PlanDocument): readonly Row[] {
   return [
-    ['Ground glass', `frosted face ${mm(groundGlass.effectiveDepth)} behind the seat`],
+    ['Ground glass', glassText(groundGlass)],
     ['Packing before it', `${mm(groundGlass.packing)}: ${layersText(groundGlass)}`],
-    ...spacers.map((spacer): Row => [`Spacer, ${spacer.holder}`, spacerText(spacer)]),
+    ...spacers.map(
+      (spacer): Row => [
+        `Spacer, ${spacer.holder}`,
+        groundGlass.wantedDepth === undefined || spacer.under === 'none'
+          ? spacerText(spacer)
+          : // shims that are named now would be wrong once the glass is mended
+            `${spacerText({ ...spacer, add: [], takeOut: [] })}; mend the glass first, measure it again, then ask for the spacer again`,
+      ],
+    ),
   ];
 }
 
+function glassText({ effectiveDepth, standingDepth, wantedDepth, add = [], takeOut = [] }: PlanGroundGlass): string {
+  const drawn = `frosted face ${mm(effectiveDepth)} behind the seat`;
+  const stands = standingDepth === undefined ? drawn : `${drawn} as drawn, ${mm(standingDepth)} as measured`;
+  return wantedDepth === undefined
+    ? stands
+    : `${stands}; the films ask for ${mm(wantedDepth)}${mendText({ add, takeOut })}`;
+}
+
 function spacerText(spacer: PlanSpacer): string {
-  if (spacer.under === 'none') return 'none needed';
-  const place = spacer.under === 'glass' ? 'under the ground glass' : 'under the holder';
-  return `${mm(spacer.thickness)} ${place}: ${layersText(spacer)}, ±${mm(spacer.tolerance)} allowed`;
+  const { under, thickness, measured, remainder, tolerance } = spacer;
+  if (under === 'none') return 'none needed';
+  const place = under === 'glass' ? 'under the ground glass' : 'under the holder';
+  // a spacer that was measured is drawn as it was glued, and lacks what glass and film as they stand ask for
+  const [drawn, wanted] = [mm(thickness), mm(measured === undefined ? thickness : measured + remainder)];
+  const size = wanted === drawn ? `${drawn} ${place}` : `${wanted} ${place}, ${drawn} as drawn`;
+  return `${size}: ${layersText(spacer)}, ±${mm(tolerance)} allowed`;
 }
 
 /** Plies and shims as counts, and what they leave. */
@@ -193,18 +213,22 @@ export function layersText({
 }: Pick<PlanSpacer, 'plies' | 'shims' | 'remainder' | 'measured' | 'add' | 'takeOut'>): string {
   if (measured !== undefined) {
     const off = remainder === 0 ? 'right' : `${mm(Math.abs(remainder))} too ${remainder > 0 ? 'thin' : 'thick'}`;
-    // a thick shim may go out for a thinner one
-    const mended = [
-      ...(takeOut.length > 0 ? [`take out ${shimsText(takeOut)}`] : []),
-      ...(add.length > 0 ? [`add ${shimsText(add)}`] : []),
-    ];
-    return `${mm(measured)} as measured, ${off}${mended.length > 0 ? `: ${mended.join(', ')}` : ''}`;
+    return `${mm(measured)} as measured, ${off}${mendText({ add, takeOut })}`;
   }
   const stack = [
     ...counted(plies).map(([size, count]) => `${count} ${count === 1 ? 'ply' : 'plies'} of ${mm(size)}`),
     ...(shims.length > 0 ? [shimsText(shims)] : []),
   ];
   return `${stack.length > 0 ? stack.join(' + ') : 'nothing'}, ${signed(remainder)} left`;
+}
+
+/** What is done to a stack that was measured: often a thick shim goes out and a thinner one in. */
+function mendText({ add, takeOut }: Required<Pick<PlanSpacer, 'add' | 'takeOut'>>): string {
+  const deeds = [
+    ...(takeOut.length > 0 ? [`take out ${shimsText(takeOut)}`] : []),
+    ...(add.length > 0 ? [`add ${shimsText(add)}`] : []),
+  ];
+  return deeds.length > 0 ? `: ${deeds.join(', ')}` : '';
 }
 
 const shimsText = (shims: readonly number[]): string =>

@@ -186,6 +186,16 @@ export interface PlanTank {
 
 export interface PlanGroundGlass {
   readonly effectiveDepth: number;
+  /** The same as it stands, only where it was measured: spacers are reckoned from it. */
+  readonly standingDepth?: number;
+  /**
+   * Where the films ask for it that want no spacer, as they stand: only where it is farther off than half the tolerance. It
+   * is mended first then, and measured again, before any spacer.
+   */
+  readonly wantedDepth?: number;
+  /** Only with it: shims at hand that bring it there, and shims under the glass that are too many. */
+  readonly add?: readonly number[];
+  readonly takeOut?: readonly number[];
   /** Thickness between the frame's front ply and the glass, made of the plies and shims. */
   readonly packing: number;
   readonly plies: readonly number[];

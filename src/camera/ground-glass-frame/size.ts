@@ -1,4 +1,4 @@
-import { type Lamination, laminate } from '../../joinery/lamination.js';
+import { type Lamination, laminate, mend } from '../../joinery/lamination.js';
 import type { Ply } from '../../joinery/plate.js';
 import type { Stance } from '../loose.js';
 import type { Wood } from '../wood.js';
@@ -42,6 +42,29 @@ export interface GroundGlassFrame {
   readonly covered: Stance;
   /** Ids of what the frame bears on in one set-up or another. */
   readonly restsOn: readonly string[];
+  /** Null where neither the glass nor a film that it is for without a spacer was measured. */
+  readonly stands: StandingFrame | null;
+}
+
+/** How the frame stands, or is to, where something was measured, and the shims that bring it nearer to what is wanted. */
+export interface StandingFrame {
+  /** Physical, as it was read on the frame; null where nobody did. */
+  readonly measured: number | null;
+  /** Physical: the middle of the films that want no spacer, as they stand; without one, where the glass stands. */
+  readonly wanted: number;
+  /** Whether it is farther from there than its packing may be out: spacers are reckoned from it, and wait until it is mended. */
+  readonly isOff: boolean;
+  /** Of the shims at hand, to be put under the glass. */
+  readonly add: readonly number[];
+  /** Of the shims that are drawn under it. */
+  readonly takeOut: readonly number[];
+}
+
+/** A film that lies on no spacer, and whose glass lies on none. */
+export interface FilmOnSeat {
+  /** Effective, as it stands: measured, or as drawn. */
+  readonly stands: number;
+  readonly isMeasured: boolean;
 }
 
 export interface GroundGlassFrameGiven {
@@ -65,6 +88,9 @@ export interface GroundGlassFrameGiven {
   readonly covered: Stance;
   /** Ids of what the frame bears on in one set-up or another. */
   readonly restsOn: readonly string[];
+  /** Physical, as it was read on the frame; not there where nobody did. */
+  readonly measured?: number | undefined;
+  readonly films: readonly FilmOnSeat[];
 }
 
 /** Glass beyond the image, both sides together; its corners are cut for air and a look at the iris. */
@@ -141,8 +167,24 @@ export function sizeGroundGlassFrame(given: GroundGlassFrameGiven): GroundGlassF
     stances: given.stances,
     covered: given.covered,
     restsOn: given.restsOn,
+    stands: standingFrame(given, packing.shims),
   };
 }
+
+function standingFrame(given: GroundGlassFrameGiven, inIt: readonly number[]): StandingFrame | null {
+  const { measured = null, depth, films, shims, within } = given;
+  if (measured === null && !films.some(({ isMeasured }) => isMeasured)) return null;
+  const stands = measured ?? depth;
+  const seen = films.map((film) => film.stands);
+  // what the pane shifts lies between the film and the face that is measured
+  const wanted =
+    seen.length === 0 ? stands : (Math.min(...seen) + Math.max(...seen)) / 2 + (depth - effectiveDepth(given));
+  const { add, takeOut } = mend({ lacks: wanted - stands, shims, inIt, within });
+  return { measured, wanted, isOff: Math.abs(wanted - stands) > within + ROUNDING, add, takeOut };
+}
+
+/** What is off by the limit is within it. */
+const ROUNDING = 1e-6;
 
 /** From the frame's front face to the pocket's rear face. */
 export const rearOfFrame = ({ wood, packing, pocket }: GroundGlassFrame): number =>

@@ -1,6 +1,6 @@
 import type { StepWords } from '../../model/build-step.js';
 import { mm } from '../../units/print.js';
-import { byCaliper, countedOut } from '../bench-figures.js';
+import { byCaliper, countedOut, exchanged } from '../bench-figures.js';
 import { NO_PAD, padThickness } from './parts.js';
 import type { GroundGlassFrame } from './size.js';
 
@@ -18,9 +18,10 @@ function packingOf({ packing, extra, wood }: GroundGlassFrame): readonly string[
 }
 
 function frame(own: GroundGlassFrame): StepWords {
-  const { packing, pocket, depth, frosted, glass, within } = own;
+  const { packing, pocket, depth, frosted, glass, within, stands } = own;
   const plies = packingOf(own);
-  const ledge = frosted === 'lens' ? depth : depth - glass.thickness;
+  const wanted = stands?.wanted ?? depth;
+  const ledge = frosted === 'lens' ? wanted : wanted - glass.thickness;
   const shims = packing.shims.length;
   const first = plies.length > 0 ? 'G1 with its packing' : 'G1';
   return {
@@ -42,6 +43,7 @@ function frame(own: GroundGlassFrame): StepWords {
             `As drawn ${shims === 1 ? 'comes a shim' : 'come shims'}, ${shims === 1 ? 'a thin frame' : 'thin frames'} cut with a knife: ${countedOut(packing.shims)}. Lay what the table says on dry.`,
           ]
         : ['As drawn there is no shim. Where the table asks for one, lay it on dry.']),
+      ...standing(own),
       'Last comes G2 with its marked face down, dry too. The glass will lie in its larger opening, on the ledge that the rim below makes.',
       'Clamp the stack at all four corners, and measure the ledge as below. Change shims until it is right.',
       'Then take the shims and G2 off, and fix them with small spots of contact adhesive near the rim, edges flush. Measure again.',
@@ -60,6 +62,16 @@ function frame(own: GroundGlassFrame): StepWords {
       'matte black',
     ],
   };
+}
+
+/** What was measured beside what was drawn, and what that asks for. */
+function standing({ stands, depth, within }: GroundGlassFrame): readonly string[] {
+  if (stands === null) return [];
+  const { measured, wanted, add, takeOut } = stands;
+  const read = measured === null ? '' : ` and measured at ${byCaliper(measured)}`;
+  return [
+    `The frosted face was drawn ${byCaliper(depth)} behind the seat${read}; the films, as they stand, want it at ${byCaliper(wanted)}.${exchanged({ add, takeOut, lacks: wanted - (measured ?? depth), within })}`,
+  ];
 }
 
 function glassIntoIt(own: GroundGlassFrame): StepWords {

@@ -9,6 +9,8 @@ export interface Spacer {
   readonly holder: string;
   readonly under: 'glass' | 'holder' | 'none';
   readonly thickness: number;
+  /** What lies between glass and film as drawn, where they stand otherwise, too. */
+  readonly asDrawn: number;
   readonly made: Lamination;
   /** How far the register may be out: a quarter of the depth of focus at infinity. */
   readonly tolerance: number;
@@ -58,6 +60,7 @@ export function sizeSpacer(given: SpacerGiven): Spacer {
     holder,
     under: 'none' as const,
     thickness: 0,
+    asDrawn: 0,
     made: { thickness: 0, plies: [], shims: [], remainder: 0 },
     tolerance,
     glued: null,
@@ -69,7 +72,7 @@ export function sizeSpacer(given: SpacerGiven): Spacer {
   const drawn = laminated(given, Math.abs(deeper));
   if (measured !== null) {
     const glued = gluedSpacer({ measured, wanted, shims: given.shims, inIt: drawn.shims, within: tolerance / 2 });
-    return { ...none, under, thickness: Math.abs(deeper), made: drawn, glued };
+    return { ...none, under, thickness: Math.abs(deeper), asDrawn: Math.abs(deeper), made: drawn, glued };
   }
   // what was measured takes more shims or fewer, and no other plies as long as these go in
   const plies = drawn.plies.reduce((sum, ply) => sum + ply, 0);
@@ -80,7 +83,7 @@ export function sizeSpacer(given: SpacerGiven): Spacer {
       : wanted - plies > -given.within
         ? withShims(given, drawn.plies, wanted)
         : laminated(given, wanted);
-  return { ...none, under, thickness: made.thickness, made };
+  return { ...none, under, thickness: made.thickness, asDrawn: Math.abs(deeper), made };
 }
 
 const laminated = ({ ply, shims, within, stock }: SpacerGiven, thickness: number): Lamination =>
@@ -109,6 +112,9 @@ function gluedSpacer({ measured, wanted, shims, inIt, within }: GluedGiven): Glu
 /** What the plies and shims come to: the thickness as it is really made. */
 export const asMade = ({ made }: Spacer): number => made.thickness - made.remainder;
 
+/** How thick it should be, glass and film as they stand: one that was measured is drawn as it was glued. */
+export const wantedOf = ({ thickness, glued }: Spacer): number => glued?.wanted ?? thickness;
+
 /** A spacer with plies, cut for its place in the camera. */
 export interface PlacedSpacer {
   readonly spacer: Spacer;
@@ -122,6 +128,8 @@ export interface PlacedSpacer {
   readonly ownPins: readonly { readonly x: number; readonly y: number; readonly diameter: number }[];
   readonly extra: readonly Ply[];
   readonly stance: Stance;
+  /** The glass is to be mended before the spacer is: it is reckoned from the glass as that stands. */
+  readonly glassFirst?: boolean;
 }
 
 /** Id of the layer that the frame or the holder lies on. */
