@@ -104,6 +104,7 @@ export function buildKits(
     summary: [
       `${called.design.name}, revision ${planned.revision}.`,
       ...sheetsPage(cut, (sheet) => cutMinutes(sheet, design.laser)),
+      ...(effort === 0 && !sharesSheets(run) ? [EACH_ALONE] : []),
       ...costLines(run),
       'kits.pdf has a page for the class, what to buy, and a packing list for each box. The book is that of one camera: build it without copies.',
       FIRE,
@@ -111,6 +112,14 @@ export function buildKits(
     ],
   };
 }
+
+/** Nobody looked for a layout in which kits share sheets: what was saved in time is paid in wood. */
+const EACH_ALONE =
+  'With effort 0 each kit lies on sheets of its own. Leave --effort out, and kits share sheets where that saves some.';
+
+/** Whether pieces of two kits lie on one sheet; where there is one kit, nobody asks. */
+const sharesSheets = ({ kits, copies }: KitsDocument): boolean =>
+  copies === 1 || new Set(kits.flatMap(({ sheets }) => sheets)).size < kits.flatMap(({ sheets }) => sheets).length;
 
 interface RunGiven {
   readonly planned: Planned;

@@ -1,10 +1,12 @@
 import { BESIDE_CAMERA } from './camera/beside-camera.js';
+import { isGluedTo } from './compare/compare.js';
 import { notAsBuilt } from './compare/not-as-built.js';
 import { recordOf } from './compare/record.js';
 import { FIRE } from './cutting.js';
 import type { Design } from './design/design.js';
 import { materialName } from './design/material-name.js';
 import { nearestWord } from './design/nearest-word.js';
+import { gluedWords } from './files/compare-page.js';
 import { partsJson } from './files/parts-json.js';
 import { sheetsPage } from './files/sheets-page.js';
 import type { Kernel } from './geometry/kernel.js';
@@ -194,6 +196,7 @@ export function writeParts(asked: PartsAsked, kernel: Kernel | null): PartsResul
     ],
     summary: [
       ...parts.map((part) => lineOf(part, spares)),
+      ...gluedLine(planned.parts, wanted.ids),
       ...besideRemnants(wanted.remnants, cut.sheets),
       ...(cut.sheets.length > 0 ? [...sheetsPage(cut, (sheet) => cutMinutes(sheet, design.laser)), FIRE] : []),
     ],
@@ -213,3 +216,11 @@ function lineOf(part: Part, spares: readonly SparePart[]): string {
 }
 
 const piecesText = (count: number): string => `${count} ${count === 1 ? 'piece' : 'pieces'}`;
+
+/** What else of the standing camera goes with the parts that are replaced. */
+function gluedLine(all: readonly Part[], ids: readonly string[]): readonly string[] {
+  const made = all.filter(({ kind }) => kind !== 'bought');
+  const asked = new Set(ids);
+  const glued = made.filter((part) => !asked.has(part.id) && isGluedTo(part, asked, made)).map(({ id }) => id);
+  return glued.length === 0 ? [] : [gluedWords(ids.join(', '), glued)];
+}

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { readRemnant } from '../src/index.js';
-import { askParts } from '../src/spare-parts.js';
+import { askParts, writeParts } from '../src/spare-parts.js';
 import { designOf } from './design/reading.js';
 import { heron } from './design/worked-designs.js';
 import { keptDesign } from './designs/kept-design.js';
@@ -21,6 +21,24 @@ test('one file is one piece', () => {
   expect(asked('one.json', 'other.json')).not.toHaveProperty('refused');
   expect(asked('one.json', 'other.json', 'one.json')).toEqual({
     refused: expect.stringContaining('The remnant one.json is named twice'),
+  });
+});
+
+describe('what is glued to a part in the camera that stands', () => {
+  const summary = (...ids: string[]) => {
+    const found = askParts(keptDesign('heron'), { ids, remnants: [], despite: [] });
+    if ('refused' in found) throw new Error(found.refused);
+    return writeParts(found, null).summary;
+  };
+  const go = 'Of a camera that is glued up they go with it: cut them too, or part the joint.';
+
+  test('the top of the front box: panel and sides by their fingers, and the handle on it', () => {
+    expect(summary('F3')).toContainEqual(`Glued to F3: F1, F2L, F2R, F11. ${go}`);
+  });
+
+  test('what is cut along goes unsaid, and so does what is only screwed', () => {
+    expect(summary('F3', 'F1', 'F2L')).toContainEqual(`Glued to F3, F1, F2L: F2R, F4, F5, F10, T1U, F11. ${go}`);
+    expect(summary('R6').join()).not.toContain('Glued');
   });
 });
 

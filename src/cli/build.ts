@@ -1,6 +1,8 @@
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { type BuildResult, findingsPage, type KitRunResult, loadPrices, printProblem } from '../index.js';
 import { work } from './in-worker.js';
+import { onInterrupt } from './interrupt.js';
 import { refuseUnknownRules } from './known-rules.js';
 import { refuseOwnRemnants } from './own-remnants.js';
 import { withProgress } from './progress.js';
@@ -45,6 +47,7 @@ export async function build(file: string, options: BuildOptions, terminal: Termi
   refuseOwnRemnants(file, design, folder);
   // before the long work, and again before the folder is replaced
   refuseForeign(folder);
+  const written = nothingIsWritten(folder, terminal);
   const { files, findings, summary } = await withProgress<BuildResult | KitRunResult>(terminal, (show) =>
     run === null
       ? work({ kind: 'build', design, despite, ...effort, ...(since === null ? {} : { since }) }, show)
@@ -53,9 +56,20 @@ export async function build(file: string, options: BuildOptions, terminal: Termi
   await terminal.err(findingsPage(findings, terminal));
   refuseBroken(findings, despite);
   await writeFolder(folder, files);
+  written();
   await terminal.out([...summary, `Wrote ${files.length} files into ${folder}.`, ''].join('\n'));
   return EXIT.done;
 }
+
+/**
+ * Should the user who sits there break off, tells that no harm was done; until the function that it gives back is called.
+ * No signal is heard between the folder's taking its place and that.
+ */
+const nothingIsWritten = (folder: string, { showsProgress, err }: Terminal): (() => void) =>
+  onInterrupt(() => {
+    if (showsProgress)
+      void err(`Broken off: nothing was written${existsSync(folder) ? `, and ${folder} is as it was` : ''}.\n`);
+  });
 
 /** What is asked of a run of kits; null where one camera is built. */
 async function runOf({ copies: typed, prices: file }: BuildOptions) {

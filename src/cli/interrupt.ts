@@ -15,7 +15,8 @@ const SIGNALS = { SIGINT: EXIT.interrupted, SIGTERM: 143, SIGHUP: 129 } as const
 export function endOnSignals(): void {
   for (const [signal, code] of Object.entries(SIGNALS)) {
     process.once(signal, () => {
-      for (const cleanup of cleanups) cleanup();
+      // what began last stands in the way of what began before it
+      for (const cleanup of [...cleanups].reverse()) cleanup();
       process.exit(code);
     });
   }

@@ -1,5 +1,6 @@
 import type { BuiltCamera, BuiltPart, BuiltPlan } from '../model/built-camera.js';
 import type { CompareDocument, Loss } from '../model/compare.js';
+import type { Join } from '../model/part.js';
 import { magnification, mm } from '../units/print.js';
 import { changedFigures } from './changed-figures.js';
 import { farthestAsked, inOldBoxes, lostInOldBoxes, ROUNDING as NO_LOSS, reachOf } from './old-boxes.js';
@@ -75,9 +76,11 @@ function earlierId(id: string, before: BuiltPlan, after: BuiltPlan): string {
   return was < 0 ? `no part of the ${holder}` : `${kind}${was + 1}${rest}`;
 }
 
+type Joined = Pick<BuiltPart, 'id' | 'joins'>;
+
 /** Whether a part is glued to one of these, by its own joints or theirs; fingers are glued too. */
-function isGluedTo({ id, joins }: BuiltPart, others: ReadonlySet<string>, parts: readonly BuiltPart[]): boolean {
-  const isGlue = ({ by }: BuiltPart['joins'][number]) => by === 'glue' || by === 'finger';
+export function isGluedTo({ id, joins }: Joined, others: ReadonlySet<string>, parts: readonly Joined[]): boolean {
+  const isGlue = ({ by }: Join) => by === 'glue' || by === 'finger';
   return (
     joins.some((join) => isGlue(join) && others.has(join.to)) ||
     parts.some((other) => others.has(other.id) && other.joins.some((join) => isGlue(join) && join.to === id))

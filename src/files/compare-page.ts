@@ -153,15 +153,15 @@ function keptWords({ keeps, sawn, engraved, glued, left, renamed }: CompareDocum
       : [
           `Of these, ${engraved.join(', ')} ${engraved.length === 1 ? 'bears' : 'bear'} other lines or words: scribe them by hand, or cut ${engraved.length === 1 ? 'it' : 'them'} again with tailboard part.`,
         ]),
-    ...(glued.length === 0
-      ? []
-      : [
-          `Glued to what is cut again: ${glued.join(', ')}. Of a camera that is glued up they go with it: cut them too, or part the joint.`,
-        ]),
+    ...(glued.length === 0 ? [] : [gluedWords('what is cut again', glued)]),
     ...(moved.length === 0 ? [] : [`Under another mark than before: ${moved.join(', ')}.`]),
     ...(left.length === 0 ? [] : [`No longer needed: ${left.join(', ')}.`]),
   ];
 }
+
+/** What becomes of parts that are glued to others which are made again. */
+export const gluedWords = (to: string, glued: readonly string[]): string =>
+  `Glued to ${to}: ${glued.join(', ')}. Of a camera that is glued up they go with it: cut them too, or part the joint.`;
 
 function lostLines({ lost }: CompareWords, page: Page): readonly string[] {
   if (lost.length === 0) return [];

@@ -75,6 +75,14 @@ describe('ten Herons', () => {
     expect(made.out).toContain('into output/heron-10-kits.');
   });
 
+  test('each on sheets of its own, for nobody looked for better: that is told', () => {
+    const sheets = run.kits.flatMap(({ parts }) => [
+      ...new Set(parts.flatMap(({ pieces }) => pieces.map(({ sheet }) => sheet))),
+    ]);
+    expect(new Set(sheets).size).toBe(sheets.length);
+    expect(made.out).toContain('With effort 0 each kit lies on sheets of its own.');
+  });
+
   test('have ten times every cut piece on their sheets, each under a number of its own', () => {
     const found = onSheets().map(({ id, instance }) => `${id}.${instance}`);
     expect(new Set(found).size).toBe(found.length);

@@ -3,7 +3,7 @@ import { ROUNDING, unless } from '../../assembly/limit.js';
 import { outlinesOf } from '../../assembly/measure.js';
 import { MOST_SHIMS } from '../../joinery/lamination.js';
 import type { Finding } from '../../model/finding.js';
-import { mm, plainNumber, tenth } from '../../units/print.js';
+import { mm, plainNumber } from '../../units/print.js';
 import type { GroundGlassFrame } from './size.js';
 
 /** The frame as it lies in the first set-up for focusing: front ply, what packs it, and the glass behind that. */
@@ -57,7 +57,7 @@ export function glassPacking({ depth, frosted, within }: GroundGlassFrame, build
       unit: 'shims',
       about: 'stock',
       message: `The glass frame takes ${shims.length} shims: they slide about.`,
-      hint: `Add a sheet near ${mm(tenth(thick))} to the stock for one ply.`,
+      hint: `Add a sheet near ${mm(hundredth(thick - off))} to the stock for one ply.`,
     }),
   ];
 }

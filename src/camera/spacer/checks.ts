@@ -5,7 +5,7 @@ import { stands } from '../../assembly/setups.js';
 import { spansOf } from '../../assembly/span-of.js';
 import { MOST_SHIMS } from '../../joinery/lamination.js';
 import type { Finding } from '../../model/finding.js';
-import { mm, plainNumber, tenth } from '../../units/print.js';
+import { mm, plainNumber } from '../../units/print.js';
 import type { PlacedSpacer } from './size.js';
 
 /** The layers of a spacer as they lie on the seat in one of its set-ups, and its pins. */
@@ -47,11 +47,20 @@ export function register(own: PlacedSpacer, build: Build): readonly Finding[] {
 
 const thousandth = (value: number): number => Math.round(value * 1000) / 1000;
 
-/** spacer-shims: more than a few slide about, glue in or without. */
+/**
+ * spacer-shims: more than a few slide about, glue in or without.
+ *
+ * The sheets that are named are what the plies leave of the whole thickness, and not the sum of the shims, which misses
+ * that by as much as it may; and to a hundredth, for a tenth is half of what it may miss.
+ */
 export function spacerShims(own: PlacedSpacer, build: Build): readonly Finding[] {
-  const { shims, plies } = stackOf(own, build);
+  const { shims, plies, layers } = stackOf(own, build);
   const { ply } = own.wood;
-  const filled = shims.reduce((sum, { low, high }) => sum + high - low, 0);
+  // the one ply of other sheet that there may be makes room for the one that is named
+  const ofSheet = layers.filter(
+    ({ part, low, high }) => part.kind !== 'bought' && Math.abs(high - low - ply.thickness) < ROUNDING,
+  ).length;
+  const rest = own.spacer.thickness - ofSheet * ply.thickness;
   return unless(shims.length <= MOST_SHIMS, {
     rule: 'spacer-shims',
     level: 'warning',
@@ -60,7 +69,7 @@ export function spacerShims(own: PlacedSpacer, build: Build): readonly Finding[]
     unit: 'shims',
     about: 'stock',
     message: `The spacer for ${own.spacer.holder} takes ${shims.length} shims ${plies === 0 ? 'and no ply' : `on ${plies} ${plies === 1 ? 'ply' : 'plies'} of ${mm(ply.thickness)}`}: they slide about.`,
-    hint: `Add a sheet near ${mm(tenth(filled))} to the stock for one ply${plies > 0 ? `, or one near ${mm(tenth(filled + ply.thickness))} in place of a ply` : ''}.`,
+    hint: `Add a sheet near ${mm(hundredth(rest))} to the stock for one ply${ofSheet > 0 ? `, or one near ${mm(hundredth(rest + ply.thickness))} in place of a ply` : ''}.`,
   });
 }
 

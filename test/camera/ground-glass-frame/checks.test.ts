@@ -71,10 +71,10 @@ describe('glass-packing: behind one ply of 4.05', () => {
   });
   test('spacer-shims: four do not slide about, five do', () => {
     const [shim = ''] = heron.parts.map(({ id }) => id).filter((id) => id.startsWith('glass-shim-'));
-    const packed = (count: number) =>
+    const packed = (count: number, build = heron.build) =>
       glassPacking(
         groundGlassFrame,
-        replaced(without(heron.build, ...others(shim)), shim, ([place]) =>
+        replaced(without(build, ...others(shim)), shim, ([place]) =>
           Array.from({ length: count }, () => place ?? []).flat(),
         ),
       );
@@ -82,6 +82,10 @@ describe('glass-packing: behind one ply of 4.05', () => {
     expect(packed(5)).toMatchObject([
       { rule: 'spacer-shims', level: 'warning', value: 5, limit: 4, hint: expect.stringMatching(/to the stock/) },
     ]);
+    // five of 0.5, and the 0.05 by which these leave the glass too near
+    expect(shim).toBe('glass-shim-500');
+    const near = moving('ground-glass', { z: -0.05 - (made58() - 5.8) });
+    expect(packed(5, near)).toMatchObject([{ hint: 'Add a sheet near 2.55 mm to the stock for one ply.' }]);
   });
 });
 

@@ -1,5 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { register, spacerHeld, spacerLayers, spacerShims } from '../../../src/camera/spacer/checks.js';
+import { laminate } from '../../../src/joinery/lamination.js';
+import { spacerAlone } from '../../../src/spare-spacer.js';
+import { keptDesign } from '../../designs/kept-design.js';
 import { altered, bought, replaced, without } from '../altered.js';
 import { heron, moving } from '../worked.js';
 
@@ -65,9 +68,35 @@ test('spacer-shims: four, not five', () => {
       value: 5,
       limit: 4,
       message: 'The spacer for processing holder takes 5 shims on 4 plies of 4.05 mm: they slide about.',
-      hint: expect.stringMatching(/near 2\.5 mm.*6\.6 mm|near 2\.5 mm.*6\.5 mm/),
+      // 18.2 less four plies, and less three
+      hint: 'Add a sheet near 2 mm to the stock for one ply, or one near 6.05 mm in place of a ply.',
     },
   ]);
+});
+
+test.each([
+  // 18.35 less four plies of 4.05 is 2.15: shims of 0.5 and 0.1 come no nearer than 2.1
+  { depth: 24.15, sheets: [2.15, 6.2] },
+  // 20.13 less four plies is 3.93
+  { depth: 25.93, sheets: [3.93, 7.98] },
+])('spacer-shims: of the sheets that it names, depth $depth comes out whole', ({ depth, sheets }) => {
+  const design = keptDesign('heron');
+  const { findings, spacer } = spacerAlone(design, { name: 'other holder', filmDepth: depth });
+  const [told] = findings.filter(({ rule }) => rule === 'spacer-shims');
+  expect(told?.hint).toBe(
+    `Add a sheet near ${sheets[0]} mm to the stock for one ply, or one near ${sheets[1]} mm in place of a ply.`,
+  );
+  for (const sheet of sheets) {
+    const { plywood, shims } = design;
+    const given = { thickness: spacer.thickness, ply: plywood.thickness, shims, within: spacer.tolerance / 2 };
+    const made = laminate({ ...given, stock: [sheet] });
+    // glue is reckoned as nothing: plies and shims alone
+    expect(made.plies).toContain(sheet);
+    expect(made.shims).toEqual([]);
+    expect(Math.abs(made.remainder)).toBeLessThan(0.005);
+    const sum = made.plies.reduce((all, ply) => all + ply, 0);
+    expect(sum).toBeCloseTo(depth - 5.8, 9);
+  }
 });
 
 describe('spacer-held: thicker than the fence it needs pins that stand proud', () => {
