@@ -24,6 +24,10 @@ async function site() {
 
 const cameUp = (page: Page) => page.getByText('revision').first().waitFor();
 
+/** Until the page has drawn it, as its own record of times says. */
+const drawn = (page: Page, what: 'camera' | 'sheets') =>
+  page.waitForFunction((name) => performance.getEntriesByName(name).length > 0, `tailboard:${what}`);
+
 /** Until the browser has all of the page, as its own list says. */
 const kept = (page: Page) =>
   page.evaluate(async () => {
@@ -63,6 +67,9 @@ test('at the first visit too, what is loaded late comes without the server', asy
   await page.goto(url);
   await cameUp(page);
   await kept(page);
+  // what is on its way when the server goes is lost with it, as anywhere
+  await drawn(page, 'camera');
+  await drawn(page, 'sheets');
   await server.close();
   // the letters of the card and what writes it are loaded by a worker that was there before anything was kept
   await page.getByRole('tab', { name: 'Sitting' }).click();
