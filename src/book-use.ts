@@ -10,9 +10,8 @@ import { type TemplatesGiven, templates } from './book/templates.js';
 import { testPiece } from './book/test-piece.js';
 import { type UseRow, usingTheCamera } from './book/use.js';
 import { PIN_PLAY, PIN_PROUD } from './camera/back/size.js';
-import { throughGlass } from './camera/ground-glass-frame/size.js';
 import { type Spacer, wantedOf } from './camera/spacer/size.js';
-import { type Design, filmStands } from './design/design.js';
+import { type Design, filmStands, windowTakes } from './design/design.js';
 import { type ClosedPath, flatten, polygon } from './geometry/path.js';
 import { apply, type Matrix4 } from './geometry/placement.js';
 import { laminate, MOST_SHIMS } from './joinery/lamination.js';
@@ -127,7 +126,7 @@ export function registerOf(planned: Planned, proof: ProofDocument | null) {
     holders: holders.map((holder) => {
       const { name, filmDepth, window, measured } = holder;
       const stands = filmStands(holder, groundGlass);
-      const behindWindow = window === null ? 0 : throughGlass(window.thickness, groundGlass.refractiveIndex);
+      const behindWindow = windowTakes(window, groundGlass.refractiveIndex);
       return {
         name,
         filmDepth,

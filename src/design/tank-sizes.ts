@@ -1,6 +1,7 @@
 import { madeHolder } from '../standards/made-holder.js';
 import { clearanceHole, nuts } from '../standards/screws.js';
 import { tank } from '../standards/tank.js';
+import { windowTakes } from './design.js';
 import { endsOf, type MadeGiven, type MadeSizes } from './made-holder.js';
 
 interface TankSizesGiven extends MadeGiven {
@@ -33,7 +34,7 @@ export function tankSizes(given: TankSizesGiven): TankSizes {
   const { ply, boards, sheetWidth, window, refractiveIndex } = given;
   const { channel, lip } = boards;
   const front = ply + channel + lip + Math.max(1, Math.ceil(window.thickness / ply - ROUNDING)) * ply;
-  const shift = window.thickness * (1 - 1 / refractiveIndex);
+  const shift = windowTakes(window, refractiveIndex);
   const plies = Math.ceil((tank.leastChamber.value - lip) / ply - ROUNDING);
   const physical = given.filmDepth === undefined ? front + plies * ply + lip : given.filmDepth + shift;
   const nutPlies = Math.ceil((nuts.M4.height.value + tank.nutRoom.value) / ply - ROUNDING);

@@ -99,8 +99,7 @@ const GLASS_CORNER = 14;
 const POCKET_PLAY = 1;
 
 /** How far the image stands from the frosted face when it is seen through the glass: t_g(1 − 1/n). */
-export const throughGlass = (thickness: number, refractiveIndex: number): number =>
-  thickness * (1 - 1 / refractiveIndex);
+const throughGlass = (thickness: number, refractiveIndex: number): number => thickness * (1 - 1 / refractiveIndex);
 
 /** Effective depth of a ground glass: physical where the frosted side faces the lens, less the glass's own shift where it faces the eye. */
 export const effectiveDepth = (glass: {
